@@ -1,0 +1,14 @@
+/*
+ * message_list.h - every sentence evenhand can say, room by room
+ *
+ * No include guard: it is read several times, with MESSAGE(id, signature,
+ * sentence) defined anew each time.  A sentence of a fault says what was
+ * found and what to write or do instead, begins with a small letter (a place
+ * stands before it) and has no full stop at its end.
+ */
+#include "evenhand/base/messages/coach.h"
+#include "evenhand/base/messages/command.h"
+#include "evenhand/base/messages/routine.h"
+#include "evenhand/base/messages/session.h"
+#include "evenhand/base/messages/words.h"
+#include "evenhand/base/messages/world.h"

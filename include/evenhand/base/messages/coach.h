@@ -1,0 +1,1 @@
+/* coach.h - sentences of coach; see ../message_list.h */

@@ -1,0 +1,1 @@
+/* command.h - sentences of command; see ../message_list.h */

@@ -1,0 +1,1 @@
+/* routine.h - sentences of routine; see ../message_list.h */

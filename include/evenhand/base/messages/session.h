@@ -1,0 +1,1 @@
+/* session.h - sentences of session; see ../message_list.h */

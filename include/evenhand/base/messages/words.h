@@ -1,0 +1,1 @@
+/* words.h - sentences of words; see ../message_list.h */

@@ -1,0 +1,1 @@
+/* world.h - sentences of world; see ../message_list.h */

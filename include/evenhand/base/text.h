@@ -1,0 +1,59 @@
+/*
+ * text.h - text in columns of a terminal, and text being put together
+ *
+ * All text is UTF-8.  Widths come from utf8proc, so they do not depend on the
+ * locale: an accent takes 0 columns, a wide sign 2.
+ *
+ * Pure values.  Any thread.
+ */
+#ifndef EVENHAND_BASE_TEXT_H
+#define EVENHAND_BASE_TEXT_H
+
+#include <stdarg.h>
+#include <stdbool.h>
+#include <stddef.h>
+
+/* Text being put together in the caller's buffer; always ends in a zero. */
+struct text {
+	char *bytes;   /* the caller's buffer */
+	size_t size;   /* its size, at least 1 */
+	size_t length; /* bytes written, without the zero */
+	bool cut;      /* something did not fit and was left out */
+};
+
+/* Starts an empty text in a buffer of size >= 1 bytes. */
+struct text text_in(char *buffer, size_t size);
+
+/* Adds text or formatted text; cut at a letter when the buffer is full. */
+void text_add(struct text *t, const char *more);
+void text_add_bytes(struct text *t, const char *more, size_t length);
+void text_format(struct text *t, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+
+/* Columns the text takes in a terminal; control characters count as 1. */
+int text_columns(const char *s);
+
+/* Bytes of the longest start of s that takes at most so many columns. */
+size_t text_clip(const char *s, int columns);
+
+/*
+ * Bytes of the first line when s is wrapped at spaces to at most so many
+ * columns; *next is set to where the following line begins (the end of s
+ * when none does).  A word longer than a line is cut.
+ */
+size_t text_wrap(const char *s, int columns, size_t *next);
+
+/* Whether the bytes are well-formed UTF-8 (no overlong, no surrogates). */
+bool text_is_utf8(const char *s, size_t length);
+
+/*
+ * Copies s into a buffer of size >= 1 with every control character (C0, DEL,
+ * C1, line and direction marks) and every broken byte made '?', so that it
+ * can be shown on a terminal.  Cut at a letter.
+ */
+void text_clean(char *buffer, size_t size, const char *s);
+
+/* Edits between two words, at most limit + 1 (insert, drop, change, swap). */
+int text_distance(const char *a, const char *b, int limit);
+
+#endif

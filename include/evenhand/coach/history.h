@@ -1,0 +1,139 @@
+/*
+ * history.h - all that was practised, as the planner reads it
+ *
+ * One immutable value, loaded once from the journal at the start.  Whole-life
+ * roll-ups (tallies) stay small however long the student practises; single
+ * turns are kept only for the last HISTORY_TURN_DAYS days, and always for the
+ * last sitting.  Everything is in the order it happened.
+ *
+ * Stages and units are named by their text here, because a journal outlives
+ * editions of a routine; history_stage finds a routine's stage by id or was.
+ *
+ * Lives in its own arena.  Any thread may read.
+ */
+#ifndef EVENHAND_COACH_HISTORY_H
+#define EVENHAND_COACH_HISTORY_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "evenhand/base/arena.h"
+#include "evenhand/base/date.h"
+#include "evenhand/routine/routine.h"
+
+enum { HISTORY_TURN_DAYS = 28 };
+
+enum mark { MARK_NONE, MARK_CLEAN, MARK_SHAKY };
+
+enum block_kind { BLOCK_AIR, BLOCK_RECAP, BLOCK_WORK };
+
+/* How a sitting ended.  The numbers stand in journals: never reuse one. */
+enum ended {
+	ENDED_UNDER_WAY = 0, /* never said to end: a cut-off */
+	ENDED_WHOLE = 1,     /* all that was planned */
+	ENDED_CAP = 2,	     /* time was up first (after silences) */
+	ENDED_EARLY = 3,     /* the student ended it */
+	ENDED_PAIN = 4,
+	ENDED_NO_KEY = 5,    /* three minutes without a key */
+	ENDED_INPUT = 6,     /* the input went away */
+	ENDED_NOT_TODAY = 7, /* left before the first sound */
+};
+
+enum note_kind {
+	NOTE_PAIN = 1,
+	NOTE_SKIN = 2,
+	NOTE_SORE = 3,
+	NOTE_QUESTION = 4
+};
+
+/* One turn as it was played: what a journal row holds for the planner. */
+struct past_turn {
+	int64_t sitting; /* which sitting, as in past_sitting.key */
+	int day;	 /* practice day */
+	enum block_kind kind;
+	char stage[ID_MAX];
+	char unit[UNIT_NAME_MAX]; /* "" in the air */
+	int round;		  /* 0-based in its block */
+	int pulses;		  /* the rung */
+	int bows_asked, bows_done;
+	enum mark mark;
+	bool first_go;
+	int resets; /* stops and restarts of this turn */
+};
+
+/* Roll-up of one stage, practice day, unit and kind of block. */
+struct tally {
+	char stage[ID_MAX];
+	char unit[UNIT_NAME_MAX];
+	int day;
+	enum block_kind kind;
+	int turns; /* whole turns */
+	int bows, pulses;
+	int64_t slide_um;    /* micrometres along the string */
+	int clean, shaky;    /* marks of all rounds */
+	enum mark first_go;  /* mark of the first go, if one was made */
+	int first_go_pulses; /* its rung, 0 when there was no first go */
+	int resets;
+};
+
+/* One sitting. */
+struct past_sitting {
+	int64_t key; /* rises in the order of the journal */
+	int day;
+	struct moment began;
+	int length_ms; /* first sound to last mark */
+	int cap_ms;
+	enum ended ended;
+	char work_stage[ID_MAX];
+	int blocks; /* stages seen in it, at most 8 kept */
+	char seen[8][ID_MAX];
+	bool recap[8]; /* seen as a recap */
+};
+
+/* Turns planned and played of one unit in the work blocks of a sitting. */
+struct past_share {
+	int64_t sitting;
+	char stage[ID_MAX];
+	char unit[UNIT_NAME_MAX];
+	int planned; /* before a hurt finger's turns were dropped */
+	int dropped; /* left out because the finger was hurt */
+	int played;  /* whole turns */
+};
+
+struct past_note {
+	int64_t sitting;
+	int day;
+	enum note_kind kind;
+	int finger;	   /* 1..4 for the skin of one finger, else 0 */
+	const char *words; /* "" when none */
+};
+
+struct history {
+	int sittings;
+	struct past_sitting *sitting;
+	int turns;
+	struct past_turn *turn;
+	int tallies;
+	struct tally *tally;
+	int shares;
+	struct past_share *share;
+	int notes;
+	struct past_note *note;
+	struct arena arena;
+};
+
+/* Whether a stage name of the journal means this stage (its id or was). */
+bool history_is_stage(const struct routine *r, int stage, const char *name);
+
+/* Practice days on which a stage was worked on (not recapped). */
+int history_days_on(
+    const struct history *h, const struct routine *r, int stage);
+
+/* Whether a first go of this stage was already made on a practice day. */
+bool history_gone_on(
+    const struct history *h, const struct routine *r, int stage, int day);
+
+/* Frees what it holds; the struct itself is the caller's. */
+void history_done(struct history *h);
+
+#endif

@@ -1,0 +1,48 @@
+/*
+ * command.h - the verbs of evenhand, one file each
+ *
+ * A verb gets the arguments behind its name and returns an exit status of
+ * sysexits.  Only the main thread.
+ */
+#ifndef EVENHAND_COMMAND_COMMAND_H
+#define EVENHAND_COMMAND_COMMAND_H
+
+#include <stdbool.h>
+
+#include "evenhand/base/date.h"
+#include "evenhand/base/fault.h"
+
+/* Exit statuses (sysexits.h). */
+enum {
+	EXIT_GOOD = 0,
+	EXIT_USAGE = 64,
+	EXIT_DATA = 65,
+	EXIT_NO_INPUT = 66,
+	EXIT_SOFTWARE = 70,
+	EXIT_OS = 71,
+	EXIT_CANNOT_CREATE = 73,
+	EXIT_IO = 74,
+	EXIT_TRY_LATER = 75,
+	EXIT_NO_PERMISSION = 77,
+};
+
+struct command {
+	const char *name;
+	const char *summary;		   /* one line of --help */
+	int (*run)(int argc, char **argv); /* argv[0] is the verb */
+};
+
+/* All verbs, ended by a NULL name. */
+extern const struct command commands[];
+
+int command_practise(int argc, char **argv);
+int command_today(int argc, char **argv);
+int command_check(int argc, char **argv);
+int command_new(int argc, char **argv);
+int command_history(int argc, char **argv);
+
+/* Prints a fault, or all of a list, to standard error. */
+void command_fault(const struct fault *f);
+void command_faults(const struct faults *list);
+
+#endif

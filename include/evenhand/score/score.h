@@ -1,0 +1,106 @@
+/*
+ * score.h - one passage as a frozen list of sounds and of things to see
+ *
+ * A passage is what is played in one go: an optional lead-in (settling,
+ * count-in bows), then turns, each of some bows and a change after it:
+ *
+ *	|settle 4 s|count-in T|down T|up T|change r|down T|up T|change| ...
+ *	 notes: finger      ticks   turn 0  notes      turn 1
+ *
+ * One round at one rung is one passage, because the rung may change between
+ * rounds.  The score of a passage is worked out before it sounds and frozen.
+ * It is flat data without pointers, so that it can lie in memory that two
+ * processes share.  Frames count from the passage's own start.
+ *
+ * Pure.  Any thread.  The audio callback reads a finished score.
+ */
+#ifndef EVENHAND_SCORE_SCORE_H
+#define EVENHAND_SCORE_SCORE_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "evenhand/routine/routine.h"
+
+enum {
+	SCORE_SOUNDS_MAX = 2048,
+	SCORE_CUES_MAX = 2048,
+};
+
+enum voice {
+	VOICE_DOWN,   /* low knock: a down bow begins */
+	VOICE_UP,     /* higher knock: an up bow begins */
+	VOICE_TICK,   /* light tick, 1-2 kHz: a pulse */
+	VOICE_COUNT,  /* count-in tick */
+	VOICE_FINGER, /* soft low note in the change: the coming finger */
+	VOICE_TONE,   /* quiet reference tone, with a pitch */
+	VOICE_KINDS
+};
+
+struct sound {
+	int64_t frame;	    /* from the passage's start */
+	int32_t length;	    /* frames */
+	int32_t millihertz; /* VOICE_TONE and VOICE_FINGER, else 0 */
+	int16_t voice;	    /* enum voice */
+	int16_t level;	    /* thousandths of full scale, 0..1000 */
+};
+
+enum cue_kind {
+	CUE_SETTLE,   /* value: ms of stillness */
+	CUE_COUNT_IN, /* value: bows to count */
+	CUE_BOW,      /* value: bow of the turn, 0..; even is a down bow */
+	CUE_PULSE,    /* value: pulse of the bow, 0.. */
+	CUE_CHANGE,   /* value: ms of the change that begins */
+	CUE_END,      /* the passage is over */
+};
+
+struct cue {
+	int64_t frame;
+	int16_t kind; /* enum cue_kind */
+	int16_t turn; /* turn of the passage, -1 in the lead-in */
+	int32_t value;
+};
+
+struct score {
+	int32_t rate; /* frames a second */
+	int32_t sounds, cues;
+	int64_t length;			      /* frames */
+	struct sound sound[SCORE_SOUNDS_MAX]; /* by frame, stable */
+	struct cue cue[SCORE_CUES_MAX];	      /* by frame, stable */
+};
+
+/* The wish: what a passage holds.  A plain value. */
+struct passage {
+	int settle_ms;	   /* 0: no settling */
+	int count_in_bows; /* 0: none */
+	int bow_ms;
+	int pulses;	     /* of each bow */
+	int bows_each;	     /* of each turn */
+	int turns;	     /* 1..UNITS_MAX */
+	int unit[UNITS_MAX]; /* finger notes before the turn: 1.., 0 none */
+	int coming;	     /* finger notes in the last change, 0 none */
+	int change_ms;	     /* after each turn but the last */
+	int last_change_ms;  /* after the last turn */
+	int fade_after;	     /* pulses quiet after so many bows, 0 never */
+	int bows_before;     /* bows of the block played before, for fading */
+	int32_t tone[2];     /* millihertz of the two notes, 0 none */
+};
+
+/*
+ * ms from a passage's start to a turn's first bow, to the end of its last
+ * bow, and to the passage's end.
+ */
+int passage_lead_ms(const struct passage *p);
+int64_t passage_turn_ms(const struct passage *p, int turn);
+int64_t passage_bows_end_ms(const struct passage *p, int turn);
+int64_t passage_ms(const struct passage *p);
+
+/*
+ * Works out the score of a passage at a rate.  False when the passage does
+ * not fit (more sounds or cues than SCORE_..._MAX) or a value is out of range.
+ * Turn and bow starts are frames_of_ms from the passage's start, pulses
+ * pulse_at from their bow's start.
+ */
+bool score_make(struct score *s, const struct passage *p, int rate);
+
+#endif

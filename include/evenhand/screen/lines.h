@@ -1,0 +1,34 @@
+/*
+ * lines.h - a sitting told in plain lines
+ *
+ * Line mode: one event, one line, under 80 columns, no redraw, nothing said
+ * over the pulses.  It is the screen reader's interface and a full equal of
+ * the full screen, and what `evenhand today` and `check` print.
+ *
+ * Sentences longer than a line go on in further lines, cut at spaces.
+ * Pure.  Any thread.
+ */
+#ifndef EVENHAND_SCREEN_LINES_H
+#define EVENHAND_SCREEN_LINES_H
+
+#include "evenhand/base/message.h"
+#include "evenhand/base/text.h"
+#include "evenhand/coach/plan.h"
+#include "evenhand/coach/session.h"
+
+enum { LINE_COLUMNS = 79, LINES_BYTES_MAX = 16384 };
+
+/* Adds a message as one or more lines, each ended by '\n'. */
+void lines_say(struct text *out, const struct message *m);
+
+/* Adds a page in words: what is asked, the choices, the keys. */
+void lines_page(struct text *out, const struct session *s, enum page page);
+
+/*
+ * Adds the plan: what today holds.  With why, every reason with its rule and
+ * its mark [C], [P] or [O].
+ */
+void lines_plan(
+    struct text *out, const struct routine *r, const struct plan *p, bool why);
+
+#endif

@@ -1,0 +1,95 @@
+/*
+ * journal.h - the practice history on disk (SQLite), on a thread of its own
+ *
+ * The session's thread puts rows into a queue and goes on; the journal's
+ * thread commits each (synchronous FULL), so that a slow disk delays no click
+ * and no key, and a power cut costs at most the turn under way.  Roll-ups are
+ * kept in the turn's own transaction.  A busy, full, read-only or broken
+ * journal never stops the practice: rows go to a spool file beside it and are
+ * offered again; it is said once.
+ *
+ *	journal_open ─▶ journal_history ─▶ journal_begin, _turn, _mark, ...
+ *	                                         │ queue
+ *	                             journal's thread ─▶ SQLite │ spool
+ */
+#ifndef EVENHAND_WORLD_JOURNAL_H
+#define EVENHAND_WORLD_JOURNAL_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "evenhand/base/date.h"
+#include "evenhand/base/fault.h"
+#include "evenhand/coach/history.h"
+#include "evenhand/coach/session.h"
+
+struct journal;
+
+/* How a journal could be opened. */
+enum journal_state {
+	JOURNAL_GOOD,
+	JOURNAL_READ_ONLY, /* the file, its folder, or a newer version */
+	JOURNAL_SPOOL,	   /* broken or unreachable: rows go to the spool */
+};
+
+/* What the sitting is about; borrowed for the call. */
+struct sitting_row {
+	const struct routine *routine;
+	const struct plan *plan;
+	struct moment began; /* wall time of the first sound */
+	int rate;
+	const char *device; /* "none", "fast", later a device's name */
+};
+
+/* --- Only the main thread --- */
+
+/*
+ * Opens or makes the journal at path (0600, its folder 0700), takes the
+ * player's lock, brings an older schema up to date (after a copy) and offers
+ * a spool again.  NULL with a fault only when another evenhand has it open.
+ * Anything else that is wrong is said by journal_trouble and practice goes on.
+ */
+struct journal *journal_open(const char *path, struct fault *f);
+
+enum journal_state journal_state(const struct journal *j);
+
+/* What is wrong, once: true and a message when there is something new. */
+bool journal_trouble(struct journal *j, struct message *m);
+
+/* Loads the history.  False with a fault when it cannot be read. */
+bool journal_history(
+    struct journal *j, struct history *h, int today, struct fault *f);
+
+/* Stage ids with history, for "id gone": calls back with id and turns. */
+bool journal_stages(struct journal *j,
+    void (*each)(void *context, const char *id, int turns), void *context);
+
+/*
+ * Puts a row into the queue and returns at once.  The sitting's rows refer to
+ * the sitting begun last.  None of these fails: see journal_trouble.
+ */
+void journal_begin(struct journal *j, const struct sitting_row *row);
+void journal_turn(struct journal *j, const struct turn_row *row,
+    const struct routine *r, struct moment at);
+void journal_mark(
+    struct journal *j, int number, enum mark mark, int64_t mark_ms);
+void journal_note(
+    struct journal *j, const struct note_row *row, struct moment at);
+void journal_end(
+    struct journal *j, enum ended ended, int64_t length_ms, struct moment at);
+
+/* Waits until all rows put so far are on the disk or in the spool. */
+void journal_flush(struct journal *j);
+
+/* Flushes, stops the thread, closes.  NULL is allowed. */
+void journal_close(struct journal *j);
+
+/* --- Reading without practising; takes no lock --- */
+
+/*
+ * Writes everything as JSON (documented in evenhand.1) to a stream given as
+ * a descriptor.  A missing journal is an empty history, not a fault.
+ */
+bool journal_dump_json(const char *path, int descriptor, struct fault *f);
+
+#endif

@@ -1,0 +1,43 @@
+/*
+ * keys.h - keys of line mode: a terminal or a pipe, one press at a time
+ *
+ * On a terminal single keys arrive without Enter and are not echoed; on a pipe
+ * bytes are keys as they come.  Escape sequences of arrows and Page keys
+ * become KEY_FORWARD and KEY_BACK (design of two pedals).  The terminal is given
+ * back by keys_close and by the signal handlers installed here.
+ * Only the main thread.
+ */
+#ifndef EVENHAND_WORLD_KEYS_H
+#define EVENHAND_WORLD_KEYS_H
+
+#include <stdbool.h>
+
+#include "evenhand/coach/session.h"
+
+struct keys;
+
+enum keys_got { KEYS_NONE, KEYS_PRESS, KEYS_WORDS, KEYS_END };
+
+/* Takes a descriptor over (0); NULL when there is no memory. */
+struct keys *keys_open(int descriptor);
+
+/*
+ * While words is true, a whole line is awaited and comes as KEYS_WORDS: on a
+ * terminal with echo and the terminal's own editing.
+ */
+void keys_want_words(struct keys *k, bool words);
+
+/*
+ * Waits at most wait_ms for a key.  KEYS_PRESS fills *key and *digit,
+ * KEYS_WORDS points *words at text that lives until the next call, KEYS_END
+ * says that no more will come (end of input, or a signal asked to stop).
+ */
+enum keys_got keys_next(
+    struct keys *k, int wait_ms, enum key *key, int *digit, const char **words);
+
+/* The signal that asked the program to stop (INT, TERM, HUP), or 0. */
+int keys_signal(void);
+
+void keys_close(struct keys *k);
+
+#endif

@@ -1,0 +1,29 @@
+/*
+ * paths.h - where evenhand keeps things (XDG base directories 0.8)
+ *
+ * Data (journals): $XDG_DATA_HOME/evenhand, else ~/.local/share/evenhand.  An
+ * unset, empty or relative variable counts as unset, as the standard says.
+ * Only the main thread.
+ */
+#ifndef EVENHAND_WORLD_PATHS_H
+#define EVENHAND_WORLD_PATHS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "evenhand/base/fault.h"
+
+enum { PATH_BYTES_MAX = 4096, PLAYER_NAME_MAX = 40 };
+
+/* The data folder; false with a fault when HOME is missing too. */
+bool path_data(char *buffer, size_t size, struct fault *f);
+
+/*
+ * The journal of a player (NULL: the only player).  A player's name is 1 to
+ * 39 bytes of letters, digits, space, - _ and ., not beginning with a point;
+ * other names are a fault.
+ */
+bool path_journal(
+    const char *player, char *buffer, size_t size, struct fault *f);
+
+#endif
