@@ -37,9 +37,9 @@ TESTS   := $(TEST_SRC:%.c=$(B)/%)
 
 .DELETE_ON_ERROR:
 .SECONDARY:
-.PHONY: all run check check-all lint bench fuzz cover golden install \
-	uninstall deps deps-dev dist-check help clean asan tsan valgrind whole \
-	killed tests
+.PHONY: all run check check-all lint bench fuzz cover install \
+	uninstall deps deps-dev dist-check help clean asan tsan valgrind killed \
+	tests
 
 all: $(B)/$(NAME)
 
@@ -68,5 +68,152 @@ $(B)/tests/%: $(B)/tests/%.o $(LIB)
 	    $(shell $(PKG_CONFIG) --libs cmocka) $(LDLIBS)
 
 tests: $(TESTS)
+
+WHOLE  := $(sort $(wildcard tests/whole/test_*.sh))
+TOOLS  := tests/tools
+C_FILES = $(wildcard src/*.c src/*/*.c tests/*/*.c)
+H_FILES = $(filter-out include/evenhand/base/message%,\
+	$(wildcard include/evenhand/*/*.h)) include/evenhand/base/message.h
+OWN_H   = $(wildcard src/*/*.h tests/*/*.h)
+SHELLS  = $(wildcard tests/*/*.sh .ci/run)
+PAGES   = $(wildcard man/*.[1-9])
+
+run: all
+	@$(B)/$(NAME)
+
+# The everyday suite: every unit test, and the real binary on real files.
+check: all tests
+	@EVENHAND=$(abspath $(B)/$(NAME)) CHECK_B=$(B) sh $(TOOLS)/run.sh \
+	    $(TESTS) $(WHOLE)
+
+# --- slower suites -------------------------------------------------------
+
+SAN = HARDEN= OPT=-O1
+
+asan:
+	$(MAKE) B=$(B)-asan $(SAN) \
+	    EXTRA="-fsanitize=address,undefined -fno-sanitize-recover=all" check
+
+# Data races: the ring, the engine, the device and the journal's thread.
+tsan:
+	$(MAKE) B=$(B)-tsan $(SAN) EXTRA=-fsanitize=thread tests
+	TSAN_OPTIONS=halt_on_error=1 sh $(TOOLS)/run.sh \
+	    $(patsubst %.c,$(B)-tsan/%,$(wildcard tests/sound/test_*.c \
+	    tests/world/test_device*.c tests/world/test_journal*.c))
+
+VALGRIND = valgrind -q --error-exitcode=99 --leak-check=full \
+	--show-leak-kinds=definite,possible --errors-for-leak-kinds=definite
+
+valgrind: all tests
+	@for t in $(filter $(B)/tests/base/% $(B)/tests/routine/% \
+	    $(B)/tests/coach/% $(B)/tests/score/%,$(TESTS)); do \
+		echo "valgrind $$t"; EVENHAND_QUICK=1 $(VALGRIND) $$t \
+		    > $(B)/valgrind.log 2>&1 || \
+		    { cat $(B)/valgrind.log; exit 1; }; done
+	HOME=$(abspath $(B))/valgrind-home $(VALGRIND) $(B)/$(NAME) --clock fast \
+	    --at 2026-03-02T17:00 < /dev/null > /dev/null
+
+killed: all
+	EVENHAND=$(abspath $(B)/$(NAME)) KILLS=200 sh tests/whole/kill.sh
+
+FUZZ_B = $(B)-fuzz
+T ?= 60
+CORPUS = $(FUZZ_B)/corpus
+fuzz:
+	$(MAKE) B=$(FUZZ_B) CC=clang $(SAN) ROOMS="base music routine score \
+	    coach sound screen world" \
+	    EXTRA="-fsanitize=address,undefined,fuzzer-no-link -fno-sanitize-recover=all" \
+	    $(FUZZ_B)/lib$(NAME).a $(FUZZ_B)/tests/fuzz/fuzz_routine.o
+	clang -fsanitize=address,undefined,fuzzer -o $(FUZZ_B)/fuzz_routine \
+	    $(FUZZ_B)/tests/fuzz/fuzz_routine.o $(FUZZ_B)/lib$(NAME).a $(LDLIBS)
+	@mkdir -p $(CORPUS)
+	$(FUZZ_B)/fuzz_routine -max_total_time=$(T) -timeout=5 -print_final_stats=1 \
+	    -dict=tests/fuzz/routine.dict -artifact_prefix=$(FUZZ_B)/ \
+	    $(CORPUS) tests/fuzz/routine routines
+
+# --- figures -------------------------------------------------------------
+
+BENCHES = $(patsubst %.c,$(B)/%,$(wildcard tests/bench/bench_*.c))
+
+bench: all $(BENCHES)
+	@for b in $(BENCHES); do $$b || exit 1; done
+	@EVENHAND=$(abspath $(B)/$(NAME)) sh tests/bench/whole.sh
+
+cover:
+	$(MAKE) B=$(B)-cover HARDEN= OPT=-O0 EXTRA=--coverage check
+	gcovr -r . --object-directory $(B)-cover --exclude tests \
+	    --exclude $(B)-cover --sort-uncovered
+
+# --- what must be tidy ---------------------------------------------------
+
+lint:
+	sh $(TOOLS)/arrows.sh
+	sh $(TOOLS)/size.sh
+	$(MAKE) B=$(B)-lint EXTRA=-Werror all tests
+	$(MAKE) B=$(B)-lint-clang CC=clang EXTRA=-Werror all tests
+	@echo "every header alone"
+	@for h in $(H_FILES) $(OWN_H); do \
+		echo "#include \"$$h\"" | $(CC) $(CPPFLAGS) -I. $(ALL_CFLAGS) -Werror \
+		    -Wno-pedantic -fsyntax-only -x c - || exit 1; done
+	clang-format --style=file:docs/clang-format --dry-run -Werror \
+	    $(C_FILES) $(H_FILES) $(OWN_H)
+	@printf '%s\n' $(filter src/%,$(C_FILES)) | xargs -P 2 -n 8 sh -c \
+	    'clang-tidy --quiet --config-file=docs/clang-tidy "$$@" -- -std=c17 \
+	    $(CPPFLAGS) 2>/dev/null' tidy
+	cppcheck -q --std=c11 --enable=warning,performance,portability \
+	    --inline-suppr --suppress=missingIncludeSystem --error-exitcode=1 \
+	    -j 2 -Iinclude src
+	shellcheck $(SHELLS)
+	@for p in $(PAGES); do mandoc -Tlint -Wwarning $$p || exit 1; done
+	codespell -q 3 README.md DEVELOPERS.md docs man include src routines
+
+check-all: check asan tsan valgrind killed
+
+# --- install -------------------------------------------------------------
+
+install: all
+	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/man/man1 \
+	    $(DESTDIR)$(PREFIX)/share/man/man5 \
+	    $(DESTDIR)$(PREFIX)/share/$(NAME)/routines
+	install -m 755 $(B)/$(NAME) $(DESTDIR)$(PREFIX)/bin/$(NAME)
+	install -m 644 man/evenhand.1 $(DESTDIR)$(PREFIX)/share/man/man1/
+	install -m 644 man/evenhand-routine.5 \
+	    $(DESTDIR)$(PREFIX)/share/man/man5/
+	install -m 644 $(ROUTINES) routines/evenhand.schema.json \
+	    $(DESTDIR)$(PREFIX)/share/$(NAME)/routines/
+
+uninstall:
+	rm -f $(DESTDIR)$(PREFIX)/bin/$(NAME) \
+	    $(DESTDIR)$(PREFIX)/share/man/man1/evenhand.1 \
+	    $(DESTDIR)$(PREFIX)/share/man/man5/evenhand-routine.5
+	rm -rf $(DESTDIR)$(PREFIX)/share/$(NAME)
+
+deps:
+	@sh $(TOOLS)/deps.sh
+
+deps-dev:
+	@sh $(TOOLS)/deps.sh dev
+
+# A clean clone builds, passes, installs and leaves nothing behind.
+dist-check:
+	sh $(TOOLS)/dist-check.sh
+
+clean:
+	rm -rf $(B) $(B)-asan $(B)-tsan $(B)-lint $(B)-lint-clang $(B)-cover \
+	    $(B)-fuzz
+
+help:
+	@echo "make              build $(B)/$(NAME)"
+	@echo "make deps         install what is missing (apt, dnf, pacman, brew)"
+	@echo "make run          build and start today's practice"
+	@echo "make check        the everyday tests; NAME=part runs a part"
+	@echo "make deps-dev     install what the targets below use"
+	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
+	@echo "make check-all    check, then sanitizers, valgrind and 200 kills"
+	@echo "make fuzz T=60    random bytes as routine files, T seconds"
+	@echo "make bench        figures beside their goals"
+	@echo "make cover        lines covered, per file"
+	@echo "make dist-check   all of it from a clean clone, installed and removed"
+	@echo "make install      PREFIX=$(PREFIX), DESTDIR; make uninstall"
 
 -include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(B)/src/main.d

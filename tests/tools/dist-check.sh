@@ -1,0 +1,26 @@
+#!/bin/sh
+# dist-check.sh - a clean clone builds and installs, the installed program runs
+# without the source tree, and uninstalling leaves nothing behind
+set -eu
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+git clone -q . "$work/clone"
+cd "$work/clone"
+make -s -j2 all
+make -s install DESTDIR="$work/root" PREFIX=/usr
+cd /
+HOME="$work/home" "$work/root/usr/bin/evenhand" --version
+HOME="$work/home" "$work/root/usr/bin/evenhand" check \
+    "$work/root/usr/share/evenhand/routines/cello.yaml" > /dev/null
+make -s -C "$work/clone" uninstall DESTDIR="$work/root" PREFIX=/usr
+left=$(find "$work/root" ! -type d)
+if [ -n "$left" ]; then
+	echo "left behind by uninstall: $left"
+	exit 1
+fi
+status=$(git -C "$work/clone" status --porcelain)
+if [ -n "$status" ]; then
+	echo "the build wrote into the tree: $status"
+	exit 1
+fi
+echo "dist-check: good"
