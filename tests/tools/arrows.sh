@@ -72,6 +72,8 @@ done
 only()
 {
 	for file in $(grep -lE "^#include <$1>" -r src include | sort); do
+		# The name is a pattern on purpose.
+		# shellcheck disable=SC2254
 		case $file in
 		$2) ;;
 		*) wrong "$file: only $2 may include <$1>" ;;
