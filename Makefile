@@ -136,8 +136,8 @@ fuzz:
 BENCHES = $(patsubst %.c,$(B)/%,$(wildcard tests/bench/bench_*.c))
 
 bench: all $(BENCHES)
-	@for b in $(BENCHES); do $$b || exit 1; done
-	@EVENHAND=$(abspath $(B)/$(NAME)) sh tests/bench/whole.sh
+	@for b in $(BENCHES); do \
+		EVENHAND=$(abspath $(B)/$(NAME)) $$b || exit 1; done
 
 cover:
 	$(MAKE) B=$(B)-cover HARDEN= OPT=-O0 EXTRA=--coverage check

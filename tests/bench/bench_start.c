@@ -1,0 +1,295 @@
+/*
+ * bench_start.c - how long a student waits, and how much memory it takes
+ *
+ * Runs the real binary (EVENHAND) with pipes for its input and output and
+ * prints each figure beside its goal.  Times are medians of several runs in
+ * a fresh home folder each.
+ */
+#include <fcntl.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+enum { RUNS = 15, LINES = 9000 };
+
+struct child {
+	pid_t pid;
+	int in, out; /* our ends */
+};
+
+static double now_ms(void)
+{
+	struct timespec t;
+
+	clock_gettime(CLOCK_MONOTONIC, &t);
+	return (double)t.tv_sec * 1e3 + (double)t.tv_nsec / 1e6;
+}
+
+static void fail(const char *what)
+{
+	perror(what);
+	exit(1);
+}
+
+/* A fresh home, so that every run is a first run. */
+static void fresh_home(char *folder, size_t size)
+{
+	snprintf(folder, size, "/tmp/evenhand-bench-XXXXXX");
+	if (!mkdtemp(folder))
+		fail(folder);
+	setenv("HOME", folder, 1);
+	unsetenv("XDG_DATA_HOME");
+	unsetenv("XDG_CONFIG_HOME");
+	unsetenv("XDG_STATE_HOME");
+}
+
+static void forget_home(const char *folder)
+{
+	char command[128];
+
+	snprintf(command, sizeof command, "rm -rf %s", folder);
+	if (system(command) != 0)
+		fail(command);
+}
+
+static struct child start(char *const *argv)
+{
+	int in[2], out[2];
+	struct child c;
+
+	if (pipe(in) || pipe(out))
+		fail("pipe");
+	c.pid = fork();
+	if (c.pid < 0)
+		fail("fork");
+	if (c.pid == 0) {
+		dup2(in[0], 0);
+		dup2(out[1], 1);
+		close(in[1]);
+		close(out[0]);
+		execv(argv[0], argv);
+		_exit(127);
+	}
+	close(in[0]);
+	close(out[1]);
+	c.in = in[1];
+	c.out = out[0];
+	return c;
+}
+
+/* Reads to the end (or until stop_at bytes), counting what came. */
+static long drain(int fd, long stop_at)
+{
+	char bytes[4096];
+	long all = 0;
+	ssize_t n;
+
+	while (all < stop_at && (n = read(fd, bytes, sizeof bytes)) > 0)
+		all += n;
+	return all;
+}
+
+static int finish(struct child *c)
+{
+	int status = 0;
+
+	close(c->in);
+	drain(c->out, 1L << 40);
+	close(c->out);
+	waitpid(c->pid, &status, 0);
+	return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+}
+
+static int by_size(const void *a, const void *b)
+{
+	double x = *(const double *)a, y = *(const double *)b;
+
+	return (x > y) - (x < y);
+}
+
+static double median(double *x, int n)
+{
+	qsort(x, (size_t)n, sizeof *x, by_size);
+	return x[n / 2];
+}
+
+static void figure(
+    const char *what, const char *goal, double value, const char *unit)
+{
+	printf("%-52s goal %-12s measured %.2f %s\n", what, goal, value, unit);
+}
+
+static void first_line(char *binary)
+{
+	char *argv[] = { binary, "--lines", NULL };
+	double ms[RUNS];
+
+	for (int i = 0; i < RUNS; i++) {
+		char home[64];
+
+		fresh_home(home, sizeof home);
+		double t = now_ms();
+		struct child c = start(argv);
+		if (drain(c.out, 1) == 0)
+			fail("no first line");
+		ms[i] = now_ms() - t;
+		finish(&c);
+		forget_home(home);
+	}
+	figure("first line of output", "< 15 ms", median(ms, RUNS), "ms");
+}
+
+static double whole_ms(char *const *argv, int expected)
+{
+	double t = now_ms();
+	struct child c = start(argv);
+	int status = finish(&c);
+
+	if (status != expected) {
+		fprintf(
+		    stderr, "%s: exit %d, not %d\n", argv[1], status, expected);
+		exit(1);
+	}
+	return now_ms() - t;
+}
+
+/* Five minutes with every turn marked by the script. */
+static void write_script(const char *path)
+{
+	FILE *f = fopen(path, "w");
+
+	if (!f)
+		fail(path);
+	for (int t = 26; t < 300; t += 2)
+		fprintf(f, "%d:%02d c\n", t / 60, t % 60);
+	fclose(f);
+}
+
+static void fast_session(char *binary)
+{
+	double ms[RUNS];
+
+	for (int i = 0; i < RUNS; i++) {
+		char home[64], script[96];
+		char *argv[] = { binary, "--lines", "--clock", "fast", "--at",
+			"2026-03-02T17:00", "--script", script, NULL };
+
+		fresh_home(home, sizeof home);
+		snprintf(script, sizeof script, "%s/keys", home);
+		write_script(script);
+		ms[i] = whole_ms(argv, 0);
+		forget_home(home);
+	}
+	figure("a whole session with --clock fast", "< 500 ms",
+	    median(ms, RUNS), "ms");
+}
+
+/* The largest routine file that is read: mostly long self-checks. */
+static void write_large(const char *path)
+{
+	FILE *f = fopen(path, "w");
+	long left = 256L * 1024 - 4096;
+
+	if (!f)
+		fail(path);
+	fputs("routine: Large\nplayer: {instrument: cello}\nstages:\n", f);
+	for (int i = 0; i < 20; i++) {
+		fprintf(f,
+		    "  - id: s%d\n    title: Stage %d\n    travel: tone\n"
+		    "    place: string D\n    say: >-\n",
+		    i, i);
+		for (long n = 0; n < left / 20; n += 64)
+			fputs("      The forearm swings and the shoulders rest"
+			      " and nothing is held\n",
+			    f);
+	}
+	fclose(f);
+}
+
+static void large_check(char *binary)
+{
+	double ms[RUNS];
+	char home[64], path[96];
+	char *argv[] = { binary, "check", path, NULL };
+
+	fresh_home(home, sizeof home);
+	snprintf(path, sizeof path, "%s/large.yaml", home);
+	write_large(path);
+	for (int i = 0; i < RUNS; i++) {
+		double t = now_ms();
+		struct child c = start(argv);
+
+		finish(&c);
+		ms[i] = now_ms() - t;
+	}
+	struct stat st;
+	stat(path, &st);
+	printf("(a routine file of %ld bytes)\n", (long)st.st_size);
+	figure(
+	    "a 256 KB routine file checked", "< 20 ms", median(ms, RUNS), "ms");
+	forget_home(home);
+}
+
+/* Private pages of a process in MB, from the kernel's own roll-up. */
+static double private_mb(pid_t pid)
+{
+	char path[64], line[256];
+	double kb = 0;
+
+	snprintf(path, sizeof path, "/proc/%d/smaps_rollup", (int)pid);
+	FILE *f = fopen(path, "r");
+	if (!f)
+		return -1;
+	while (fgets(line, sizeof line, f)) {
+		long n;
+
+		if (sscanf(line, "Private_Clean: %ld", &n) == 1 ||
+		    sscanf(line, "Private_Dirty: %ld", &n) == 1)
+			kb += (double)n;
+	}
+	fclose(f);
+	return kb / 1024;
+}
+
+/* Two pages answered, then two seconds into the first lead-in. */
+static void memory(char *binary)
+{
+	char *argv[] = { binary, "--lines", NULL };
+	struct timespec second = { 1, 0 };
+	char home[64];
+
+	fresh_home(home, sizeof home);
+	struct child c = start(argv);
+	for (int i = 0; i < 3; i++) {
+		nanosleep(&second, NULL);
+		if (write(c.in, "\n", 1) != 1)
+			fail("write");
+	}
+	nanosleep(&second, NULL);
+	double mb = private_mb(c.pid);
+	kill(c.pid, SIGTERM);
+	finish(&c);
+	forget_home(home);
+	figure("private memory while practising", "< 10 MB", mb, "MB");
+}
+
+int main(void)
+{
+	char *binary = getenv("EVENHAND");
+
+	if (!binary) {
+		fprintf(stderr, "EVENHAND must name the program\n");
+		return 1;
+	}
+	signal(SIGPIPE, SIG_IGN);
+	first_line(binary);
+	large_check(binary);
+	fast_session(binary);
+	memory(binary);
+	return 0;
+}
