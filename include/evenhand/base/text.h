@@ -13,7 +13,10 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-/* Text being put together in the caller's buffer; always ends in a zero. */
+/*
+ * Text being put together in the caller's buffer; always ends in a zero.  Once
+ * something was cut nothing more is added.
+ */
 struct text {
 	char *bytes;   /* the caller's buffer */
 	size_t size;   /* its size, at least 1 */
@@ -30,6 +33,18 @@ void text_add_bytes(struct text *t, const char *more, size_t length);
 void text_format(struct text *t, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
+/* Adds a number with up to 3 decimals, as few as it needs, and a point. */
+void text_number(struct text *t, double number);
+
+/* Adds text as text_clean makes it. */
+void text_add_clean(struct text *t, const char *more);
+
+/*
+ * Columns of the first letter of s, with the accents that stand on it: 0, 1
+ * or 2; sets its bytes, 0 at the end of s.
+ */
+int text_letter(const char *s, size_t *bytes);
+
 /* Columns the text takes in a terminal; control characters count as 1. */
 int text_columns(const char *s);
 
@@ -39,7 +54,9 @@ size_t text_clip(const char *s, int columns);
 /*
  * Bytes of the first line when s is wrapped at spaces to at most so many
  * columns; *next is set to where the following line begins (the end of s
- * when none does).  A word longer than a line is cut.
+ * when none does).  A word longer than a line is cut.  A '\n' ends a line.
+ * The spaces at a break belong to neither line.  *next is never 0 unless s is
+ * empty, so that a loop gets on even when nothing fits.
  */
 size_t text_wrap(const char *s, int columns, size_t *next);
 
@@ -53,7 +70,10 @@ bool text_is_utf8(const char *s, size_t length);
  */
 void text_clean(char *buffer, size_t size, const char *s);
 
-/* Edits between two words, at most limit + 1 (insert, drop, change, swap). */
+/*
+ * Edits between two words, at most limit + 1 (insert, drop, change, swap).
+ * Different words of more than 64 letters are limit + 1 apart.
+ */
 int text_distance(const char *a, const char *b, int limit);
 
 #endif

@@ -1,1 +1,11 @@
-/* words.h - sentences of words; see ../message_list.h */
+/* words.h - single words that stand inside sentences; see ../message_list.h */
+MESSAGE(M_WORD_DOWN, "", "down")
+MESSAGE(M_WORD_UP, "", "up")
+MESSAGE(M_WORD_DOWN_BOW, "", "down bow")
+MESSAGE(M_WORD_UP_BOW, "", "up bow")
+MESSAGE(M_WORD_CLEAN, "", "clean")
+MESSAGE(M_WORD_SHAKY, "", "shaky")
+MESSAGE(M_WORD_NO_MARK, "", "no mark")
+MESSAGE(M_WORD_FINGER, "", "finger")
+MESSAGE(M_WORD_TODAY, "", "today")
+MESSAGE(M_WORD_TOMORROW, "", "tomorrow")
