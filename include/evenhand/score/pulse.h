@@ -17,11 +17,17 @@
 
 struct pulse_grid {
 	int rate;   /* frames a second, RATE_MIN..RATE_MAX */
-	int bow_ms; /* length of a bow, 1000..20000 */
+	int bow_ms; /* length of a bow or swing, BOW_MS_MIN..BOW_MS_MAX */
 	int pulses; /* in one bow, 1..PULSES_MAX */
 };
 
-/* Frame of pulse k, 0 or more, counted from the first bow's start. */
+/* The longest swing in the air is four of the longest bows. */
+enum { BOW_MS_MIN = 1000, BOW_MS_MAX = 80000 };
+
+/*
+ * Frame of pulse k, counted from the first bow's start.  k is 0 or more and
+ * below 2^38: thousands of years of bows.
+ */
 int64_t pulse_at(const struct pulse_grid *g, int64_t k);
 
 #endif

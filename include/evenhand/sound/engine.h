@@ -14,6 +14,11 @@
  * Every sample is a function of the commands and of its frame alone, so any
  * cut into blocks gives the same samples.  A command takes effect at its own
  * frame, or at the start of the block that finds it when that is later.
+ * A PLAY that comes after a SILENCE is not silenced by it.
+ *
+ * A passage that is late is joined where it would be by now: every sound still
+ * to begin falls at its own frame, those that should have begun are left out.
+ *
  * Peaks never reach full scale: the sum is bounded by the voices' levels and a
  * final limit of -3 dB of full scale.
  *
@@ -28,7 +33,12 @@
 #include "evenhand/score/score.h"
 #include "evenhand/sound/ring.h"
 
-enum { ENGINE_SLOTS = 4, ENGINE_VOICES_MAX = 24 };
+enum {
+	ENGINE_SLOTS = 4,
+	ENGINE_VOICES_MAX = 24, /* sounds at once; more are lost and counted */
+	ENGINE_FADE_MS = 5,	/* what sounds, when silence is asked for */
+	ENGINE_RAMP_MS = 20,	/* from one level to another */
+};
 
 enum engine_command { ENGINE_PLAY = 1, ENGINE_SILENCE = 2, ENGINE_LEVEL = 3 };
 enum engine_event { ENGINE_FREE = 1, ENGINE_LATE = 2 };
@@ -39,7 +49,7 @@ struct engine; /* its parts: src/sound/engine_parts.h */
 size_t engine_size(void);
 
 /*
- * Only before the callback runs.  rate is in RATE_MIN..RATE_MAX; level in
+ * Only before the callback runs; its count begins at 0.  rate is in RATE_MIN..RATE_MAX; level in
  * thousandths of full scale (700 and below are sane).
  */
 void engine_init(struct engine *e, int rate, int level);
@@ -52,7 +62,10 @@ void engine_init(struct engine *e, int rate, int level);
  */
 struct score *engine_slot(struct engine *e, int *slot);
 
-/* Plays a filled slot from a frame on.  False when the ring is full. */
+/*
+ * Plays a filled slot, its score of the engine's own rate, from a frame of 0
+ * or more on.  False when the ring is full; the slot then stays the caller's.
+ */
 bool engine_play(struct engine *e, int slot, int64_t frame);
 
 /*
@@ -61,7 +74,10 @@ bool engine_play(struct engine *e, int slot, int64_t frame);
  */
 bool engine_silence(struct engine *e, int64_t frame);
 
-/* Level of everything, thousandths.  False when the ring is full. */
+/*
+ * Level of everything, thousandths, reached within 20 ms of the block that
+ * finds the command.  False when the ring is full.
+ */
 bool engine_level(struct engine *e, int level);
 
 /* Takes events in: frees slots, counts late starts. */
@@ -78,7 +94,10 @@ RT_SAFE void engine_fill(struct engine *e, float *out, int frames);
 RT_SAFE int64_t engine_frame(const struct engine *e);
 int engine_rate(const struct engine *e);
 
-/* Passages that began late, and items dropped by full rings. */
+/*
+ * Passages that began late; commands and events dropped by full rings and
+ * sounds beyond ENGINE_VOICES_MAX.
+ */
 uint64_t engine_late(const struct engine *e);
 uint64_t engine_dropped(const struct engine *e);
 

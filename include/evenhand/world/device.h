@@ -4,6 +4,11 @@
  * One face for all devices.  The null device fills blocks and throws the
  * samples away: paced by the wall clock on a thread of its own, or unpaced,
  * only when it is asked to advance.
+ *
+ * Paced, the count of frames follows the clock and never drifts, but when more
+ * than a quarter of a second is missed at once (the program was stopped, the
+ * computer slept) that time is lost: the count goes on from where it stood
+ * and does not race through what was missed.
  */
 #ifndef EVENHAND_WORLD_DEVICE_H
 #define EVENHAND_WORLD_DEVICE_H

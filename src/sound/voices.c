@@ -1,0 +1,124 @@
+/*
+ * voices.c - knocks, ticks and soft notes, a few multiplications each
+ *
+ * A partial's phase is a 32-bit part of a turn, step x frame, which wraps by
+ * itself and is exact at any frame; its sine is a polynomial.  Struck sounds
+ * die away as (1 - frame/length)^4: that looks like the exponential of a real
+ * knock, but it ends at nothing.  High partials die away twice as fast, as they
+ * do in wood.
+ */
+#include "voices.h"
+
+#include <math.h>
+#include <stddef.h>
+
+/* What a voice is made of; hz 0 takes the sound's own pitch. */
+struct material {
+	bool struck;
+	float hz;
+	float attack_s, release_s;
+	float ratio[PARTIALS]; /* of the partials to the first */
+	float weight[PARTIALS];
+};
+
+/* A free bar sounds 2.76 times its lowest pitch next. */
+static const struct material materials[VOICE_KINDS] = {
+	[VOICE_DOWN] = { true, 196, 0.001F, 0, { 1, 2.76F }, { 0.65F, 0.35F } },
+	[VOICE_UP] = { true, 392, 0.001F, 0, { 1, 2.76F }, { 0.65F, 0.35F } },
+	[VOICE_TICK] = { true, 1600, 0.001F, 0, { 1 }, { 1 } },
+	[VOICE_COUNT] = { true, 1200, 0.001F, 0, { 1 }, { 1 } },
+	/* The upper partials let small loudspeakers carry a low note. */
+	[VOICE_FINGER] = { false, 0, 0.02F, 0.09F, { 1, 2, 3 },
+	    { 0.7F, 0.2F, 0.1F } },
+	[VOICE_TONE] = { false, 0, 0.04F, 0.12F, { 1, 2 }, { 0.8F, 0.2F } },
+};
+
+/* One over a length of so many seconds, but at most half the sound. */
+static float per_frame(float seconds, int rate, int32_t length)
+{
+	float frames = seconds * (float)rate;
+	float half = 0.5F * (float)length;
+
+	frames = frames < half ? frames : half;
+	return frames > 1 ? 1 / frames : 1;
+}
+
+void shape_make(struct shape *v, const struct sound *s, int rate)
+{
+	*v = (struct shape) { .length = s->length > 0 ? s->length : 1 };
+	if (s->voice < 0 || s->voice >= VOICE_KINDS || s->length <= 0)
+		return;
+	const struct material *m = &materials[s->voice];
+	double hz = m->hz > 0 ? m->hz : s->millihertz / 1000.0;
+
+	v->struck = m->struck;
+	v->level = (float)s->level / 1000;
+	v->attack = per_frame(m->attack_s, rate, s->length);
+	v->release = per_frame(m->release_s, rate, s->length);
+	v->fall = 1 / (float)s->length;
+	for (size_t i = 0; i < PARTIALS; i++) {
+		double turns = hz * m->ratio[i] / rate;
+
+		/* Too high for the rate: it would fold back down. */
+		if (turns <= 0 || turns > 0.45)
+			continue;
+		v->step[i] = (uint32_t)(turns * 4294967296.0 + 0.5);
+		v->weight[i] = m->weight[i];
+	}
+}
+
+/* Sine of a part of a turn, off by less than 1e-6. */
+static float sine(uint32_t phase)
+{
+	float x = (float)(int32_t)phase * (1 / 2147483648.0F);
+	float a = fabsf(x);
+	float t = a > 0.5F ? 1 - a : a;
+	float q = t * t;
+	float y = t *
+	    (3.14159265F +
+		q *
+		    (-5.16770664F +
+			q *
+			    (2.54999794F +
+				q * (-0.59776335F + q * 0.07658752F))));
+
+	return x < 0 ? -y : y;
+}
+
+static float smooth(float x)
+{
+	x = x < 1 ? x : 1;
+	return x * x * (3 - 2 * x);
+}
+
+static float struck_at(const struct shape *v, int32_t i)
+{
+	float rise = (float)(i + 1) * v->attack;
+	float left = 1 - (float)i * v->fall;
+	float fall = left * left * left * left;
+	float sum = v->weight[0] * sine(v->step[0] * (uint32_t)(i + 1));
+
+	sum += fall * v->weight[1] * sine(v->step[1] * (uint32_t)(i + 1));
+	return v->level * (rise < 1 ? rise : 1) * fall * sum;
+}
+
+static float held_at(const struct shape *v, int32_t i)
+{
+	float rise = smooth((float)(i + 1) * v->attack);
+	float fall = smooth((float)(v->length - i) * v->release);
+	float sum = 0;
+
+	for (size_t k = 0; k < PARTIALS; k++)
+		sum += v->weight[k] * sine(v->step[k] * (uint32_t)(i + 1));
+	return v->level * rise * fall * sum;
+}
+
+void shape_fill(const struct shape *v, int32_t from, int32_t count, float *out)
+{
+	if (v->struck)
+		for (int32_t i = 0; i < count; i++)
+			out[i] = struck_at(v, from + i);
+	else
+		for (int32_t i = 0; i < count; i++)
+			out[i] = held_at(v, from + i);
+}
