@@ -9,7 +9,6 @@
 
 #include <stdbool.h>
 
-#include "evenhand/base/date.h"
 #include "evenhand/base/fault.h"
 
 /* Exit statuses (sysexits.h). */
@@ -28,9 +27,12 @@ enum {
 
 struct command {
 	const char *name;
-	const char *summary;		   /* one line of --help */
+	enum message_id summary;	   /* one line of --help */
 	int (*run)(int argc, char **argv); /* argv[0] is the verb */
 };
+
+/* Takes the verb from a program's arguments and runs it: the exit status. */
+int command_run(int argc, char **argv);
 
 /* All verbs, ended by a NULL name. */
 extern const struct command commands[];

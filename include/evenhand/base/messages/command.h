@@ -1,1 +1,81 @@
 /* command.h - sentences of command; see ../message_list.h */
+
+/* --- the command line --- */
+MESSAGE(M_COMMAND_UNKNOWN_OPTION, "tt",
+    "I do not know {0}. evenhand {1} --help lists what there is")
+MESSAGE(M_COMMAND_UNKNOWN_OPTION_NEAR, "tt",
+    "I do not know {0}. Did you mean {1}?")
+MESSAGE(M_COMMAND_OPTION_AMBIGUOUS, "ttt",
+    "{0} could be {1} or {2}. Write more of it")
+MESSAGE(M_COMMAND_OPTION_WANTS, "tt", "{0} needs a word behind it: {0} {1}")
+MESSAGE(M_COMMAND_OPTION_BARE, "t", "{0} takes no value. Write {0} alone")
+MESSAGE(M_COMMAND_TOO_MANY, "tt",
+    "there is a word too many: \"{0}\". Write it like this: {1}")
+MESSAGE(M_COMMAND_TOO_FEW, "t",
+    "something is missing. Write it like this: {0}")
+MESSAGE(M_COMMAND_BAD_MARKING, "t",
+    "--marking is turn or round, not \"{0}\"")
+MESSAGE(M_COMMAND_BAD_CLOCK, "t",
+    "--clock can only be fast, not \"{0}\". Leave it out for real time")
+MESSAGE(M_COMMAND_BAD_TIME, "t",
+    "\"{0}\" is no date and time. Write it like this: 2026-03-02T17:00")
+MESSAGE(M_COMMAND_UNKNOWN_VERB_NEAR, "tt",
+    "I know no command and no routine \"{0}\". Did you mean evenhand {1}?")
+MESSAGE(M_COMMAND_UNKNOWN_VERB, "t",
+    "I know no command and no routine \"{0}\". evenhand --help lists the "
+    "commands")
+MESSAGE(M_COMMAND_VERB_FIRST, "t",
+    "the command comes first: evenhand {0}, then its options")
+
+/* --- help --- */
+MESSAGE(M_COMMAND_ABOUT, "",
+    "evenhand leads a student through a short daily practice of vibrato, to "
+    "the teacher's routine.")
+MESSAGE(M_COMMAND_AID, "",
+    "This is a practice aid for use with a teacher. It cannot see your hands "
+    "and gives no medical advice. Where local rules or a licensed "
+    "professional say otherwise, follow them.")
+MESSAGE(M_COMMAND_GROWN_UP, "",
+    "A grown-up should know about these exercises and hear about any "
+    "soreness.")
+MESSAGE(M_COMMAND_USAGE, "", "Usage:")
+MESSAGE(M_COMMAND_COMMANDS, "", "Commands:")
+MESSAGE(M_COMMAND_OPTIONS, "", "Options:")
+MESSAGE(M_COMMAND_MORE, "",
+    "evenhand COMMAND --help says more about one of them, man evenhand "
+    "everything.")
+MESSAGE(M_COMMAND_PRACTISE, "",
+    "today's practice; the command to leave out")
+MESSAGE(M_COMMAND_TODAY, "", "what today holds and why, nothing played")
+MESSAGE(M_COMMAND_CHECK, "",
+    "every fault of routine files, and what they come to")
+MESSAGE(M_COMMAND_NEW, "", "a routine file to edit")
+MESSAGE(M_COMMAND_HISTORY, "", "what was practised")
+MESSAGE(M_COMMAND_OPTION_HELP, "", "say this")
+MESSAGE(M_COMMAND_OPTION_VERSION, "", "say which version this is")
+MESSAGE(M_COMMAND_OPTION_LINES, "",
+    "one event, one line of text (the only way at present)")
+MESSAGE(M_COMMAND_OPTION_MARKING, "",
+    "when marks are given (round if left out)")
+MESSAGE(M_COMMAND_OPTION_PLAYER, "", "the journal of another player")
+MESSAGE(M_COMMAND_OPTION_AT, "",
+    "as if it were this time, such as 2026-03-02T17:00")
+MESSAGE(M_COMMAND_OPTION_CLOCK, "", "let time pass as fast as it can")
+MESSAGE(M_COMMAND_OPTION_SCRIPT, "", "take the keys from a file")
+MESSAGE(M_COMMAND_OPTION_WHY, "", "with every number used and its rule")
+MESSAGE(M_COMMAND_OPTION_JSON, "", "everything that was kept, as JSON")
+MESSAGE(M_COMMAND_OPTION_FROM, "", "the routine to begin from")
+MESSAGE(M_COMMAND_OPTION_FORCE, "", "write over a file that is there")
+
+/* --- practise --- */
+MESSAGE(M_COMMAND_NO_MEMORY, "",
+    "the computer has no memory left for a session. Close other programs "
+    "and start again")
+MESSAGE(M_COMMAND_CANNOT_PRINT, "t", "this cannot be printed: {0}")
+MESSAGE(M_COMMAND_INPUT_GONE, "",
+    "No more keys can come, so the practice ends here. Start evenhand in a "
+    "terminal, or give it --script FILE.")
+MESSAGE(M_COMMAND_STOPPED, "",
+    "Stopped from outside. What was played is kept.")
+MESSAGE(M_COMMAND_LEFT_OUT, "w",
+    "and {0} {0|fault|faults} more. Mend these first")
