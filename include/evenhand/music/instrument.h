@@ -3,14 +3,15 @@
  *
  * Strings count from the highest, as players do: string 0 of a cello is A3.
  * A position is named by where finger 1 stands, in semitones above the open
- * string.  First, third and fourth position agree in every school (2, 5, 7);
- * second does not (F or F sharp on a cello's D string), so it has no number
- * here and a routine must give the travel instead.
+ * string.  On violin, viola and cello first, third and fourth position mean the
+ * same in every school (2, 5, 7); second does not (F or F sharp on a cello's D
+ * string), so it has no number here and a routine must give the travel
+ * instead.  Double bass schools agree on half and first position only.
  *
  * Finger spacing: cello closed hand, a semitone apart (van Spaandonk's
  * beginner page; Davidoff's Violoncell-Schule); double bass 1, 2, 4 a semitone
- * apart; violin and viola the common major pattern 0, 2, 3, 5 [common
- * practice].
+ * apart, 3 beside 4; violin and viola the common major pattern 0, 2, 3, 5
+ * [common practice].
  *
  * Pure.  Any thread.
  */
@@ -43,9 +44,10 @@ bool instrument_parse(const char *name, enum instrument *out);
 const char *instrument_name(enum instrument i);
 
 /*
- * The usual tuning and a full-size string length: violin 328 mm, viola 375,
- * cello 690, double bass 1050 (makers' sheets; smaller sizes vary too much to
- * trust a table, so a player's own measured length is asked for).
+ * The usual tuning and string length of a grown-up's instrument: violin 328
+ * mm, viola 375, cello 690, double bass 1050, which is a 3/4 (makers' sheets;
+ * smaller sizes vary too much to trust a table, so a player's own measured
+ * length is asked for).
  */
 struct setup instrument_setup(enum instrument i);
 
@@ -66,7 +68,10 @@ int instrument_position(enum instrument i, const char *name);
 /* Semitones of a finger (1..4) above finger 1 in the usual hand. */
 int instrument_finger(enum instrument i, int finger);
 
-/* A string by its letter ("D"): its index, or -1. */
+/*
+ * A string by its letter ("D") or its note ("D3"): its index, or -1.  The
+ * highest when two have the same letter.
+ */
 int setup_string(const struct setup *s, const char *letter);
 
 #endif

@@ -34,8 +34,9 @@ double pitch_cents(double from_hz, double to_hz);
 int pitch_nearest(double hz, double reference_hz, double *cents);
 
 /*
- * Reads a note name: a letter A to G (or a to g), any of # b, an octave -1
- * to 9: "F#3", "Bb3".  False when it is none or outside MIDI 0..127.
+ * Reads a note name: a letter A to G (or a to g), up to two sharps (#) or
+ * flats (b) or their printed signs, an octave -1 to 9: "F#3", "Bb3".  False
+ * when it is none or outside MIDI 0..127.
  */
 bool pitch_parse(const char *name, int *note);
 
