@@ -14,7 +14,7 @@
 #include "evenhand/base/text.h"
 #include "evenhand/music/pitch.h"
 
-enum { SIZES_MAX = 8, POSITIONS_MAX = 4, OCTAVE = 12 };
+enum { SIZES_MAX = 8, OCTAVE = 12 };
 
 struct size {
 	const char *name;
@@ -26,23 +26,22 @@ struct position {
 	int semitones;
 };
 
+static const struct position by_scale[] = {
+	{ "half", 1 },
+	{ "first", 2 },
+	{ "third", 5 },
+	{ "fourth", 7 },
+	{ NULL, 0 },
+};
+
 struct kind {
 	const char *name;
 	int open[STRINGS_USUAL];
 	double length_mm;
-	int finger[FINGERS_MAX]; /* semitones above finger 1 */
-	struct position position[POSITIONS_MAX];
+	int finger[FINGERS_MAX];	 /* semitones above finger 1 */
+	const struct position *position; /* ended by an empty one */
 	struct size size[SIZES_MAX];
 };
-
-/* On violin, viola and cello every school means the same by these. */
-#define POSITIONS_AGREED \
-	{ \
-		{ "half", 1 }, { "first", 2 }, { "third", 5 }, \
-		{ \
-			"fourth", 7 \
-		} \
-	}
 
 static const struct kind kinds[INSTRUMENT_COUNT] = {
 	[INSTRUMENT_VIOLIN] = {
@@ -50,7 +49,7 @@ static const struct kind kinds[INSTRUMENT_COUNT] = {
 		.open = { 76, 69, 62, 55 }, /* E5 A4 D4 G3 */
 		.length_mm = 328,
 		.finger = { 0, 2, 3, 5 },
-		.position = POSITIONS_AGREED,
+		.position = by_scale,
 		.size = { { "4/4", 328 }, { "7/8", 317 }, { "3/4", 307 },
 		    { "1/2", 285 }, { "1/4", 255 }, { "1/8", 230 },
 		    { "1/16", 200 } },
@@ -60,7 +59,7 @@ static const struct kind kinds[INSTRUMENT_COUNT] = {
 		.open = { 69, 62, 55, 48 }, /* A4 D4 G3 C3 */
 		.length_mm = 375,
 		.finger = { 0, 2, 3, 5 },
-		.position = POSITIONS_AGREED,
+		.position = by_scale,
 		.size = { { "4/4", 375 }, { "3/4", 330 }, { "1/2", 310 } },
 	},
 	[INSTRUMENT_CELLO] = {
@@ -68,7 +67,7 @@ static const struct kind kinds[INSTRUMENT_COUNT] = {
 		.open = { 57, 50, 43, 36 }, /* A3 D3 G2 C2 */
 		.length_mm = 690,
 		.finger = { 0, 1, 2, 3 },
-		.position = POSITIONS_AGREED,
+		.position = by_scale,
 		.size = { { "4/4", 690 }, { "7/8", 655 }, { "3/4", 635 },
 		    { "1/2", 580 }, { "1/4", 510 }, { "1/8", 440 } },
 	},
@@ -78,8 +77,8 @@ static const struct kind kinds[INSTRUMENT_COUNT] = {
 		.length_mm = 1050,
 		/* Finger 3 stands with 4 and helps it. */
 		.finger = { 0, 1, 2, 2 },
-		/* Higher positions are counted differently by each school. */
-		.position = { { "half", 1 }, { "first", 2 } },
+		/* As most method books count; some count otherwise. */
+		.position = by_scale,
 		.size = { { "4/4", 1100 }, { "3/4", 1050 }, { "1/2", 970 },
 		    { "1/4", 900 }, { "1/8", 800 } },
 	},
@@ -132,11 +131,9 @@ double instrument_length(enum instrument i, const char *size)
 
 int instrument_position(enum instrument i, const char *name)
 {
-	const struct position *p = kind(i)->position;
-
-	for (int n = 0; n < POSITIONS_MAX && p[n].name != NULL; n++)
-		if (strcmp(p[n].name, name) == 0)
-			return p[n].semitones;
+	for (const struct position *p = kind(i)->position; p->name; p++)
+		if (strcmp(p->name, name) == 0)
+			return p->semitones;
 	return 0;
 }
 

@@ -6,7 +6,8 @@
  * string.  On violin, viola and cello first, third and fourth position mean the
  * same in every school (2, 5, 7); second does not (F or F sharp on a cello's D
  * string), so it has no number here and a routine must give the travel
- * instead.  Double bass schools agree on half and first position only.
+ * instead.  On the double bass the same numbers are the commonest way of
+ * counting, and no more [common practice].
  *
  * Finger spacing: cello closed hand, a semitone apart (van Spaandonk's
  * beginner page; Davidoff's Violoncell-Schule); double bass 1, 2, 4 a semitone
