@@ -1,0 +1,235 @@
+/*
+ * test_device.c - time without a sound card: exact when asked, true when paced
+ */
+#include <setjmp.h>
+#include <signal.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+#include <cmocka.h>
+
+#include "../sound/render.h"
+#include "evenhand/world/device.h"
+
+static int64_t now_ns(void)
+{
+	struct timespec t;
+
+	clock_gettime(CLOCK_MONOTONIC, &t);
+	return t.tv_sec * INT64_C(1000000000) + t.tv_nsec;
+}
+
+static void sleep_ms(int ms)
+{
+	nanosleep(&(struct timespec) { ms / 1000, ms % 1000 * 1000000L }, NULL);
+}
+
+static void test_unpaced(void **state)
+{
+	struct engine *e = render_engine(48000, 700);
+	struct fault f;
+	struct device *d = device_null_open(e, false, &f);
+
+	(void)state;
+	seeded_begin("unpaced");
+	assert_non_null(d);
+	assert_false(device_paced(d));
+	assert_string_equal(device_name(d), "fast");
+	sleep_ms(30);
+	assert_int_equal(device_frame(d), 0);
+	for (int64_t frame = 0, i = 0; i < 200; i++) {
+		frame += seeded(0, 5000);
+		device_advance(d, frame);
+		assert_int_equal(device_frame(d), frame);
+		/* The past stays where it is. */
+		device_advance(d, frame - 100);
+		assert_int_equal(device_frame(d), frame);
+	}
+	device_close(d);
+	free(e);
+}
+
+/* What it plays reaches its end: the slots come back. */
+static void test_unpaced_plays(void **state)
+{
+	struct engine *e = render_engine(44100, 700);
+	struct passage p = render_turn(3300, 8);
+	struct fault f;
+	struct device *d = device_null_open(e, false, &f);
+	int slot;
+
+	(void)state;
+	assert_non_null(d);
+	for (int i = 0; i < ENGINE_SLOTS; i++)
+		assert_true(render_play(e, &p, i * 44100));
+	assert_null(engine_slot(e, &slot));
+	device_advance(d, 44100 * 12);
+	engine_collect(e);
+	assert_non_null(engine_slot(e, &slot));
+	device_close(d);
+	free(e);
+}
+
+/*
+ * Watches a paced device for a while.  Its frames must never run ahead of the
+ * clock; returned is how far behind they were at their best near the end.
+ */
+static int64_t least_behind(int rate)
+{
+	struct engine *e = render_engine(rate, 700);
+	struct fault f;
+	int64_t before = now_ns();
+	struct device *d = device_null_open(e, true, &f);
+	int64_t after = now_ns(), last = 0, least = INT64_MAX;
+
+	assert_non_null(d);
+	assert_true(device_paced(d));
+	assert_string_equal(device_name(d), "none");
+	for (int i = 0; i < 40; i++) {
+		sleep_ms(10);
+		int64_t early = now_ns() - after;
+		int64_t frame = device_frame(d);
+		int64_t late = now_ns() - before;
+		int64_t behind = early * rate / 1000000000 - frame;
+
+		assert_true(frame >= last);
+		assert_true(frame <= late * rate / 1000000000);
+		if (i >= 20 && behind < least)
+			least = behind;
+		last = frame;
+	}
+	/* Advancing is for the other kind. */
+	device_advance(d, INT64_MAX);
+	assert_true(device_frame(d) < 100 * (int64_t)rate);
+	device_close(d);
+	free(e);
+	return least;
+}
+
+/* Within two blocks of the clock; a very busy computer may try again. */
+static void test_paced(void **state)
+{
+	static const int rates[] = { 44100, 96000 };
+
+	(void)state;
+	for (size_t r = 0; r < 2; r++) {
+		int64_t least = INT64_MAX;
+
+		for (int i = 0; i < 3 && least > 2 * DEVICE_BLOCK; i++)
+			least = least_behind(rates[r]);
+		assert_true(least <= 2 * DEVICE_BLOCK);
+	}
+}
+
+/* A commanded frame is reached by time alone, and what sounds comes back. */
+static void test_paced_plays(void **state)
+{
+	struct engine *e = render_engine(48000, 700);
+	struct passage p = render_turn(1000, 4);
+	struct fault f;
+	int slot;
+
+	(void)state;
+	for (int i = 0; i < ENGINE_SLOTS; i++)
+		assert_true(render_play(e, &p, 4800));
+	assert_true(engine_silence(e, 9600));
+	struct device *d = device_null_open(e, true, &f);
+	assert_non_null(d);
+	for (int i = 0; i < 500 && !engine_slot(e, &slot); i++) {
+		sleep_ms(10);
+		engine_collect(e);
+	}
+	assert_non_null(engine_slot(e, &slot));
+	assert_true(device_frame(d) >= 9600);
+	device_close(d);
+	free(e);
+}
+
+/* It goes on from the frame at which the engine stands. */
+static void test_paced_goes_on(void **state)
+{
+	struct engine *e = render_engine(48000, 700);
+	struct fault f;
+	struct device *d = device_null_open(e, false, &f);
+
+	(void)state;
+	assert_non_null(d);
+	device_advance(d, 1234567);
+	device_close(d);
+	int64_t before = now_ns();
+	d = device_null_open(e, true, &f);
+	assert_non_null(d);
+	sleep_ms(50);
+	int64_t frame = device_frame(d);
+	assert_true(frame >= 1234567);
+	assert_true(
+	    frame <= 1234567 + (now_ns() - before) * 48000 / 1000000000);
+	device_close(d);
+	free(e);
+}
+
+/* The child counts what its frames lack against the clock, in ms. */
+static int lost_ms(void)
+{
+	struct engine *e = render_engine(48000, 700);
+	struct fault f;
+	int64_t before = now_ns();
+	struct device *d = device_null_open(e, true, &f);
+
+	if (!d)
+		return 255;
+	while (now_ns() - before < INT64_C(1200000000))
+		sleep_ms(5);
+	int64_t lost = (now_ns() - before) / 1000000 -
+	    device_frame(d) * 1000 / 48000;
+	device_close(d);
+	free(e);
+	return (int)(lost / 10);
+}
+
+/* A stopped program does not race through the time it was stopped. */
+static void test_jump(void **state)
+{
+	int status;
+
+	(void)state;
+	fflush(stdout);
+	pid_t child = fork();
+	assert_true(child >= 0);
+	if (child == 0)
+		_exit(lost_ms());
+	sleep_ms(100);
+	kill(child, SIGSTOP);
+	sleep_ms(800);
+	kill(child, SIGCONT);
+	assert_int_equal(waitpid(child, &status, 0), child);
+	assert_true(WIFEXITED(status));
+	/* 800 ms stood still; the rest was kept. */
+	assert_in_range(WEXITSTATUS(status), 75, 119);
+}
+
+static void test_close_nothing(void **state)
+{
+	(void)state;
+	device_close(NULL);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_unpaced),
+		cmocka_unit_test(test_unpaced_plays),
+		cmocka_unit_test(test_paced),
+		cmocka_unit_test(test_paced_plays),
+		cmocka_unit_test(test_paced_goes_on),
+		cmocka_unit_test(test_jump),
+		cmocka_unit_test(test_close_nothing),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
