@@ -3,7 +3,7 @@
  *
  * On a terminal single keys arrive without Enter and are not echoed; on a pipe
  * bytes are keys as they come.  Escape sequences of arrows and Page keys
- * become KEY_FORWARD and KEY_BACK (design of two pedals).  The terminal is given
+ * become KEY_FORWARD and KEY_BACK, what two pedals send.  The terminal is given
  * back by keys_close and by the signal handlers installed here.
  * Only the main thread.
  */
@@ -18,7 +18,10 @@ struct keys;
 
 enum keys_got { KEYS_NONE, KEYS_PRESS, KEYS_WORDS, KEYS_END };
 
-/* Takes a descriptor over (0); NULL when there is no memory. */
+/*
+ * Takes a descriptor over (0); -1 for no keys at all, only the signals.  NULL
+ * when there is no memory.
+ */
 struct keys *keys_open(int descriptor);
 
 /*
@@ -28,9 +31,10 @@ struct keys *keys_open(int descriptor);
 void keys_want_words(struct keys *k, bool words);
 
 /*
- * Waits at most wait_ms for a key.  KEYS_PRESS fills *key and *digit,
- * KEYS_WORDS points *words at text that lives until the next call, KEYS_END
- * says that no more will come (end of input, or a signal asked to stop).
+ * Waits at most wait_ms for a key, -1 until there is one.  KEYS_PRESS fills
+ * *key and *digit, KEYS_WORDS points *words at text that lives until the next
+ * call, KEYS_END says that no more will come (end of input, Ctrl-D, or a
+ * signal asked to stop).  KEYS_NONE may come early, after a signal.
  */
 enum keys_got keys_next(
     struct keys *k, int wait_ms, enum key *key, int *digit, const char **words);

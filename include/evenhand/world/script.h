@@ -7,11 +7,11 @@
  *	2:36.5 c
  *	2:48.5 clean
  *
- * A time is m:ss or m:ss.d, from the first sound; "-" is as soon as a key is
- * waited for.  Keys: forward back space c s h q ? 0-9, clean shaky silence hurt
- * leave help, and "words TEXT" for the question page.  Times never fall.
- * A script whose first line has a time answers the pages before the first
- * sound with forward.
+ * A time is m:ss with up to three decimals, from the first sound; "-" is as
+ * soon as a key is waited for.  Keys: forward back space c s h q ? 0-9, clean
+ * shaky silence hurt leave help, and "words TEXT" for the question page.
+ * Times never fall.  While there is no first sound yet, a key with a time lets
+ * forward answer the pages.
  * Only the main thread.
  */
 #ifndef EVENHAND_WORLD_SCRIPT_H

@@ -1,0 +1,50 @@
+/*
+ * practise.h - what a sitting in line mode holds together
+ *
+ * Only the main thread.
+ */
+#ifndef EVENHAND_COMMAND_PRACTISE_H
+#define EVENHAND_COMMAND_PRACTISE_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "evenhand/coach/session.h"
+#include "evenhand/screen/lines.h"
+#include "evenhand/sound/engine.h"
+#include "evenhand/world/device.h"
+#include "evenhand/world/journal.h"
+#include "evenhand/world/keys.h"
+#include "evenhand/world/load.h"
+#include "evenhand/world/script.h"
+
+/* Too large for a stack. */
+struct practice {
+	struct routine *routine;
+	struct history history;
+	struct journal *journal;
+	struct engine *engine;
+	struct device *device;
+	struct script *script; /* NULL: keys are live */
+	struct keys *keys;
+	struct session session;
+	struct effects effects;
+
+	int64_t lag_ms;	 /* by how much the clock is ahead of the frames */
+	int64_t lost_ms; /* of that, the time this program stood still */
+	bool rows_new;	 /* rows the journal may not have written yet */
+	bool over;	 /* nothing more will happen */
+	bool mute;	 /* standard output is gone */
+	bool input_over; /* no key will come any more */
+
+	struct load_paths paths;
+	char bytes[LINES_BYTES_MAX];
+};
+
+/* Plays the session from its first page to its end. */
+void practice_run(struct practice *p);
+
+/* Does all that the session asked for. */
+void practice_effects(struct practice *p);
+
+#endif

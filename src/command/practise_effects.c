@@ -1,0 +1,125 @@
+/*
+ * practise_effects.c - what the session asks for, done
+ *
+ *	passage  ─▶ score ─▶ slot of the engine
+ *	turn, mark, note ─▶ journal's queue
+ *	page, say ─▶ lines on standard output
+ *
+ * When time is unpaced nothing is printed before the rows so far are on the
+ * disk, so that what was read was kept, whatever happens next.
+ */
+#include "options.h"
+#include "practise.h"
+
+#include "evenhand/base/frames.h"
+
+/* Wall time of a frame. */
+static struct moment moment_of(const struct practice *p, int64_t frame)
+{
+	struct moment m = p->session.wish.now;
+
+	m.utc += (frames_to_ms(frame, p->session.rate) + p->lost_ms) / 1000;
+	return m;
+}
+
+static void print(struct practice *p, const struct text *t)
+{
+	if (p->rows_new && !device_paced(p->device)) {
+		journal_flush(p->journal);
+		p->rows_new = false;
+	}
+	if (!p->mute && !command_print(t))
+		p->mute = true;
+}
+
+static void play(struct practice *p, const struct effect *e)
+{
+	int slot;
+	struct score *score;
+
+	engine_collect(p->engine);
+	score = engine_slot(p->engine, &slot);
+	/* Without a free slot the passage is practised unheard. */
+	if (score && score_make(score, &e->passage, p->session.rate))
+		engine_play(p->engine, slot, e->frame);
+}
+
+static void begin(struct practice *p)
+{
+	struct sitting_row row = {
+		.routine = p->routine,
+		.plan = &p->session.plan,
+		.began = moment_of(p, p->session.first_sound),
+		.rate = p->session.rate,
+		.device = device_name(p->device),
+	};
+
+	journal_begin(p->journal, &row);
+}
+
+/* Effects that are kept; whether this was one. */
+static bool keep(struct practice *p, const struct effect *e)
+{
+	struct moment now = moment_of(p, p->session.now);
+
+	switch (e->kind) {
+	case EFFECT_BEGIN:
+		begin(p);
+		break;
+	case EFFECT_TURN:
+		journal_turn(p->journal, &e->turn, p->routine, now);
+		break;
+	case EFFECT_MARK:
+		journal_mark(p->journal, e->number, e->mark, e->mark_ms);
+		break;
+	case EFFECT_NOTE:
+		journal_note(p->journal, &e->note, now);
+		break;
+	case EFFECT_END:
+		journal_end(p->journal, e->ended, e->length_ms, now);
+		break;
+	default:
+		return false;
+	}
+	p->rows_new = true;
+	return true;
+}
+
+static void show(struct practice *p, const struct effect *e)
+{
+	struct text t = text_in(p->bytes, sizeof p->bytes);
+
+	switch (e->kind) {
+	case EFFECT_PAGE:
+		lines_page(&t, &p->session, e->page);
+		print(p, &t);
+		break;
+	case EFFECT_SAY:
+		lines_say(&t, &e->message);
+		print(p, &t);
+		break;
+	case EFFECT_PASSAGE:
+		play(p, e);
+		break;
+	case EFFECT_SILENCE:
+		engine_silence(p->engine, 0);
+		break;
+	case EFFECT_OVER:
+		p->over = true;
+		break;
+	default:
+		break;
+	}
+}
+
+void practice_effects(struct practice *p)
+{
+	struct message m;
+
+	for (int i = 0; i < p->effects.count; i++)
+		if (!keep(p, &p->effects.at[i]))
+			show(p, &p->effects.at[i]);
+	while (journal_trouble(p->journal, &m))
+		command_say(&m);
+	keys_want_words(p->keys, p->session.page == PAGE_QUESTION);
+}

@@ -1,0 +1,186 @@
+/*
+ * keys.c - keys of line mode: a terminal or a pipe, one press at a time
+ *
+ * Bytes are read as they come into a small buffer and leave it as keys or as
+ * a line of words.  An escape byte alone is the Escape key only when nothing
+ * follows within ESCAPE_MS.
+ */
+#include "evenhand/world/keys.h"
+
+#include <errno.h>
+#include <poll.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "evenhand/base/text.h"
+#include "evenhand/world/clock.h"
+#include "key_bytes.h"
+#include "terminal_mode.h"
+
+enum { BUFFER_BYTES = 256, LINE_BYTES = 1024, ESCAPE_MS = 25, CTRL_D = 4 };
+
+struct keys {
+	int descriptor; /* -1: none, or nothing more comes */
+	bool terminal;
+	bool ended;
+	bool words;
+	char buffer[BUFFER_BYTES];
+	size_t held;	 /* bytes in the buffer */
+	int64_t last_ns; /* when the last byte came */
+	bool begun;	 /* of a line of words something is in line[] */
+	char line[LINE_BYTES];
+	size_t length;
+	char said[SESSION_WORDS_MAX]; /* the line, fit to be shown */
+};
+
+struct keys *keys_open(int descriptor)
+{
+	struct keys *k = calloc(1, sizeof *k);
+
+	if (!k)
+		return NULL;
+	k->descriptor = descriptor;
+	k->terminal = descriptor >= 0 && isatty(descriptor);
+	terminal_take(k->terminal ? descriptor : -1);
+	return k;
+}
+
+void keys_want_words(struct keys *k, bool words)
+{
+	if (words == k->words)
+		return;
+	k->words = words;
+	k->length = 0;
+	k->begun = false;
+	terminal_mode(words ? TERMINAL_WORDS : TERMINAL_KEYS);
+}
+
+static void drop(struct keys *k, size_t bytes)
+{
+	k->held -= bytes;
+	memmove(k->buffer, k->buffer + bytes, k->held);
+}
+
+static enum keys_got words_done(struct keys *k, const char **words)
+{
+	k->line[k->length] = '\0';
+	text_clean(k->said, sizeof k->said, k->line);
+	k->length = 0;
+	k->begun = false;
+	*words = k->said;
+	return KEYS_WORDS;
+}
+
+/* Moves bytes into the line; a longer line loses its end. */
+static enum keys_got take_words(struct keys *k, const char **words)
+{
+	for (size_t i = 0; i < k->held; i++) {
+		char c = k->buffer[i];
+
+		k->begun = true;
+		if (c == '\n' || c == '\r') {
+			drop(k, i + 1);
+			return words_done(k, words);
+		}
+		if (k->length < sizeof k->line - 1 && c != '\0')
+			k->line[k->length++] = c;
+	}
+	k->held = 0;
+	if (k->ended && k->begun)
+		return words_done(k, words);
+	return KEYS_NONE;
+}
+
+static int64_t ms_since(int64_t ns)
+{
+	return (clock_steady_ns() - ns) / 1000000;
+}
+
+static enum keys_got take_key(struct keys *k, enum key *key, int *digit)
+{
+	bool over = k->ended || ms_since(k->last_ns) >= ESCAPE_MS;
+	size_t taken;
+
+	if (k->terminal && k->held > 0 && k->buffer[0] == CTRL_D) {
+		k->ended = true;
+		k->held = 0;
+		return KEYS_NONE;
+	}
+	taken = key_decode(k->buffer, k->held, over, key, digit);
+	drop(k, taken);
+	return taken > 0 ? KEYS_PRESS : KEYS_NONE;
+}
+
+static void read_more(struct keys *k)
+{
+	ssize_t n = read(
+	    k->descriptor, k->buffer + k->held, BUFFER_BYTES - k->held);
+
+	if (n > 0) {
+		k->held += (size_t)n;
+		k->last_ns = clock_steady_ns();
+	} else if (n == 0 || (errno != EINTR && errno != EAGAIN)) {
+		k->ended = true;
+	}
+}
+
+/* Waits for bytes or a signal. */
+static void wait_more(struct keys *k, int64_t wait_ms)
+{
+	struct pollfd p[2] = {
+		{ .fd = k->ended ? -1 : k->descriptor, .events = POLLIN },
+		{ .fd = terminal_wake(), .events = POLLIN },
+	};
+
+	if (k->held > 0 && (wait_ms < 0 || wait_ms > ESCAPE_MS))
+		wait_ms = ESCAPE_MS;
+	if (poll(p, 2, (int)wait_ms) <= 0)
+		return;
+	if (p[1].revents)
+		terminal_woken();
+	if (p[0].revents)
+		read_more(k);
+}
+
+enum keys_got keys_next(
+    struct keys *k, int wait_ms, enum key *key, int *digit, const char **words)
+{
+	int64_t start = clock_steady_ns();
+	bool last = false;
+
+	for (;;) {
+		enum keys_got got;
+		int64_t left = wait_ms;
+
+		if (terminal_signal())
+			return KEYS_END;
+		got = k->words ? take_words(k, words) : take_key(k, key, digit);
+		if (got != KEYS_NONE)
+			return got;
+		if (k->ended)
+			return KEYS_END;
+		if (wait_ms >= 0) {
+			left = wait_ms - ms_since(start);
+			if (last)
+				return KEYS_NONE;
+			last = left <= 0;
+			left = last ? 0 : left;
+		}
+		wait_more(k, left);
+	}
+}
+
+int keys_signal(void)
+{
+	return terminal_signal();
+}
+
+void keys_close(struct keys *k)
+{
+	if (!k)
+		return;
+	terminal_leave();
+	free(k);
+}

@@ -1,0 +1,37 @@
+/*
+ * terminal_mode.h - how the terminal takes keys, and giving it back
+ *
+ * One terminal a program.  Signal handlers installed here give it back before
+ * the program stops, is suspended or breaks, and take it again afterwards.
+ * Only the main thread.
+ */
+#ifndef EVENHAND_WORLD_TERMINAL_MODE_H
+#define EVENHAND_WORLD_TERMINAL_MODE_H
+
+#include <stdbool.h>
+
+enum terminal_mode {
+	TERMINAL_GIVEN_BACK, /* as it was found */
+	TERMINAL_KEYS,	     /* single keys, no echo */
+	TERMINAL_WORDS,	     /* whole lines with echo */
+};
+
+/*
+ * Installs the handlers and takes the terminal when the descriptor is one;
+ * -1 for none.
+ */
+void terminal_take(int descriptor);
+
+void terminal_mode(enum terminal_mode mode);
+
+/* Readable when a signal has come in; emptied by terminal_woken. */
+int terminal_wake(void);
+void terminal_woken(void);
+
+/* INT, TERM or HUP when one asked the program to stop, else 0. */
+int terminal_signal(void);
+
+/* Gives the terminal back and takes the handlers out. */
+void terminal_leave(void);
+
+#endif
