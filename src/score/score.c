@@ -17,6 +17,7 @@
 
 enum {
 	NOTE_STEP_MS = 300,  /* from note to note */
+	NOTE_LEAST_MS = 20,  /* closer notes would be one noise: none then */
 	NOTE_CLEAR_MS = 600, /* from the last note's end to the next bow */
 	NOTE_LEAD_MS = 200,  /* from the last bow's end to the first note */
 	TONE_LEAD_MS = 200,
@@ -141,9 +142,11 @@ static void add_notes(struct score *s, int notes, int64_t from, int64_t to)
 	int64_t clear = at_most(NOTE_CLEAR_MS, room * 3 / 10);
 	int64_t lead = at_most(NOTE_LEAD_MS, room / 10);
 
-	if (notes == 0 || room <= 0)
+	if (notes == 0)
 		return;
 	int64_t step = at_most(NOTE_STEP_MS, (room - clear - lead) / notes);
+	if (step < NOTE_LEAST_MS)
+		return;
 	int64_t length = step * usual[VOICE_FINGER].ms / NOTE_STEP_MS;
 	for (int i = 0; i < notes; i++) {
 		int64_t ms = to - clear - length - (notes - 1 - i) * step;

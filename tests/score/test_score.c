@@ -454,6 +454,21 @@ static void check_against_words(const struct passage *p, int rate)
 	assert_int_equal(sounds_of(VOICE_COUNT), p->count_in_bows * p->pulses);
 }
 
+/* Each change of half a second or more tells its whole number. */
+static void check_notes(const struct passage *p, int rate)
+{
+	for (int t = 0; t < p->turns; t++) {
+		bool last = t == p->turns - 1;
+		int64_t from = frames_of_ms(passage_bows_end_ms(p, t), rate);
+		int64_t to = last
+		    ? score.length
+		    : frames_of_ms(passage_turn_ms(p, t + 1), rate);
+
+		assert_int_equal(sounds_in(VOICE_FINGER, from, to),
+		    last ? p->coming : p->unit[t + 1]);
+	}
+}
+
 /* In order, inside the passage, and no note or tone over a pulse. */
 static void check_order(void)
 {
@@ -480,12 +495,13 @@ static void test_random(void **state)
 {
 	(void)state;
 	seeded_begin("passages");
-	for (int i = 0; i < 300; i++) {
+	for (int i = 0; i < 1000; i++) {
 		struct passage p = random_passage();
 		int rate = seeded(RATE_MIN, RATE_MAX);
 
 		assert_true(score_make(&score, &p, rate));
 		check_against_words(&p, rate);
+		check_notes(&p, rate);
 		check_order();
 	}
 }

@@ -19,9 +19,9 @@
  *	change		the notes of the next turn's finger
  *
  * Finger notes stand 300 ms apart and end 600 ms before the next bow (or
- * count-in); in a short change both shrink.  They never sound over pulses, so
- * a passage that begins with a count-in or a bow at once has none for its
- * first turn.
+ * count-in); in a short change both shrink, and where notes would be closer
+ * than 20 ms there are none.  They never sound over pulses, so a passage that
+ * begins with a count-in or a bow at once has none for its first turn.
  *
  * One round at one rung is one passage, because the rung may change between
  * rounds.  The score of a passage is worked out before it sounds and frozen.
