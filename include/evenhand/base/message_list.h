@@ -6,9 +6,12 @@
  * found and what to write or do instead, begins with a small letter (a place
  * stands before it) and has no full stop at its end.
  */
+#include "evenhand/base/messages/check.h"
 #include "evenhand/base/messages/coach.h"
 #include "evenhand/base/messages/command.h"
+#include "evenhand/base/messages/device.h"
 #include "evenhand/base/messages/routine.h"
+#include "evenhand/base/messages/script.h"
 #include "evenhand/base/messages/session.h"
 #include "evenhand/base/messages/words.h"
 #include "evenhand/base/messages/world.h"
