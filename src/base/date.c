@@ -115,8 +115,9 @@ bool date_parse_local(const char *s, int64_t *local_seconds)
 	    s[13] != ':' || !digits(s + 14, 2, &minute) || s[16] != '\0' ||
 	    hour > 23 || minute > 59)
 		return false;
-	*local_seconds = (int64_t)day * DAY_SECONDS + hour * 3600 +
-	    minute * MINUTE_SECONDS;
+	minute += 60 * hour;
+	*local_seconds = INT64_C(1) * day * DAY_SECONDS +
+	    INT64_C(1) * minute * MINUTE_SECONDS;
 	return true;
 }
 

@@ -6,7 +6,7 @@
  * is sure of an equal part of the store, and a short one leaves its rest to
  * the long ones:
  *
- *	"session" 0 "a very long line of the file tha..." 0
+ *	"session" 0 "a very long line of the file th..." 0
  */
 #include "evenhand/base/message.h"
 
