@@ -44,8 +44,9 @@ MESSAGE(M_CHECK_GOOD, "ttww",
 MESSAGE(M_CHECK_GONE, "tw",
     "stage \"{0}\" has {1} {1|turn|turns} of history and is gone from this "
     "edition. If you renamed it, add to the new one: was: {0}")
-MESSAGE(M_CHECK_NO_HISTORY, "t",
-    "The practice history was not looked at: {0}.")
+MESSAGE(M_CHECK_NO_HISTORY, "",
+    "the journal cannot be read, so I did not look for stages with history "
+    "that are gone")
 MESSAGE(M_CHECK_NO_PLAYER, "t",
     "there is no journal of a player called \"{0}\"")
 
@@ -55,6 +56,6 @@ MESSAGE(M_NEW_UNKNOWN, "tt",
 MESSAGE(M_NEW_WRITTEN, "tt", "{0} is written, from {1}.")
 MESSAGE(M_NEW_NEXT, "t",
     "Change what you like, then see what it comes to: evenhand check {0}")
-MESSAGE(M_NEW_NEEDS, "tt",
+MESSAGE(M_NEW_NEEDS, "ttt",
     "It goes with a routine called {0} in the same folder, which is not there "
-    "yet: evenhand new {1}")
+    "yet. To write it: evenhand new {1} --from {2}")
