@@ -19,7 +19,8 @@
 #include "key_bytes.h"
 #include "terminal_mode.h"
 
-enum { BUFFER_BYTES = 256, LINE_BYTES = 1024, ESCAPE_MS = 25, CTRL_D = 4 };
+enum { BUFFER_BYTES = 256, LINE_BYTES = 1024, ESCAPE_MS = 25 };
+enum { CTRL_D = 4, CTRL_U = 21, ESC = 27, DEL = 127 };
 
 struct keys {
 	int descriptor; /* -1: none, or nothing more comes */
@@ -54,43 +55,12 @@ void keys_want_words(struct keys *k, bool words)
 	k->words = words;
 	k->length = 0;
 	k->begun = false;
-	terminal_mode(words ? TERMINAL_WORDS : TERMINAL_KEYS);
 }
 
 static void drop(struct keys *k, size_t bytes)
 {
 	k->held -= bytes;
 	memmove(k->buffer, k->buffer + bytes, k->held);
-}
-
-static enum keys_got words_done(struct keys *k, const char **words)
-{
-	k->line[k->length] = '\0';
-	text_clean(k->said, sizeof k->said, k->line);
-	k->length = 0;
-	k->begun = false;
-	*words = k->said;
-	return KEYS_WORDS;
-}
-
-/* Moves bytes into the line; a longer line loses its end. */
-static enum keys_got take_words(struct keys *k, const char **words)
-{
-	for (size_t i = 0; i < k->held; i++) {
-		char c = k->buffer[i];
-
-		k->begun = true;
-		if (c == '\n' || c == '\r') {
-			drop(k, i + 1);
-			return words_done(k, words);
-		}
-		if (k->length < sizeof k->line - 1 && c != '\0')
-			k->line[k->length++] = c;
-	}
-	k->held = 0;
-	if (k->ended && k->begun)
-		return words_done(k, words);
-	return KEYS_NONE;
 }
 
 static int64_t ms_since(int64_t ns)
@@ -113,6 +83,98 @@ static enum keys_got take_key(struct keys *k, enum key *key, int *digit)
 	return taken > 0 ? KEYS_PRESS : KEYS_NONE;
 }
 
+static enum keys_got words_done(struct keys *k, const char **words)
+{
+	k->line[k->length] = '\0';
+	text_clean(k->said, sizeof k->said, k->line);
+	k->length = 0;
+	k->begun = false;
+	*words = k->said;
+	return KEYS_WORDS;
+}
+
+/* Moves bytes of a pipe into the line; a longer line loses its end. */
+static enum keys_got take_line(struct keys *k, const char **words)
+{
+	for (size_t i = 0; i < k->held; i++) {
+		char c = k->buffer[i];
+
+		k->begun = true;
+		if (c == '\n' || c == '\r') {
+			drop(k, i + 1);
+			return words_done(k, words);
+		}
+		if (k->length < sizeof k->line - 1 && c != '\0')
+			k->line[k->length++] = c;
+	}
+	k->held = 0;
+	if (k->ended && k->begun)
+		return words_done(k, words);
+	return KEYS_NONE;
+}
+
+static void echo(const struct keys *k, const char *s, size_t length)
+{
+	/* Without an echo the words still count. */
+	if (write(k->descriptor, s, length) < 0)
+		return;
+}
+
+/* Takes the last letter back, here and on the terminal. */
+static void rub_out(struct keys *k)
+{
+	size_t start = k->length;
+
+	while (start > 0 && ((unsigned char)k->line[--start] & 0xc0) == 0x80)
+		;
+	k->line[k->length] = '\0';
+	for (int n = text_columns(k->line + start); n > 0; n--)
+		echo(k, "\b \b", 3);
+	k->length = start;
+}
+
+/* One byte typed into the line. */
+static void type(struct keys *k, char c)
+{
+	if (c == DEL || c == '\b') {
+		rub_out(k);
+	} else if (c == CTRL_U) {
+		while (k->length > 0)
+			rub_out(k);
+	} else if ((unsigned char)c >= ' ' &&
+	    k->length < SESSION_WORDS_MAX - 1) {
+		k->line[k->length++] = c;
+		echo(k, &c, 1);
+	}
+}
+
+/* Words being typed on a terminal, which shows nothing by itself. */
+static enum keys_got take_typed(
+    struct keys *k, enum key *key, int *digit, const char **words)
+{
+	while (k->held > 0) {
+		char c = k->buffer[0];
+		bool done = c == '\n' || c == '\r';
+
+		if (c == ESC || (c == CTRL_D && k->length == 0)) {
+			if (take_key(k, key, digit) == KEYS_NONE)
+				return KEYS_NONE;
+			if (k->length == 0 && *key != KEY_OTHER)
+				return KEYS_PRESS;
+			done = *key == KEY_FORWARD;
+		} else {
+			drop(k, 1);
+		}
+		if (done) {
+			echo(k, "\n", 1);
+			return words_done(k, words);
+		}
+		if (c != ESC)
+			type(k, c);
+	}
+	return KEYS_NONE;
+}
+
 static void read_more(struct keys *k)
 {
 	ssize_t n = read(
@@ -124,6 +186,16 @@ static void read_more(struct keys *k)
 	} else if (n == 0 || (errno != EINTR && errno != EAGAIN)) {
 		k->ended = true;
 	}
+}
+
+static enum keys_got take(
+    struct keys *k, enum key *key, int *digit, const char **words)
+{
+	if (!k->words)
+		return take_key(k, key, digit);
+	if (k->terminal)
+		return take_typed(k, key, digit, words);
+	return take_line(k, words);
 }
 
 /* Waits for bytes or a signal. */
@@ -156,7 +228,7 @@ enum keys_got keys_next(
 
 		if (terminal_signal())
 			return KEYS_END;
-		got = k->words ? take_words(k, words) : take_key(k, key, digit);
+		got = take(k, key, digit, words);
 		if (got != KEYS_NONE)
 			return got;
 		if (k->ended)

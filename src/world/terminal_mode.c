@@ -43,11 +43,13 @@ enum {
 static void apply(enum terminal_mode mode)
 {
 	const struct termios *how = &terminal.found;
+	pid_t front;
 
 	if (terminal.descriptor < 0)
 		return;
 	/* In the background it is the shell's, not ours. */
-	if (tcgetpgrp(terminal.descriptor) != getpgrp())
+	front = tcgetpgrp(terminal.descriptor);
+	if (front >= 0 && front != getpgrp())
 		return;
 	if (mode == TERMINAL_KEYS)
 		how = &terminal.keys;

@@ -13,7 +13,6 @@
 enum terminal_mode {
 	TERMINAL_GIVEN_BACK, /* as it was found */
 	TERMINAL_KEYS,	     /* single keys, no echo */
-	TERMINAL_WORDS,	     /* whole lines with echo */
 };
 
 /*

@@ -25,8 +25,9 @@ enum keys_got { KEYS_NONE, KEYS_PRESS, KEYS_WORDS, KEYS_END };
 struct keys *keys_open(int descriptor);
 
 /*
- * While words is true, a whole line is awaited and comes as KEYS_WORDS: on a
- * terminal with echo and the terminal's own editing.
+ * While words is true, a whole line is awaited and comes as KEYS_WORDS.  On a
+ * terminal it is echoed and can be rubbed out, and the two pedals still work:
+ * while nothing is typed they come as KEYS_PRESS, later forward ends the line.
  */
 void keys_want_words(struct keys *k, bool words);
 
