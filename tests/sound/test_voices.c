@@ -213,6 +213,27 @@ static void test_pieces(void **state)
 	}
 }
 
+/* What a rate cannot carry is left out; it would come back as a wrong note. */
+static void test_too_high(void **state)
+{
+	struct sound s = usual_sound(VOICE_TONE, 8000);
+	struct shape shape;
+
+	(void)state;
+	/* Its upper partial, 6 kHz, would fold down to 2 kHz. */
+	s.millihertz = 3000000;
+	shape_make(&shape, &s, 8000);
+	shape_fill(&shape, 0, s.length, samples);
+	assert_true(power_at(3000, 8000, s.length) > 0.5);
+	assert_true(power_at(2000, 8000, s.length) < 1e-6);
+	/* Nothing of it fits. */
+	s.millihertz = 5000000;
+	shape_make(&shape, &s, 8000);
+	shape_fill(&shape, 0, s.length, samples);
+	for (int32_t i = 0; i < s.length; i++)
+		assert_true(samples[i] == 0);
+}
+
 /* A voice nobody knows, or one of no length, is silence. */
 static void test_unknown(void **state)
 {
@@ -243,6 +264,7 @@ int main(void)
 		cmocka_unit_test(test_ends),
 		cmocka_unit_test(test_bounded),
 		cmocka_unit_test(test_pieces),
+		cmocka_unit_test(test_too_high),
 		cmocka_unit_test(test_unknown),
 	};
 

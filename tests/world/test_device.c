@@ -75,32 +75,39 @@ static void test_unpaced_plays(void **state)
 	free(e);
 }
 
+enum { LOOKS = 40 };
+
+static int by_size(const void *a, const void *b)
+{
+	int64_t x = *(const int64_t *)a, y = *(const int64_t *)b;
+
+	return (x > y) - (x < y);
+}
+
 /*
- * Watches a paced device for a while.  Its frames must never run ahead of the
- * clock; returned is how far behind they were at their best near the end.
+ * Looks at a paced device again and again.  Its frames must never run ahead
+ * of the clock; returned is how far behind they were in the middle case.
  */
-static int64_t least_behind(int rate)
+static int64_t usual_lag(int rate)
 {
 	struct engine *e = render_engine(rate, 700);
 	struct fault f;
 	int64_t before = now_ns();
 	struct device *d = device_null_open(e, true, &f);
-	int64_t after = now_ns(), last = 0, least = INT64_MAX;
+	int64_t after = now_ns(), last = 0, lag[LOOKS];
 
 	assert_non_null(d);
 	assert_true(device_paced(d));
 	assert_string_equal(device_name(d), "none");
-	for (int i = 0; i < 40; i++) {
+	for (int i = 0; i < LOOKS; i++) {
 		sleep_ms(10);
 		int64_t early = now_ns() - after;
 		int64_t frame = device_frame(d);
 		int64_t late = now_ns() - before;
-		int64_t behind = early * rate / 1000000000 - frame;
 
 		assert_true(frame >= last);
 		assert_true(frame <= late * rate / 1000000000);
-		if (i >= 20 && behind < least)
-			least = behind;
+		lag[i] = early * rate / 1000000000 - frame;
 		last = frame;
 	}
 	/* Advancing is for the other kind. */
@@ -108,7 +115,8 @@ static int64_t least_behind(int rate)
 	assert_true(device_frame(d) < 100 * (int64_t)rate);
 	device_close(d);
 	free(e);
-	return least;
+	qsort(lag, LOOKS, sizeof *lag, by_size);
+	return lag[LOOKS / 2];
 }
 
 /* Within two blocks of the clock; a very busy computer may try again. */
@@ -118,11 +126,11 @@ static void test_paced(void **state)
 
 	(void)state;
 	for (size_t r = 0; r < 2; r++) {
-		int64_t least = INT64_MAX;
+		int64_t lag = INT64_MAX;
 
-		for (int i = 0; i < 3 && least > 2 * DEVICE_BLOCK; i++)
-			least = least_behind(rates[r]);
-		assert_true(least <= 2 * DEVICE_BLOCK);
+		for (int i = 0; i < 4 && lag > 2 * DEVICE_BLOCK; i++)
+			lag = usual_lag(rates[r]);
+		assert_true(lag <= 2 * DEVICE_BLOCK);
 	}
 }
 
@@ -183,7 +191,7 @@ static int lost_ms(void)
 
 	if (!d)
 		return 255;
-	while (now_ns() - before < INT64_C(1200000000))
+	while (now_ns() - before < INT64_C(1500000000))
 		sleep_ms(5);
 	int64_t lost = (now_ns() - before) / 1000000 -
 	    device_frame(d) * 1000 / 48000;
@@ -203,14 +211,14 @@ static void test_jump(void **state)
 	assert_true(child >= 0);
 	if (child == 0)
 		_exit(lost_ms());
-	sleep_ms(100);
+	sleep_ms(600);
 	kill(child, SIGSTOP);
-	sleep_ms(800);
+	sleep_ms(400);
 	kill(child, SIGCONT);
 	assert_int_equal(waitpid(child, &status, 0), child);
 	assert_true(WIFEXITED(status));
-	/* 800 ms stood still; the rest was kept. */
-	assert_in_range(WEXITSTATUS(status), 75, 119);
+	/* 400 ms stood still; no more was lost, and nothing was made up. */
+	assert_in_range(WEXITSTATUS(status), 38, 80);
 }
 
 static void test_close_nothing(void **state)
