@@ -27,6 +27,7 @@ LDLIBS  = $(shell $(PKG_CONFIG) --libs $(LIBRARIES)) -lm -pthread
 LIB_SRC := $(foreach r,$(ROOMS),$(wildcard src/$(r)/*.c))
 LIB_OBJ := $(LIB_SRC:%.c=$(B)/%.o)
 LIB     := $(B)/lib$(NAME).a
+TOOLS   := tests/tools
 ROUTINES := $(sort $(wildcard routines/*.yaml))
 ifneq ($(filter world,$(ROOMS)),)
 LIB_OBJ += $(B)/builtin.o
@@ -55,9 +56,9 @@ $(B)/%.o: %.c
 	$(CC) $(CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
 # The shipped routines, inside the program.
-$(B)/builtin.c: $(ROUTINES) tests/tools/embed.sh
+$(B)/builtin.c: $(ROUTINES) $(TOOLS)/embed.sh
 	@mkdir -p $(@D)
-	sh tests/tools/embed.sh $(ROUTINES) > $@
+	sh $(TOOLS)/embed.sh $(ROUTINES) > $@
 
 $(B)/builtin.o: $(B)/builtin.c
 	$(CC) $(CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
@@ -67,10 +68,19 @@ $(B)/tests/%: $(B)/tests/%.o $(LIB)
 	$(CC) $(ALL_CFLAGS) $(LDFLAGS) $(TEST_LDFLAGS) -o $@ $< $(LIB) \
 	    $(shell $(PKG_CONFIG) --libs cmocka) $(LDLIBS)
 
+# The guard round the audio callback sees these calls.
+GUARDED := malloc calloc realloc free aligned_alloc pthread_cond_wait open \
+	pthread_mutex_lock \
+	pthread_mutex_trylock pthread_mutex_unlock pthread_cond_signal \
+	pthread_create close read write fopen fwrite fputs clock_gettime time \
+	nanosleep usleep poll
+comma := ,
+$(B)/tests/sound/test_guard: TEST_LDFLAGS = \
+	$(foreach f,$(GUARDED),-Wl$(comma)--wrap=$(f))
+
 tests: $(TESTS)
 
 WHOLE  := $(sort $(wildcard tests/whole/test_*.sh))
-TOOLS  := tests/tools
 C_FILES = $(wildcard src/*.c src/*/*.c tests/*/*.c)
 H_FILES = $(filter-out include/evenhand/base/message%,\
 	$(wildcard include/evenhand/*/*.h)) include/evenhand/base/message.h
