@@ -2,7 +2,8 @@
 # embed.sh FILE... - the files as a C table of names and bytes, to stdout
 set -eu
 echo '#include <stddef.h>'
-echo 'extern const struct { const char *name; const unsigned char *text; size_t length; } builtin_files[];'
+echo 'struct builtin_file { const char *name; const unsigned char *text; size_t length; };'
+echo 'extern const struct builtin_file builtin_files[];'
 echo 'extern const int builtin_files_count;'
 n=0
 for file do
@@ -11,7 +12,7 @@ for file do
 	echo '0 };'
 	n=$((n + 1))
 done
-echo 'const struct { const char *name; const unsigned char *text; size_t length; } builtin_files[] = {'
+echo 'const struct builtin_file builtin_files[] = {'
 n=0
 for file do
 	name=${file##*/}
