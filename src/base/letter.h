@@ -16,9 +16,13 @@
 #include <stddef.h>
 #include <stdint.h>
 
+/* The length of text that ends in a zero, where nobody has counted. */
+#define TO_THE_ZERO SIZE_MAX
+
 /*
  * The code point at the start of length >= 1 bytes and how many bytes it
- * takes; -1 and 1 byte when they are not well-formed UTF-8.
+ * takes; -1 and 1 byte when they are not well-formed UTF-8.  Nothing behind a
+ * zero is looked at; a zero itself is code point 0.
  */
 int32_t letter_point(const char *s, size_t length, size_t *bytes);
 

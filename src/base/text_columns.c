@@ -9,34 +9,27 @@
 
 int text_letter(const char *s, size_t *bytes)
 {
-	size_t length = strlen(s);
-
-	*bytes = length > 0 ? letter_bytes(s, length) : 0;
-	return length > 0 ? letter_columns(s, *bytes) : 0;
+	*bytes = *s != '\0' ? letter_bytes(s, TO_THE_ZERO) : 0;
+	return *s != '\0' ? letter_columns(s, *bytes) : 0;
 }
 
 int text_columns(const char *s)
 {
-	size_t length = strlen(s);
 	int columns = 0;
+	size_t bytes;
 
-	for (size_t at = 0; at < length;) {
-		size_t bytes = letter_bytes(s + at, length - at);
-
-		columns += letter_columns(s + at, bytes);
-		at += bytes;
-	}
+	for (; *s != '\0'; s += bytes)
+		columns += text_letter(s, &bytes);
 	return columns;
 }
 
-static size_t clip(const char *s, size_t length, int columns)
+/* Bytes of s before stop that take at most so many columns. */
+static size_t clip(const char *s, char stop, int columns)
 {
-	size_t at = 0;
+	size_t at = 0, bytes;
 
-	while (at < length) {
-		size_t bytes = letter_bytes(s + at, length - at);
-
-		columns -= letter_columns(s + at, bytes);
+	while (s[at] != '\0' && s[at] != stop) {
+		columns -= text_letter(s + at, &bytes);
 		if (columns < 0)
 			break;
 		at += bytes;
@@ -46,7 +39,7 @@ static size_t clip(const char *s, size_t length, int columns)
 
 size_t text_clip(const char *s, int columns)
 {
-	return clip(s, strlen(s), columns);
+	return clip(s, '\0', columns);
 }
 
 static size_t without_spaces(const char *s, size_t length)
@@ -56,8 +49,8 @@ static size_t without_spaces(const char *s, size_t length)
 	return length;
 }
 
-/* Where the line of s ends that has fits bytes of room; not at its end. */
-static size_t break_at(const char *s, size_t length, size_t fits)
+/* Where a line ends when s goes on behind the fits bytes it has room for. */
+static size_t break_at(const char *s, size_t fits)
 {
 	size_t end = fits;
 
@@ -68,16 +61,15 @@ static size_t break_at(const char *s, size_t length, size_t fits)
 	if (without_spaces(s, end) > 0)
 		return end;
 	/* One word, too long: cut it, but always get on by a letter. */
-	return fits > 0 ? fits : letter_bytes(s, length);
+	return fits > 0 ? fits : letter_bytes(s, TO_THE_ZERO);
 }
 
 size_t text_wrap(const char *s, int columns, size_t *next)
 {
-	size_t length = strcspn(s, "\n");
-	size_t end = clip(s, length, columns);
+	size_t end = clip(s, '\n', columns);
 
-	if (end < length)
-		end = break_at(s, length, end);
+	if (s[end] != '\0' && s[end] != '\n')
+		end = break_at(s, end);
 	*next = end + strspn(s + end, " ");
 	if (s[*next] == '\n')
 		++*next;

@@ -4,7 +4,7 @@
  * Optimal string alignment: a slip is a letter put in, left out or changed,
  * or two neighbours swapped, and no place is touched twice.
  *
- *	minuts -> minutes 1     bows_aech -> bows_each 1     ca -> abc 3
+ *	bows_eah -> bows_each 1     bows_aech -> bows_each 1     ca -> abc 3
  *
  * Row by row over the table of all beginnings; the swap needs the row before
  * the last as well, hence three rows.

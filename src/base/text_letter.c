@@ -2,6 +2,7 @@
  * text_letter.c - one letter at a time out of UTF-8
  */
 #include <assert.h>
+#include <string.h>
 #include <utf8proc.h>
 
 #include "letter.h"
@@ -9,14 +10,20 @@
 int32_t letter_point(const char *s, size_t length, size_t *bytes)
 {
 	/* The longest code point is 4 bytes; no need to look further. */
-	utf8proc_ssize_t most = length < 4 ? (utf8proc_ssize_t)length : 4;
+	size_t most = strnlen(s, length < 4 ? length : 4);
 	utf8proc_int32_t point;
-	utf8proc_ssize_t took = utf8proc_iterate(
-	    (const utf8proc_uint8_t *)s, most, &point);
+	utf8proc_ssize_t took;
 
 	assert(length > 0);
-	*bytes = took > 0 ? (size_t)took : 1;
-	return took > 0 ? point : -1;
+	*bytes = 1;
+	if (most == 0)
+		return 0;
+	took = utf8proc_iterate(
+	    (const utf8proc_uint8_t *)s, (utf8proc_ssize_t)most, &point);
+	if (took <= 0)
+		return -1;
+	*bytes = (size_t)took;
+	return point;
 }
 
 static bool turns_direction(int32_t point)

@@ -218,6 +218,26 @@ static void test_wrap_against_a_slow_model(void **state)
 	}
 }
 
+/* As long as a routine file may be, on one line: wrapped without a wait. */
+static void test_very_long_line(void **state)
+{
+	enum { LONG = 256 * 1024 };
+	static char line[LONG + 1];
+	int lines = 0;
+	size_t next;
+
+	(void)state;
+	memset(line, 'a', LONG);
+	for (const char *s = line; *s; s += next, lines++)
+		assert_int_equal(text_wrap(s, 64, &next), 64);
+	assert_int_equal(lines, LONG / 64);
+	/* One letter with all the accents there can be is one letter. */
+	for (int i = 1; i + 2 < LONG; i += 2)
+		strcpy(line + i, "\u0301");
+	assert_int_equal(text_wrap(line, 1, &next), strlen(line));
+	assert_int_equal(text_columns(line), 1);
+}
+
 /* The definition itself, without any table. */
 static int slow_distance(const char *a, int i, const char *b, int j)
 {
@@ -295,6 +315,7 @@ int main(void)
 		cmocka_unit_test(test_wrapping),
 		cmocka_unit_test(test_clip_against_a_slow_model),
 		cmocka_unit_test(test_wrap_against_a_slow_model),
+		cmocka_unit_test(test_very_long_line),
 		cmocka_unit_test(test_distance_against_its_definition),
 		cmocka_unit_test(test_distance),
 	};

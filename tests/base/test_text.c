@@ -317,6 +317,9 @@ static void test_utf8(void **state)
 		}
 	}
 	assert_true(good > 0x10000);
+	/* A zero is a code point like others; it cuts what stands before. */
+	assert_true(text_is_utf8("a\0b", 3));
+	assert_false(text_is_utf8("\xe5\0\x93", 3));
 }
 
 int main(void)
