@@ -73,8 +73,8 @@ size_t letter_whole(const char *s, size_t length)
 {
 	size_t start = length, bytes;
 
-	/* Back over at most 3 bytes that carry on, to the one that starts. */
-	while (start > 0 && length - start < 3 &&
+	/* Back over at most 2 bytes that carry on, to the one that starts. */
+	while (start > 0 && length - start < 2 &&
 	    ((unsigned char)s[start - 1] & 0xc0) == 0x80)
 		start--;
 	if (start == 0 || ((unsigned char)s[start - 1] & 0xc0) != 0xc0)

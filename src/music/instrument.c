@@ -145,7 +145,7 @@ int instrument_finger(enum instrument i, int finger)
 
 int setup_string(const struct setup *s, const char *letter)
 {
-	char whole[PITCH_NAME_MAX];
+	char whole[2 * PITCH_NAME_MAX];
 	struct text t = text_in(whole, sizeof(whole));
 	int note;
 
@@ -157,7 +157,7 @@ int setup_string(const struct setup *s, const char *letter)
 	}
 	/* A letter alone: any octave will do. */
 	text_format(&t, "%s4", letter);
-	if (t.cut || !pitch_parse(whole, &note))
+	if (!pitch_parse(whole, &note))
 		return -1;
 	for (int i = 0; i < s->strings; i++)
 		if (s->open[i] % OCTAVE == note % OCTAVE)

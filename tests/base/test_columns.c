@@ -302,7 +302,8 @@ static void test_distance(void **state)
 	memset(longer, 'a', 79);
 	longer[79] = '\0';
 	assert_int_equal(text_distance(longer, longer, 2), 0);
-	assert_int_equal(text_distance(longer, "a", 2), 3);
+	assert_int_equal(text_distance(longer, "a", 100), 101);
+	assert_int_equal(text_distance("a", longer, 100), 101);
 	longer[64] = '\0';
 	assert_int_equal(text_distance(longer, longer + 1, 2), 1);
 }

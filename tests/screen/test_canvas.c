@@ -126,6 +126,13 @@ static void test_towers_of_accents(void **state)
 	assert_int_equal(strlen(page.cell[0][0].text), 11);
 	assert_true(text_is_utf8(page.cell[0][0].text, 11));
 	assert_string_equal(page.cell[0][1].text, "b");
+
+	/* No half accent at the end of it. */
+	memmove(tower + 2, tower + 1, strlen(tower));
+	memcpy(tower, "\u00e9", 2);
+	canvas_put(&page, 0, 0, 0, tower);
+	assert_string_equal(
+	    page.cell[0][0].text, "\u00e9\u0301\u0301\u0301\u0301");
 }
 
 static void test_small_buffer(void **state)
