@@ -40,9 +40,8 @@ static void note_gone(void *context, const char *id, int turns)
 	struct past *p = context;
 	const struct routine *r = p->routine;
 
-	for (int i = 0; i < r->stages; i++)
-		if (history_is_stage(r, i, id))
-			return;
+	if (history_stage(r, id) >= 0)
+		return;
 	/* It stands nowhere, so the place is where the stages begin. */
 	faults_add(&p->faults,
 	    message_with(M_CHECK_GONE, TEXT(id), WHOLE(turns)), p->path,
