@@ -74,7 +74,7 @@ empty()
 # narrow FILE: every line fits a screen of 80 columns
 narrow()
 {
-	so "$1 is narrow" awk 'length($0) > 79 { exit 1 }' "../$1"
+	so "$1 is narrow" [ "$(grep -c '.\{80\}' "../$1")" = 0 ]
 }
 
 # --- every routine that ships is good ------------------------------------

@@ -2,8 +2,8 @@
 
 /* --- the dry run: sentences and headings --- */
 MESSAGE(M_DRY_SESSIONS, "cwww",
-    "A session has {0} at most: {1|session|sessions} a day, {2|hour|hours} "
-    "apart, {3|day|days} a week.")
+    "A session has {0} at most. {1} {1|session|sessions} a day, {2} "
+    "{2|hour|hours} apart, {3} {3|day|days} a week.")
 MESSAGE(M_DRY_HOMEWORK, "tt", "Homework: work on {0}, no further than {1}.")
 MESSAGE(M_DRY_HOMEWORK_FOR, "ttt",
     "Homework for {0}: work on {1}, no further than {2}.")
@@ -14,7 +14,8 @@ MESSAGE(M_DRY_BOWS_PAIRS, "", "Bows of each pair in that session")
 MESSAGE(M_DRY_BOWS_STRINGS, "",
     "Bows of each pair of strings in that session")
 MESSAGE(M_DRY_METRES, "w",
-    "Metres of slide in that session, and the same with {0} pulses in each bow")
+    "Metres of slide in that session, and the most, with {0} pulses in every "
+    "bow")
 MESSAGE(M_DRY_SPEED, "",
     "Speed of the fastest fingertip, in metres a second (0.7 is the most)")
 MESSAGE(M_DRY_NO_SLIDE, "",
