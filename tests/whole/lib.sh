@@ -1,0 +1,138 @@
+# shellcheck shell=sh
+# lib.sh - what the tests of the real binary share
+#
+# A private home and working folder, gone at the end; output in $work/out, what
+# goes to standard error in $work/err.  Each check prints an "ok" or a "BAD"
+# line; finish exits with 1 when there was a BAD one.
+# shellcheck disable=SC2034
+set -u
+: "${EVENHAND:?the program to test}"
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+root=$(cd "$(dirname "$0")/../.." && pwd)
+export HOME="$work/home" LC_ALL=C TZ=UTC
+unset XDG_DATA_HOME
+mkdir "$work/home" "$work/files"
+cd "$work/files" || exit 1
+journals=$HOME/.local/share/evenhand
+bad=0
+
+ok()
+{
+	echo "ok $1"
+}
+
+fail()
+{
+	echo "BAD $1"
+	bad=1
+}
+
+# run STATUS ARGUMENTS...: nothing on its input
+run()
+{
+	want=$1
+	shift
+	"$EVENHAND" "$@" > "$work/out" 2> "$work/err" < /dev/null
+	status_is "$?" "$want" "evenhand $*"
+}
+
+status_is()
+{
+	if [ "$1" -eq "$2" ]; then
+		ok "$3: status $2"
+	else
+		fail "$3: status $1, not $2"
+		sed 's/^/    /' "$work/out" "$work/err"
+	fi
+}
+
+# so LABEL COMMAND...: the command succeeds
+so()
+{
+	label=$1
+	shift
+	if "$@"; then
+		ok "$label"
+	else
+		fail "$label"
+	fi
+}
+
+# is LABEL GOT WANTED: two values are the same
+is()
+{
+	if [ "$2" = "$3" ]; then
+		ok "$1: $3"
+	else
+		fail "$1: \"$2\", not \"$3\""
+	fi
+}
+
+# has FILE WORDS: some line of the file holds these words
+has()
+{
+	if grep -qF -- "$2" "$1"; then
+		ok "${1##*/} says \"$2\""
+	else
+		fail "${1##*/} does not say \"$2\""
+		sed 's/^/    /' "$1"
+	fi
+}
+
+# one_sentence WORDS: standard error is one line that holds the words, and
+# nothing stands on standard output
+one_sentence()
+{
+	has "$work/err" "$1"
+	is "one sentence" "$(wc -l < "$work/err" | tr -d ' ')" 1
+	is "nothing printed" "$(wc -c < "$work/out" | tr -d ' ')" 0
+}
+
+# What is on the disk, in names and bytes.
+disk()
+{
+	(cd "$work" && find home files -exec ls -ld {} + | sort -k9 &&
+	    find home files -type f -exec cksum {} + | sort -k3)
+}
+
+# unchanged STATUS WORDS ARGUMENTS...: one sentence, and nothing on disk moved
+unchanged()
+{
+	want=$1
+	words=$2
+	shift 2
+	before=$(disk)
+	run "$want" "$@"
+	one_sentence "$words"
+	so "the disk is as before" [ "$(disk)" = "$before" ]
+}
+
+# ask FILE QUERY: an answer of SQL over a JSON file, named j in the query
+ask()
+{
+	sqlite3 -batch :memory: \
+	    "create table f as select readfile('$1') as j; $2"
+}
+
+# A session at a time of March 2026: session TIME SCRIPT ARGUMENTS...
+session()
+{
+	at=$1
+	keys=$2
+	shift 2
+	"$EVENHAND" --lines --clock fast --at "$at" --script "$keys" "$@" \
+	    > "$work/out" 2> "$work/err" < /dev/null
+}
+
+# The history as JSON in a file.
+history_json()
+{
+	"$EVENHAND" history --json > "$1" 2> "$work/err" < /dev/null
+	status_is $? 0 "history --json"
+}
+
+finish()
+{
+	exit "$bad"
+}
