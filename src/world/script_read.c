@@ -92,7 +92,7 @@ static bool time_read(const char *s, int64_t *ms)
 	if (minutes > MINUTES_MAX || s[0] != ':' || s[1] < '0' || s[1] > '5' ||
 	    !digit(s[2]))
 		return false;
-	*ms = minutes * 60000 + (s[1] - '0') * 10000 + (s[2] - '0') * 1000;
+	thousandths = (s[1] - '0') * 10000 + (s[2] - '0') * 1000;
 	s += 3;
 	if (*s == '.') {
 		if (!digit(*++s))
@@ -100,7 +100,7 @@ static bool time_read(const char *s, int64_t *ms)
 		for (; digit(*s) && unit > 0; s++, unit /= 10)
 			thousandths += (*s - '0') * unit;
 	}
-	*ms += thousandths;
+	*ms = minutes * 60000 + thousandths;
 	return *s == '\0';
 }
 
