@@ -21,7 +21,10 @@
 #include "evenhand/base/date.h"
 #include "evenhand/routine/routine.h"
 
-enum { HISTORY_TURN_DAYS = 28 };
+enum {
+	HISTORY_TURN_DAYS = 28,
+	SEEN_MAX = 8, /* stages kept of one sitting */
+};
 
 enum mark { MARK_NONE, MARK_CLEAN, MARK_SHAKY };
 
@@ -85,9 +88,9 @@ struct past_sitting {
 	int cap_ms;
 	enum ended ended;
 	char work_stage[ID_MAX];
-	int blocks; /* stages seen in it, at most 8 kept */
-	char seen[8][ID_MAX];
-	bool recap[8]; /* seen as a recap */
+	int blocks; /* stages seen in it, 0 before the first sound */
+	char seen[SEEN_MAX][ID_MAX]; /* the first of them */
+	bool recap[SEEN_MAX];	     /* seen as a recap */
 };
 
 /* Turns planned and played of one unit in the work blocks of a sitting. */
@@ -125,8 +128,22 @@ struct history {
 /* Whether a stage name of the journal means this stage (its id or was). */
 bool history_is_stage(const struct routine *r, int stage, const char *name);
 
+/* The stage of a routine that a journal's name means, or -1. */
+int history_stage(const struct routine *r, const char *name);
+
+/* Whether anything was played in a sitting. */
+bool history_sat(const struct past_sitting *s);
+
+/* Whether a sitting came to its work, and this stage was it. */
+bool history_worked(
+    const struct routine *r, const struct past_sitting *s, int stage);
+
 /* Practice days on which a stage was worked on (not recapped). */
 int history_days_on(
+    const struct history *h, const struct routine *r, int stage);
+
+/* The first such day, or -1. */
+int history_first_day_on(
     const struct history *h, const struct routine *r, int stage);
 
 /* Whether a first go of this stage was already made on a practice day. */

@@ -11,6 +11,13 @@
  * block may change between rounds while it is played (rule F3), which moves
  * nothing: the bow is the clock.
  *
+ * The air has one turn a round, a swing of four bow lengths without a unit or a
+ * rung; it is BLOCK_AIR too when it is the stage worked on.
+ *
+ * What a hurt finger would have played is taken out after all else is worked
+ * out, so the session gets shorter and nobody else gets more.  Later rounds
+ * then hold as many turns as there are units left, the last one perhaps fewer.
+ *
  * Pure values without pointers into anything but the routine's text.
  */
 #ifndef EVENHAND_COACH_PLAN_H
@@ -27,7 +34,8 @@
 enum {
 	PLAN_BLOCKS_MAX = 16,
 	PLAN_TURNS_MAX = 512,
-	PLAN_REASONS_MAX = 40,
+	PLAN_REASONS_MAX = 60,
+	PLAN_CAUTIONS_MAX = 8,
 };
 
 /* When the student marks: in the change after each turn, or each round. */
@@ -62,7 +70,7 @@ struct reason {
 /* Whether anything is played today. */
 enum verdict {
 	VERDICT_PRACTISE,
-	VERDICT_REST_TODAY, /* pain today: not before tomorrow 04:00 */
+	VERDICT_REST_TODAY, /* pain today, or nothing left that may be played */
 	VERDICT_ASK_FIRST,  /* second pain day in 14: until seen: yes */
 };
 
@@ -84,7 +92,7 @@ struct plan {
 	int share[UNITS_MAX];	/* work turns planned, before dropping */
 	int dropped[UNITS_MAX]; /* of those, left out for a hurt finger */
 	uint32_t first_go;	/* bit s: stage s has no first go yet today */
-	int clean_rounds; /* all-clean rounds in a row carried over (F3) */
+	int clean_rounds; /* 1: the last round was all clean at this rung (F3) */
 	bool climbed;	  /* a rung was already gained in this session */
 	uint32_t hurt;	  /* bit f: finger f (1..4) is left out */
 	bool air_only;	  /* sore elsewhere: nothing but the air */
@@ -92,7 +100,7 @@ struct plan {
 	int reasons;
 	struct reason reason[PLAN_REASONS_MAX];
 	int cautions;
-	struct message caution[8];
+	struct message caution[PLAN_CAUTIONS_MAX];
 };
 
 /* What a plan is made from; borrowed for the call. */
@@ -113,6 +121,9 @@ void plan_make(struct plan *p, const struct plan_wish *w);
  * `evenhand check` shows as its dry run.
  */
 void plan_dry(struct plan *p, const struct routine *r, int stage);
+
+/* What takes a turn, as a word: finger, pair of fingers, pair of strings. */
+enum message_id plan_unit_word(const struct routine *r);
 
 /* ms of the change after a turn of a round, for a way of marking. */
 int plan_change_ms(

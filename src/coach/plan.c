@@ -1,0 +1,97 @@
+/*
+ * plan.c - today's session, decided part by part
+ *
+ * The plan is cleared to zero first and then only set field by field, so that
+ * the same input gives the same bytes, gaps between fields too.
+ */
+#include "evenhand/coach/plan.h"
+
+#include <string.h>
+
+#include "plan_parts.h"
+
+static void look(struct making *m)
+{
+	struct plan *p = m->plan;
+	const struct plan_wish *w = m->wish;
+
+	memset(p, 0, sizeof(*p));
+	p->marking = w->marking;
+	p->now.utc = w->now.utc;
+	p->now.offset = w->now.offset;
+	p->day = moment_practice_day(w->now);
+	p->work_stage = m->stage;
+	m->in_the_air = m->routine->stage[m->stage].in_the_air;
+}
+
+/* Which stages have no first go yet today, and the how-manieth day it is. */
+static void look_back(struct making *m)
+{
+	struct plan *p = m->plan;
+	const struct routine *r = m->routine;
+	bool counted = false;
+
+	for (int i = 0; i < r->stages; i++)
+		if (!history_gone_on(m->history, r, i, p->day))
+			p->first_go |= UINT32_C(1) << i;
+	for (int i = m->history->sittings - 1; i >= 0 && !counted; i--)
+		counted = m->history->sitting[i].day == p->day &&
+		    history_worked(r, &m->history->sitting[i], m->stage);
+	p->day_on_stage = history_days_on(m->history, r, m->stage) + !counted;
+}
+
+static void fill(struct making *m)
+{
+	plan_cap(m);
+	plan_candidates(m);
+	plan_fit(m);
+	plan_choose(m);
+	plan_rung(m);
+	plan_ledger(m);
+	plan_layout(m);
+}
+
+static void make(struct making *m)
+{
+	look(m);
+	look_back(m);
+	plan_health(m);
+	if (m->plan->verdict == VERDICT_PRACTISE) {
+		fill(m);
+		plan_reasons(m);
+		if (m->plan->blocks == 0)
+			m->plan->verdict = VERDICT_REST_TODAY;
+	} else {
+		plan_rest_reasons(m);
+	}
+	plan_cautions(m);
+}
+
+static int smaller(int a, int b)
+{
+	return a < b ? a : b;
+}
+
+void plan_make(struct plan *p, const struct plan_wish *w)
+{
+	struct making m = { .plan = p,
+		.wish = w,
+		.routine = w->routine,
+		.history = w->history };
+
+	m.stage = smaller(w->routine->work_on, w->routine->no_further_than);
+	make(&m);
+}
+
+void plan_dry(struct plan *p, const struct routine *r, int stage)
+{
+	const struct history nothing = { 0 };
+	const struct plan_wish wish = { .routine = r, .history = &nothing };
+	struct making m = { .plan = p,
+		.wish = &wish,
+		.routine = r,
+		.history = &nothing,
+		.stage = stage };
+
+	make(&m);
+}

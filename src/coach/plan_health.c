@@ -1,0 +1,96 @@
+/*
+ * plan_health.c - what pain, skin and soreness allow today
+ *
+ * Pain today: nothing more before the day turns.  Two pain days within a
+ * fortnight: nothing until the routine says that someone was asked.  For
+ * three days after pain: a shorter session, the lowest rung, nothing wide.
+ */
+#include "plan_parts.h"
+
+bool plan_is_wide(const struct stage *s)
+{
+	return !s->in_the_air && s->travel_cents > WIDE_CENTS;
+}
+
+static bool finger_hurt(const struct plan *p, int finger)
+{
+	return finger >= 1 && finger <= FINGERS_MAX && (p->hurt >> finger & 1);
+}
+
+bool plan_is_hurt(const struct making *m, int unit)
+{
+	const struct unit *u = &m->routine->unit[unit];
+
+	if (m->routine->take == TAKE_STRINGS)
+		return false;
+	return finger_hurt(m->plan, u->from) || finger_hurt(m->plan, u->to);
+}
+
+/* A journal is a file, and may hold any number for a day. */
+static int64_t days_between(int day, int later)
+{
+	return (int64_t)later - day;
+}
+
+/* Whether two pain days ever lay within a fortnight. */
+static bool pain_came_back(const struct history *h)
+{
+	int last = NEVER;
+
+	for (int i = 0; i < h->notes; i++) {
+		const struct past_note *n = &h->note[i];
+
+		if (n->kind != NOTE_PAIN)
+			continue;
+		if (last != NEVER && n->day > last &&
+		    days_between(last, n->day) < PAIN_WINDOW_DAYS)
+			return true;
+		last = n->day;
+	}
+	return false;
+}
+
+/* The day of the last pain up to today. */
+static int last_pain(const struct history *h, int today)
+{
+	int last = NEVER;
+
+	for (int i = 0; i < h->notes; i++)
+		if (h->note[i].kind == NOTE_PAIN && h->note[i].day <= today &&
+		    h->note[i].day > last)
+			last = h->note[i].day;
+	return last;
+}
+
+/* What was noted earlier today still holds: nothing heals in hours. */
+static void earlier_today(struct making *m)
+{
+	for (int i = 0; i < m->history->notes; i++) {
+		const struct past_note *n = &m->history->note[i];
+
+		if (n->day != m->plan->day)
+			continue;
+		if (n->kind == NOTE_SKIN && n->finger >= 1 &&
+		    n->finger <= FINGERS_MAX)
+			m->plan->hurt |= UINT32_C(1) << n->finger;
+		if (n->kind == NOTE_SORE)
+			m->plan->air_only = true;
+	}
+}
+
+void plan_health(struct making *m)
+{
+	struct plan *p = m->plan;
+
+	p->hurt = m->wish->hurt & ((UINT32_C(2) << FINGERS_MAX) - 2);
+	p->air_only = m->wish->air_only;
+	earlier_today(m);
+	m->pain_day = last_pain(m->history, p->day);
+	if (!m->routine->seen && pain_came_back(m->history))
+		p->verdict = VERDICT_ASK_FIRST;
+	else if (m->pain_day == p->day)
+		p->verdict = VERDICT_REST_TODAY;
+	m->easing = m->pain_day != NEVER &&
+	    days_between(m->pain_day, p->day) <= EASE_DAYS;
+	m->no_work = m->easing && plan_is_wide(&m->routine->stage[m->stage]);
+}

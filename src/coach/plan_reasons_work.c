@@ -1,0 +1,146 @@
+/*
+ * plan_reasons_work.c - why these turns for these fingers, at these pulses
+ */
+#include "evenhand/base/text.h"
+#include "plan_parts.h"
+
+/* --- whose turn --- */
+
+static bool all_even(const int *value, int count)
+{
+	for (int i = 1; i < count; i++)
+		if (value[i] != value[0])
+			return false;
+	return true;
+}
+
+/* Names of those with more than the least of these values. */
+static void list_more(
+    const struct routine *r, const int *value, char *list, size_t size)
+{
+	struct text t = text_in(list, size);
+	int least = value[0];
+
+	for (int u = 1; u < r->units; u++)
+		if (value[u] < least)
+			least = value[u];
+	for (int u = 0; u < r->units; u++)
+		if (value[u] > least)
+			text_format(
+			    &t, t.length ? ", %s" : "%s", r->unit[u].name);
+}
+
+static void say_share(struct making *m)
+{
+	const struct routine *r = m->routine;
+	const struct plan *p = m->plan;
+	char list[UNITS_MAX * (UNIT_NAME_MAX + 2)];
+
+	if (m->past != PAST_ALL && !all_even(m->counted, r->units)) {
+		list_more(r, m->counted, list, sizeof(list));
+		plan_because(m, message_with(M_COACH_MISSED, TEXT(list)),
+		    GROUND_COMMON, 1);
+	}
+	if (all_even(p->share, r->units)) {
+		plan_detail(m,
+		    message_with(M_COACH_EVEN, WORD(plan_unit_word(r)),
+			WHOLE(p->share[0])),
+		    GROUND_COMMON, 1);
+	} else {
+		list_more(r, p->share, list, sizeof(list));
+		plan_because(
+		    m, message_with(M_COACH_MORE, TEXT(list)), GROUND_OWN, 1);
+	}
+}
+
+static void say_ledger(struct making *m)
+{
+	const struct routine *r = m->routine;
+	bool counted = !all_even(m->counted, r->units) || m->past == PAST_ALL;
+
+	if (r->units > 2)
+		plan_detail(m,
+		    message_with(M_COACH_BOUNDS, WORD(plan_unit_word(r)),
+			WHOLE((m->rounds + 1) / 2),
+			WHOLE(m->rounds + m->rounds / 2)),
+		    GROUND_OWN, 1);
+	for (int u = 0; u < r->units && counted; u++)
+		plan_detail(m,
+		    message_with(m->past == PAST_ALL ? M_COACH_COUNTED_ONE
+						     : M_COACH_MISSED_ONE,
+			WORD(plan_unit_word(r)), TEXT(r->unit[u].name),
+			WHOLE(m->counted[u]), WHOLE(m->plan->share[u])),
+		    GROUND_OWN, 1);
+	if (m->past == PAST_NEW_WIDE)
+		plan_detail(m,
+		    message_with(M_COACH_CATCH_UP_WIDE, WHOLE(NEW_STAGE_DAYS)),
+		    GROUND_OWN, 1);
+	if (m->past == PAST_NOTED)
+		plan_detail(m,
+		    message_with(M_COACH_CATCH_UP_HURT, WHOLE(CATCH_UP_DAYS)),
+		    GROUND_OWN, 1);
+}
+
+/* Fewer turns of one that is not hurt, because too few are left between. */
+static void say_apart(struct making *m)
+{
+	const struct plan *p = m->plan;
+
+	for (int u = 0; u < m->routine->units; u++)
+		if (p->dropped[u] > 0 && !plan_is_hurt(m, u))
+			plan_because(m,
+			    message_with(M_COACH_APART,
+				TEXT(m->routine->unit[u].name),
+				WHOLE(p->dropped[u])),
+			    GROUND_OWN, 1);
+}
+
+/* --- how many pulses --- */
+
+static void say_rung(struct making *m)
+{
+	const struct routine *r = m->routine;
+	struct message why = message_of(M_NONE);
+
+	switch (m->rung_why) {
+	case RUNG_NEW:
+		why = message_with(M_COACH_RUNG_NEW, WHOLE(m->pulses));
+		break;
+	case RUNG_CLEAN:
+		why = message_with(M_COACH_RUNG_CLEAN, WHOLE(m->pulses));
+		break;
+	case RUNG_LOWER:
+		why = m->pulses < m->rung_was
+		    ? message_with(M_COACH_RUNG_LOWER, WHOLE(m->pulses),
+			  WHOLE(m->rung_was))
+		    : message_with(M_COACH_RUNG_LOWEST, WHOLE(m->pulses));
+		break;
+	case RUNG_KEPT:
+		why = message_with(M_COACH_RUNG_KEPT, WHOLE(m->pulses));
+		break;
+	case RUNG_EASED:
+	case RUNG_NONE:
+		return;
+	}
+	plan_because(m, why, GROUND_OWN, 3);
+	if (m->plan->clean_rounds > 0 && rung_higher(r, m->pulses) > m->pulses)
+		plan_because(m,
+		    message_with(
+			M_COACH_RUNG_NEXT, WHOLE(rung_higher(r, m->pulses))),
+		    GROUND_OWN, 3);
+}
+
+void plan_work_reasons(struct making *m)
+{
+	bool any = m->plan->blocks > 0 &&
+	    m->plan->block[m->plan->blocks - 1].kind == BLOCK_WORK;
+
+	if (!any)
+		return;
+	say_share(m);
+	say_apart(m);
+	say_rung(m);
+	say_ledger(m);
+	plan_detail(m, message_of(M_COACH_RUNG_UP), GROUND_OWN, 3);
+	plan_detail(m, message_of(M_COACH_RUNG_DOWN), GROUND_OWN, 3);
+}

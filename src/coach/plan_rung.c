@@ -1,0 +1,170 @@
+/*
+ * plan_rung.c - the rung that work and recaps begin at (rule F3)
+ *
+ * Work goes on at the rung of the last round when that was all clean, one
+ * lower when a turn of it was shaky.  A round that nobody marked, or that was
+ * cut off, is not all clean, but nothing falls for it either.  A new stage
+ * begins where the teacher says, or one below the top.  After pain all is on
+ * the lowest rung.
+ *
+ * A recap is played at the rung at which it was last clean.
+ */
+#include "plan_parts.h"
+
+int rung_fit(const struct routine *r, int pulses)
+{
+	int fit = r->ladder[0];
+
+	for (int i = 0; i < r->ladder_count; i++)
+		if (r->ladder[i] <= pulses)
+			fit = r->ladder[i];
+	return fit;
+}
+
+int rung_lower(const struct routine *r, int pulses)
+{
+	int lower = r->ladder[0];
+
+	for (int i = 0; i < r->ladder_count; i++)
+		if (r->ladder[i] < pulses)
+			lower = r->ladder[i];
+	return lower;
+}
+
+int rung_higher(const struct routine *r, int pulses)
+{
+	for (int i = 0; i < r->ladder_count; i++)
+		if (r->ladder[i] > pulses)
+			return r->ladder[i];
+	return r->ladder[r->ladder_count - 1];
+}
+
+static void rung_after(struct making *m, const struct round_seen *last)
+{
+	m->rung_was = last->pulses;
+	if (last->all_clean) {
+		m->rung_why = RUNG_CLEAN;
+		m->pulses = rung_fit(m->routine, last->pulses);
+		m->plan->clean_rounds = m->pulses == last->pulses;
+	} else if (last->shaky > 0) {
+		m->rung_why = RUNG_LOWER;
+		m->pulses = rung_lower(m->routine, last->pulses);
+	} else {
+		m->rung_why = RUNG_KEPT;
+		m->pulses = rung_fit(m->routine, last->pulses);
+	}
+}
+
+/*
+ * The first go of the last day, from the roll-ups: what is left when the
+ * turns of a stage are too long ago to be kept one by one.
+ */
+static bool first_go_long_ago(const struct making *m, struct round_seen *out)
+{
+	const struct history *h = m->history;
+	int day = NEVER, clean = 0;
+
+	*out = (struct round_seen) { .work = true };
+	for (int i = h->tallies - 1; i >= 0; i--) {
+		const struct tally *t = &h->tally[i];
+
+		if (t->kind != BLOCK_WORK || t->first_go_pulses <= 0 ||
+		    !history_is_stage(m->routine, m->stage, t->stage))
+			continue;
+		if (day != NEVER && t->day != day)
+			break;
+		day = t->day;
+		out->pulses = t->first_go_pulses;
+		clean += t->first_go == MARK_CLEAN;
+		out->shaky += t->first_go == MARK_SHAKY;
+	}
+	out->all_clean = clean >= m->routine->units;
+	return day != NEVER;
+}
+
+static bool last_work_round(const struct making *m, struct round_seen *out)
+{
+	struct round_walk w = { m->history, m->routine, m->stage,
+		m->history->turns };
+
+	while (round_before(&w, out))
+		if (out->work && out->pulses > 0)
+			return true;
+	return first_go_long_ago(m, out);
+}
+
+static void work_rung(struct making *m)
+{
+	struct round_seen last;
+
+	if (m->rounds == 0) {
+		m->rung_why = RUNG_NONE;
+		return;
+	}
+	if (last_work_round(m, &last)) {
+		rung_after(m, &last);
+	} else {
+		m->rung_why = RUNG_NEW;
+		m->pulses = rung_fit(
+		    m->routine, routine_start_pulses(m->routine, m->stage));
+	}
+	if (m->easing) {
+		m->rung_why = RUNG_EASED;
+		m->pulses = m->routine->ladder[0];
+		m->plan->clean_rounds = 0;
+	}
+}
+
+/* The newest roll-up of a day on which every first go was clean. */
+static int long_ago_clean(const struct making *m, int stage)
+{
+	const struct history *h = m->history;
+	int day = NEVER, clean = 0;
+
+	for (int i = h->tallies - 1; i >= 0; i--) {
+		const struct tally *t = &h->tally[i];
+
+		if (t->first_go_pulses <= 0 ||
+		    !history_is_stage(m->routine, stage, t->stage))
+			continue;
+		if (t->day != day)
+			clean = 0;
+		day = t->day;
+		clean += t->first_go == MARK_CLEAN;
+		if (clean >= m->routine->units)
+			return t->first_go_pulses;
+	}
+	return 0;
+}
+
+static int last_clean(const struct making *m, int stage)
+{
+	struct round_walk w = { m->history, m->routine, stage,
+		m->history->turns };
+	struct round_seen seen;
+
+	while (round_before(&w, &seen))
+		if (seen.all_clean && seen.pulses > 0)
+			return seen.pulses;
+	return long_ago_clean(m, stage);
+}
+
+static void recap_rung(struct making *m, struct recap *c)
+{
+	const struct routine *r = m->routine;
+	int pulses = last_clean(m, c->stage);
+
+	c->was_clean = pulses > 0;
+	c->pulses = rung_fit(
+	    r, c->was_clean ? pulses : routine_start_pulses(r, c->stage));
+	if (m->easing)
+		c->pulses = r->ladder[0];
+}
+
+void plan_rung(struct making *m)
+{
+	work_rung(m);
+	for (int i = 0; i < m->candidates; i++)
+		if (m->recap[i].chosen)
+			recap_rung(m, &m->recap[i]);
+}
