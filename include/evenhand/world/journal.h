@@ -56,7 +56,13 @@ enum journal_state journal_state(const struct journal *j);
 /* What is wrong, once: true and a message when there is something new. */
 bool journal_trouble(struct journal *j, struct message *m);
 
-/* Loads the history.  False with a fault when it cannot be read. */
+/*
+ * Loads the history, with what waits in the spool.  Turns and shares are those
+ * of the last HISTORY_TURN_DAYS days and of the last sitting; questions those
+ * of the last HISTORY_TURN_DAYS days; all else is whole.  A journal that was
+ * found broken or out of reach when it was opened has none; false with a fault,
+ * and an empty history, when it proves unreadable only now.
+ */
 bool journal_history(
     struct journal *j, struct history *h, int today, struct fault *f);
 
@@ -66,7 +72,10 @@ bool journal_stages(struct journal *j,
 
 /*
  * Puts a row into the queue and returns at once.  The sitting's rows refer to
- * the sitting begun last.  None of these fails: see journal_trouble.
+ * the sitting begun last and count for its practice day; a note may also come
+ * before any.  A turn whose number is there already takes its place; a mark
+ * replaces the one before it.  An end without a sitting under way is nothing.
+ * None of these fails: see journal_trouble.
  */
 void journal_begin(struct journal *j, const struct sitting_row *row);
 void journal_turn(struct journal *j, const struct turn_row *row,
@@ -84,7 +93,14 @@ void journal_flush(struct journal *j);
 /* Flushes, stops the thread, closes.  NULL is allowed. */
 void journal_close(struct journal *j);
 
-/* --- Reading without practising; takes no lock --- */
+/* --- Reading without practising; takes no lock and makes no file --- */
+
+/*
+ * Opens the journal to be read only: journal_history, journal_stages and
+ * journal_close work on it.  A missing journal is an empty history.  NULL with
+ * a fault when it cannot be read.
+ */
+struct journal *journal_look(const char *path, struct fault *f);
 
 /*
  * Writes everything as JSON (documented in evenhand.1) to a stream given as

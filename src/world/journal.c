@@ -1,0 +1,205 @@
+/*
+ * journal.c - the journal opened, asked and closed
+ *
+ * Rows of this computer carry the origin in the journal and go on with its
+ * sequence.  Where the journal cannot be written, nobody knows how far that
+ * sequence got; the rows then get an origin of their own.
+ */
+#include "evenhand/world/journal.h"
+
+#include <assert.h>
+#include <libgen.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "evenhand/world/file.h"
+#include "journal_lock.h"
+#include "journal_parts.h"
+#include "journal_read.h"
+#include "random.h"
+
+static struct journal *journal_new(const char *path, struct fault *f)
+{
+	struct journal *j = calloc(1, sizeof(*j));
+
+	if (j == NULL) {
+		fault_set(f, message_of(M_WORLD_JOURNAL_NO_MEMORY));
+		return NULL;
+	}
+	assert(strlen(path) < SPOOL_PATH_BYTES - 64);
+	strcpy(j->path, path);
+	j->lock = -1;
+	j->last = &j->first;
+	pthread_mutex_init(&j->queue_lock, NULL);
+	pthread_mutex_init(&j->base_lock, NULL);
+	pthread_cond_init(&j->wake, NULL);
+	pthread_cond_init(&j->handled, NULL);
+	return j;
+}
+
+static void journal_free(struct journal *j)
+{
+	rows_free(j->unsaved);
+	database_close(&j->base);
+	lock_free(j->lock);
+	pthread_cond_destroy(&j->handled);
+	pthread_cond_destroy(&j->wake);
+	pthread_mutex_destroy(&j->base_lock);
+	pthread_mutex_destroy(&j->queue_lock);
+	free(j);
+}
+
+static void make_folder(const char *path)
+{
+	char copy[SPOOL_PATH_BYTES];
+	struct fault ignored;
+
+	/* What is wrong with it shows when the journal is opened. */
+	strcpy(copy, path);
+	folder_make(dirname(copy), &ignored);
+}
+
+/* Numbers that wait in the spool are taken, too. */
+static void skip_spooled(struct journal *j)
+{
+	struct spooled all;
+
+	spool_read(&j->spool, &all);
+	for (int i = 0; i < all.rows; i++)
+		if (strcmp(all.row[i]->origin, j->origin) == 0 &&
+		    all.row[i]->number[ROW_SEQUENCE] > j->sequence)
+			j->sequence = all.row[i]->number[ROW_SEQUENCE];
+	spooled_free(&all);
+}
+
+static void learn_origin(struct journal *j)
+{
+	if (j->base.handle != NULL)
+		database_text(&j->base, "SELECT origin FROM about", j->origin,
+		    sizeof(j->origin));
+	if (strlen(j->origin) != ORIGIN_BYTES - 1) {
+		random_id(j->origin);
+		return;
+	}
+	j->sequence = database_last(&j->base, j->origin);
+	if (j->spooled)
+		skip_spooled(j);
+}
+
+struct journal *journal_open(const char *path, struct fault *f)
+{
+	struct journal *j = journal_new(path, f);
+
+	if (j == NULL)
+		return NULL;
+	make_folder(path);
+	if (!lock_take(path, &j->lock)) {
+		fault_set(f, message_of(M_WORLD_JOURNAL_LOCKED));
+		journal_free(j);
+		return NULL;
+	}
+	spool_init(&j->spool, path);
+	j->spooled = spool_waits(&j->spool);
+	journal_keep(j);
+	learn_origin(j);
+	journal_start(j);
+	return j;
+}
+
+static enum message_id look_fault(enum trouble t)
+{
+	if (t == TROUBLE_BROKEN)
+		return M_WORLD_JOURNAL_LOOK_BROKEN;
+	return t == TROUBLE_OTHER_FILE ? M_WORLD_JOURNAL_LOOK_OTHER
+				       : M_WORLD_JOURNAL_UNREAD;
+}
+
+struct journal *journal_look(const char *path, struct fault *f)
+{
+	struct journal *j = journal_new(path, f);
+
+	if (j == NULL)
+		return NULL;
+	j->looking = true;
+	j->state = JOURNAL_READ_ONLY;
+	j->trouble = database_look(&j->base, path);
+	if (j->trouble == TROUBLE_NONE || j->trouble == TROUBLE_NEWER)
+		return j;
+	fault_set(f, message_with(look_fault(j->trouble), TEXT(path)));
+	journal_free(j);
+	return NULL;
+}
+
+/*
+ * The database to read from: the open one, or else what can be looked at,
+ * which is left in other.
+ */
+static struct database *readable(struct journal *j, struct database *other)
+{
+	if (j->base.handle != NULL && !j->spooled)
+		return &j->base;
+	database_look(other, j->path);
+	return other->handle != NULL ? other : NULL;
+}
+
+/* Says that what lies there could not be read, and leaves it alone. */
+static void give_up_reading(struct journal *j, struct database *d)
+{
+	enum trouble trouble = database_trouble(d);
+
+	if (trouble == TROUBLE_BROKEN && d == &j->base && !j->looking) {
+		database_close(d);
+		j->trouble = trouble;
+	}
+	journal_tell(j, trouble, j->path);
+}
+
+bool journal_history(
+    struct journal *j, struct history *h, int today, struct fault *f)
+{
+	struct database other = { 0 }, *d;
+	bool good = true;
+
+	*h = (struct history) { 0 };
+	journal_flush(j);
+	pthread_mutex_lock(&j->base_lock);
+	d = readable(j, &other);
+	if (d != NULL && !history_load(d, h, today)) {
+		give_up_reading(j, d);
+		good = false;
+	}
+	database_close(&other);
+	pthread_mutex_unlock(&j->base_lock);
+	if (!good) {
+		history_done(h);
+		fault_set(
+		    f, message_with(M_WORLD_JOURNAL_UNREAD, TEXT(j->path)));
+	}
+	return good;
+}
+
+bool journal_stages(struct journal *j,
+    void (*each)(void *context, const char *id, int turns), void *context)
+{
+	struct database other = { 0 }, *d;
+	bool good;
+
+	journal_flush(j);
+	pthread_mutex_lock(&j->base_lock);
+	d = readable(j, &other);
+	good = d == NULL || history_stages(d, each, context);
+	database_close(&other);
+	pthread_mutex_unlock(&j->base_lock);
+	return good;
+}
+
+void journal_close(struct journal *j)
+{
+	if (j == NULL)
+		return;
+	journal_stop(j);
+	/* What waits gets one more chance. */
+	if (!j->looking)
+		journal_keep(j);
+	journal_free(j);
+}

@@ -1,0 +1,241 @@
+/*
+ * journal_database.c - opening the journal's database, in every weather
+ *
+ * To write: WAL with full synchronisation, so that each commit is on the disk
+ * and readers never wait.  WAL needs memory shared by all who have the file
+ * open, which a network folder cannot give; there the older mode with a
+ * rollback file does it.
+ */
+#include "journal_database.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <libgen.h>
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#ifdef __linux__
+#include <sys/vfs.h>
+#endif
+
+#include "random.h"
+
+enum { BUSY_MS = 1000, PATH_BYTES = 4200 };
+
+enum trouble trouble_of_errno(int error)
+{
+	switch (error) {
+	case ENOSPC:
+	case EDQUOT:
+	case EFBIG:
+		return TROUBLE_FULL;
+	case EACCES:
+	case EPERM:
+	case EROFS:
+		return TROUBLE_READ_ONLY;
+	default:
+		return TROUBLE_UNREACHABLE;
+	}
+}
+
+enum trouble database_trouble(const struct database *d)
+{
+	int code = sqlite3_extended_errcode(d->handle);
+
+	if (code == SQLITE_READONLY_DBMOVED)
+		return TROUBLE_UNREACHABLE;
+	if (code == SQLITE_IOERR_SHORT_READ)
+		return TROUBLE_BROKEN;
+	switch (code & 0xff) {
+	case SQLITE_BUSY:
+	case SQLITE_LOCKED:
+		return TROUBLE_BUSY;
+	case SQLITE_FULL:
+		return TROUBLE_FULL;
+	case SQLITE_READONLY:
+	case SQLITE_PERM:
+		return TROUBLE_READ_ONLY;
+	case SQLITE_CORRUPT:
+	case SQLITE_NOTADB:
+	case SQLITE_ERROR: /* a table is missing or not as we made it */
+	case SQLITE_MISMATCH:
+		return TROUBLE_BROKEN;
+	default:
+		return trouble_of_errno(sqlite3_system_errno(d->handle));
+	}
+}
+
+bool database_run(struct database *d, const char *sql)
+{
+	return sqlite3_exec(d->handle, sql, NULL, NULL, NULL) == SQLITE_OK;
+}
+
+int64_t database_number(struct database *d, const char *sql, int64_t otherwise)
+{
+	sqlite3_stmt *st = NULL;
+	int64_t number = otherwise;
+
+	sqlite3_prepare_v2(d->handle, sql, -1, &st, NULL);
+	if (st != NULL && sqlite3_step(st) == SQLITE_ROW)
+		number = sqlite3_column_int64(st, 0);
+	sqlite3_finalize(st);
+	return number;
+}
+
+void database_text(struct database *d, const char *sql, char *buffer, int size)
+{
+	sqlite3_stmt *st = NULL;
+	const char *text = NULL;
+
+	sqlite3_prepare_v2(d->handle, sql, -1, &st, NULL);
+	if (st != NULL && sqlite3_step(st) == SQLITE_ROW)
+		text = (const char *)sqlite3_column_text(st, 0);
+	snprintf(buffer, (size_t)size, "%s", text ? text : "");
+	sqlite3_finalize(st);
+}
+
+void database_close(struct database *d)
+{
+	for (int s = 0; s < STATEMENTS; s++)
+		sqlite3_finalize(d->statement[s]);
+	sqlite3_close(d->handle);
+	*d = (struct database) { 0 };
+}
+
+enum trouble database_give_up(struct database *d, enum trouble trouble)
+{
+	database_close(d);
+	return trouble;
+}
+
+bool database_handle(struct database *d, const char *path, int flags)
+{
+	*d = (struct database) { 0 };
+	if (sqlite3_open_v2(path, &d->handle, flags | SQLITE_OPEN_NOMUTEX,
+		NULL) != SQLITE_OK)
+		return false;
+	sqlite3_extended_result_codes(d->handle, 1);
+	sqlite3_busy_timeout(d->handle, BUSY_MS);
+	/* Nothing that a file brings along is run. */
+	sqlite3_db_config(d->handle, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
+	sqlite3_db_config(d->handle, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, NULL);
+	return true;
+}
+
+/* Makes the file with its owner's rights only; 0, or why not. */
+static int make_file(const char *path)
+{
+	int file = open(path, O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+
+	if (file >= 0)
+		close(file);
+	return file >= 0 || errno == EEXIST ? 0 : errno;
+}
+
+/* Whether computers may share the folder: WAL's memory reaches only one. */
+static bool on_network(const char *path)
+{
+#ifdef __linux__
+	static const unsigned long kinds[] = {
+		0x6969,	    /* NFS */
+		0x517b,	    /* SMB */
+		0xfe534d42, /* SMB 2 */
+		0xff534d42, /* CIFS */
+		0x5346414f, /* AFS */
+		0x00c36400, /* Ceph */
+		0x01021997, /* 9P */
+		0x65735546, /* FUSE: sshfs and others */
+	};
+	struct statfs s;
+
+	if (statfs(path, &s) != 0)
+		return false;
+	for (size_t i = 0; i < sizeof(kinds) / sizeof(kinds[0]); i++)
+		if (((unsigned long)s.f_type & 0xffffffffUL) == kinds[i])
+			return true;
+#else
+	(void)path;
+#endif
+	return false;
+}
+
+/* Chooses how a commit gets to the disk; false on an error. */
+static bool set_modes(struct database *d, const char *path, bool *slow)
+{
+	char mode[16];
+
+	database_text(d,
+	    on_network(path) ? "PRAGMA journal_mode = DELETE"
+			     : "PRAGMA journal_mode = WAL",
+	    mode, sizeof(mode));
+	if (*mode == '\0')
+		return false;
+	*slow = strcmp(mode, "wal") != 0;
+	return database_run(d,
+	    *slow ? "PRAGMA synchronous = EXTRA; PRAGMA foreign_keys = ON"
+		  : "PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
+}
+
+/* A new journal gets the random names of its student and its origin. */
+static bool name_it(struct database *d)
+{
+	char student[ORIGIN_BYTES], origin[ORIGIN_BYTES], sql[200];
+
+	if (database_number(d, "SELECT count(*) FROM about", 0) == 1)
+		return true;
+	random_id(student);
+	random_id(origin);
+	snprintf(sql, sizeof(sql),
+	    "INSERT INTO about VALUES (1, '%s', '%s') ON CONFLICT DO NOTHING",
+	    student, origin);
+	return database_run(d, sql);
+}
+
+static enum trouble set_up(struct database *d, const char *path, bool *slow)
+{
+	enum trouble trouble = schema_check(d, &journal_schema);
+
+	if (trouble != TROUBLE_NONE)
+		return trouble;
+	if (sqlite3_db_readonly(d->handle, "main") == 1)
+		return TROUBLE_READ_ONLY;
+	if (!set_modes(d, path, slow))
+		return database_trouble(d);
+	trouble = schema_bring(d, path, &journal_schema);
+	if (trouble == TROUBLE_NONE && !name_it(d))
+		trouble = database_trouble(d);
+	return trouble;
+}
+
+/* "Cannot open" is all SQLite says of a folder that we may not write. */
+static bool folder_closed(const char *path)
+{
+	char copy[PATH_BYTES];
+
+	snprintf(copy, sizeof(copy), "%s", path);
+	return access(path, F_OK) == 0 &&
+	    (access(path, R_OK | W_OK) != 0 ||
+		access(dirname(copy), W_OK) != 0);
+}
+
+enum trouble database_open(struct database *d, const char *path, bool *slow)
+{
+	int error = make_file(path);
+	enum trouble trouble;
+
+	*d = (struct database) { 0 };
+	*slow = false;
+	if (error != 0)
+		return trouble_of_errno(error);
+	if (database_handle(d, path, SQLITE_OPEN_READWRITE))
+		trouble = set_up(d, path, slow);
+	else
+		trouble = database_trouble(d);
+	if (trouble == TROUBLE_NONE)
+		return TROUBLE_NONE;
+	if (trouble == TROUBLE_UNREACHABLE && folder_closed(path))
+		trouble = TROUBLE_READ_ONLY;
+	return database_give_up(d, trouble);
+}

@@ -1,0 +1,143 @@
+/*
+ * journal_database.h - the journal's SQLite database
+ *
+ *	origins ◀── sittings ◀── turns ◀── measures      days: one roll-up a day
+ *	               ▲  ▲                               routines: texts
+ *	          shares  notes                           about: student, origin
+ *
+ * One of these is used by one thread at a time.
+ */
+#ifndef EVENHAND_WORLD_JOURNAL_DATABASE_H
+#define EVENHAND_WORLD_JOURNAL_DATABASE_H
+
+#include <sqlite3.h>
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "journal_row.h"
+
+/* Why rows cannot go where they should; TROUBLE_NONE: they can. */
+enum trouble {
+	TROUBLE_NONE,
+	TROUBLE_BUSY,	     /* another program is writing */
+	TROUBLE_FULL,	     /* no room on the disk */
+	TROUBLE_READ_ONLY,   /* not ours to write */
+	TROUBLE_NEWER,	     /* made by a later evenhand */
+	TROUBLE_BROKEN,	     /* damaged */
+	TROUBLE_OTHER_FILE,  /* no journal at all */
+	TROUBLE_UNREACHABLE, /* anything else that the system says */
+	TROUBLE_SLOW,	     /* works, in another mode */
+	TROUBLE_NOT_KEPT,    /* not even the spool can be written */
+	TROUBLE_SPOOL,	     /* parts of a spool could not be used */
+	TROUBLES
+};
+
+/* The statements that are kept prepared, see journal_write.c. */
+enum statement {
+	WRITE_BEGIN,
+	WRITE_COMMIT,
+	WRITE_ROLLBACK,
+	WRITE_ORIGIN,
+	FIND_ORIGIN,
+	FIND_SITTING,
+	WRITE_LAST,
+	WRITE_ROUTINE,
+	WRITE_SITTING,
+	WRITE_SHARE,
+	WRITE_TURN,
+	WRITE_LENGTH,
+	WRITE_MARK,
+	WRITE_NOTE,
+	WRITE_END,
+	RENEW_SEEN,
+	RENEW_SHARES,
+	RENEW_DAY,
+	STATEMENTS
+};
+
+struct database {
+	sqlite3 *handle; /* NULL when closed */
+	sqlite3_stmt *statement[STATEMENTS];
+	/* Whose roll-ups are to be renewed before the commit. */
+	bool renew;
+	int64_t renew_day, renew_sitting;
+};
+
+enum applied { APPLIED, REFUSED, FAILED };
+
+/* --- journal_database.c --- */
+
+/*
+ * Opens or makes the journal for writing.  Whatever it says, a database that
+ * has a handle can be read.  *slow: it works, but in no WAL mode.
+ */
+enum trouble database_open(struct database *d, const char *path, bool *slow);
+
+void database_close(struct database *d);
+
+/* Closes and hands the trouble on. */
+enum trouble database_give_up(struct database *d, enum trouble trouble);
+
+/* What the last error of the database, or one of the system, means. */
+enum trouble database_trouble(const struct database *d);
+enum trouble trouble_of_errno(int error);
+
+/* Opens a connection that trusts nothing a file brings along. */
+bool database_handle(struct database *d, const char *path, int flags);
+
+/* Runs SQL without results. */
+bool database_run(struct database *d, const char *sql);
+
+/* The one whole number a query gives, or otherwise. */
+int64_t database_number(struct database *d, const char *sql, int64_t otherwise);
+
+/* The one text a query gives, cut to size; "" when there is none. */
+void database_text(struct database *d, const char *sql, char *buffer, int size);
+
+/* --- journal_look.c --- */
+
+/*
+ * Opens a journal for reading only, with the rows of its spool, without a
+ * lock and without making files; a missing one is empty.  Readable whenever it
+ * has a handle then: a newer or a broken one may have, with TROUBLE_NEWER or
+ * TROUBLE_BROKEN.
+ */
+enum trouble database_look(struct database *d, const char *path);
+
+/* --- journal_schema.c --- */
+
+/* SQL that brings the schema from version i to version i + 1. */
+struct schema {
+	int versions;
+	const char *const *step;
+};
+
+extern const struct schema journal_schema;
+
+/*
+ * Brings the schema up to date, each step in one transaction; from version 1
+ * on a copy of the file is made first ("path.version-1").
+ */
+enum trouble schema_bring(
+    struct database *d, const char *path, const struct schema *s);
+
+/* Whether this is a journal that we may write; TROUBLE_NONE for an empty file. */
+enum trouble schema_check(struct database *d, const struct schema *s);
+
+/* --- journal_write.c --- */
+
+/* Begins and ends a transaction; commit also renews the roll-ups. */
+bool database_begin(struct database *d);
+bool database_commit(struct database *d);
+void database_rollback(struct database *d);
+
+/*
+ * Brings one row in.  REFUSED: it does not fit what is there (its sitting is
+ * missing), and nothing was changed.  A row that is there already is APPLIED.
+ */
+enum applied database_apply(struct database *d, const struct row *row);
+
+/* The highest number in the sequence of an origin, 0 when there is none. */
+int64_t database_last(struct database *d, const char *origin);
+
+#endif

@@ -1,0 +1,255 @@
+/*
+ * journal_json.c - the whole journal as one JSON document (RFC 8259)
+ *
+ *	{
+ *	"evenhand_history": 1,
+ *	"routines": [{"fingerprint", "name", "edition", "text"}, ...],
+ *	"sittings": [{"sitting", "began", "offset_s", "day", "routine",
+ *	    "marking", "work_stage", "cap_ms", "planned_ms", "ended",
+ *	    "ended_at", "length_ms", "sequence", "stages", "shares"}, ...],
+ *	"turns": [{"sitting", "turn", "at", "offset_s", "day", "block", "stage",
+ *	    "unit", "round", "pulses", "bows_asked", "bows_done", "first_go",
+ *	    "mark", "mark_ms", "resets", "dropouts", "start_ms", "slide_um",
+ *	    "sequence"}, ...],
+ *	"notes": [{"sitting", "at", "offset_s", "day", "kind", "finger",
+ *	    "words", "sequence"}, ...],
+ *	"made_on": {"student", "sittings": [{"sitting", "origin", "device",
+ *	    "rate"}, ...], "notes": [{"note", "origin"}, ...]}
+ *	}
+ *
+ * Moments ("began", "at", "ended_at") are UTC, and offset_s is how many
+ * seconds east of it the clock stood; "day" is the practice day, which turns
+ * at four in the morning.  Everything happens in the order of the lists.
+ * ended is "cut off" where a sitting was never said to end, and ended_at is
+ * then null; a note outside any sitting has sitting null.  In stages each
+ * entry is the stage and 1 for a recap.  Times in ms count from the first
+ * sound, slide_um is in micrometres.
+ *
+ * Which computer and which device it was stands in made_on and nowhere else,
+ * on the last line but one.  So two practices with the same keys at the same
+ * times give the same document but for that line.
+ *
+ * Rows are written as they are read; nothing grows with the journal.
+ */
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "evenhand/base/text.h"
+#include "evenhand/world/journal.h"
+#include "journal_database.h"
+
+/* Parts of queries that stand in several. */
+#define UTC(column) "strftime('%Y-%m-%dT%H:%M:%SZ', " column ", 'unixepoch')"
+#define DAY "date(day * 86400, 'unixepoch') AS day"
+
+/* A column that is JSON already has a name that begins with '='. */
+static const char routines[] =
+    "SELECT fingerprint, name, edition, text FROM routines ORDER BY key";
+static const char sittings[] = "SELECT s.key AS sitting, " UTC(
+    "began_utc") " AS began, "
+		 "  utc_offset AS offset_s, " DAY ", r.fingerprint AS routine, "
+		 "  CASE marking WHEN 0 THEN 'turn' ELSE 'round' END AS "
+		 "marking, "
+		 "  work_stage, cap_ms, planned_ms, "
+		 "  CASE ended WHEN 0 THEN 'cut off' WHEN 1 THEN 'whole' "
+		 "    WHEN 2 THEN 'cap' WHEN 3 THEN 'early' WHEN 4 THEN 'pain' "
+		 "    WHEN 5 THEN 'no key' WHEN 6 THEN 'input' "
+		 "    WHEN 7 THEN 'not today' ELSE 'other' END AS ended, "
+		 "  " UTC("ended_utc") " AS ended_at, length_ms, sequence, "
+				       "  json(seen) AS '=stages', "
+				       "  (SELECT "
+				       "json_group_array(json_object('stage', "
+				       "stage, 'unit', unit, "
+				       "     'planned', planned, 'dropped', "
+				       "dropped, 'played', played)) "
+				       "   FROM shares WHERE sitting = s.key) "
+				       "AS '=shares' "
+				       "FROM sittings s JOIN routines r ON "
+				       "r.key = s.routine ORDER BY s.key";
+static const char turns[] = "SELECT sitting, number AS turn, " UTC(
+    "utc") " AS at, "
+	   "  utc_offset AS offset_s, " DAY ", "
+	   "  CASE kind WHEN 0 THEN 'air' WHEN 1 THEN 'recap' ELSE 'work' END "
+	   "    AS block, stage, unit, round, pulses, bows_asked, bows_done, "
+	   "  CASE first_go WHEN 0 THEN 'false' ELSE 'true' END AS "
+	   "'=first_go', "
+	   "  CASE mark WHEN 1 THEN 'clean' WHEN 2 THEN 'shaky' ELSE 'none' "
+	   "END "
+	   "    AS mark, mark_ms, resets, dropouts, start_ms, slide_um, "
+	   "sequence "
+	   "FROM turns ORDER BY key";
+static const char notes[] = "SELECT sitting, " UTC(
+    "utc") " AS at, utc_offset AS offset_s, " DAY ", "
+	   "  CASE kind WHEN 1 THEN 'pain' WHEN 2 THEN 'skin' WHEN 3 THEN "
+	   "'sore' "
+	   "    WHEN 4 THEN 'question' ELSE 'other' END AS kind, "
+	   "  finger, words, sequence FROM notes ORDER BY key";
+static const char places[] =
+    "SELECT s.key AS sitting, o.id AS origin, device, rate "
+    "FROM sittings s JOIN origins o ON o.key = s.origin ORDER BY s.key";
+static const char note_places[] =
+    "SELECT n.key AS note, o.id AS origin "
+    "FROM notes n JOIN origins o ON o.key = n.origin ORDER BY n.key";
+
+/* Writes one letter of a text; control characters never as themselves. */
+static const char *write_letter(const char *s, bool utf8, FILE *to)
+{
+	unsigned char c = (unsigned char)*s, next = (unsigned char)s[1];
+
+	if (c == '"' || c == '\\')
+		fprintf(to, "\\%c", c);
+	else if (c == '\n')
+		fputs("\\n", to);
+	else if (c == '\t')
+		fputs("\\t", to);
+	else if (c < ' ' || c == 0x7f)
+		fprintf(to, "\\u%04x", c);
+	else if (c >= 0x80 && !utf8)
+		fputs("\\ufffd", to);
+	else if (c == 0xc2 && next < 0xa0)
+		fprintf(to, "\\u%04x", *++s & 0xff);
+	else
+		putc(c, to);
+	return s + 1;
+}
+
+static void write_text(const char *s, FILE *to)
+{
+	bool utf8 = text_is_utf8(s, strlen(s));
+
+	putc('"', to);
+	while (*s)
+		s = write_letter(s, utf8, to);
+	putc('"', to);
+}
+
+static void write_value(sqlite3_stmt *st, int column, FILE *to)
+{
+	const char *name = sqlite3_column_name(st, column);
+	const char *text = (const char *)sqlite3_column_text(st, column);
+
+	if (*name == '=')
+		name++;
+	fprintf(to, "\"%s\": ", name);
+	if (text == NULL)
+		fputs("null", to);
+	else if (sqlite3_column_type(st, column) == SQLITE_INTEGER ||
+	    sqlite3_column_name(st, column) != name)
+		fputs(text, to);
+	else
+		write_text(text, to);
+}
+
+/* Writes what a query gives as a list, one row a line or all in one. */
+static bool write_rows(
+    struct database *d, const char *query, const char *between, FILE *to)
+{
+	sqlite3_stmt *st = NULL;
+	int rc = SQLITE_ERROR;
+	bool first = true;
+
+	sqlite3_prepare_v2(d->handle, query, -1, &st, NULL);
+	putc('[', to);
+	while (st != NULL && (rc = sqlite3_step(st)) == SQLITE_ROW) {
+		fprintf(to, "%s%s{", first ? "" : ",", between);
+		for (int i = 0; i < sqlite3_column_count(st); i++) {
+			if (i > 0)
+				fputs(", ", to);
+			write_value(st, i, to);
+		}
+		putc('}', to);
+		first = false;
+	}
+	fprintf(to, "%s]", first ? "" : between);
+	return sqlite3_finalize(st) == SQLITE_OK && rc == SQLITE_DONE;
+}
+
+static bool write_list(
+    struct database *d, const char *name, const char *query, FILE *to)
+{
+	bool good;
+
+	fprintf(to, "\"%s\": ", name);
+	good = write_rows(d, query, "\n", to);
+	fputs(",\n", to);
+	return good;
+}
+
+static bool write_made_on(struct database *d, FILE *to)
+{
+	char student[ORIGIN_BYTES];
+	bool good;
+
+	database_text(d, "SELECT student FROM about", student, sizeof(student));
+	fputs("\"made_on\": {\"student\": ", to);
+	write_text(student, to);
+	fputs(", \"sittings\": ", to);
+	good = write_rows(d, places, "", to);
+	fputs(", \"notes\": ", to);
+	good = write_rows(d, note_places, "", to) && good;
+	fputs("}\n", to);
+	return good;
+}
+
+static bool write_all(struct database *d, FILE *to)
+{
+	bool good;
+
+	fputs("{\n\"evenhand_history\": 1,\n", to);
+	good = database_run(d, "BEGIN") &&
+	    write_list(d, "routines", routines, to) &&
+	    write_list(d, "sittings", sittings, to) &&
+	    write_list(d, "turns", turns, to) &&
+	    write_list(d, "notes", notes, to) && write_made_on(d, to);
+	fputs("}\n", to);
+	return good;
+}
+
+/* A stream of our own over the descriptor, which stays the caller's. */
+static FILE *stream_over(int descriptor)
+{
+	int copy = dup(descriptor);
+	FILE *to = copy >= 0 ? fdopen(copy, "w") : NULL;
+
+	if (to == NULL && copy >= 0)
+		close(copy);
+	return to;
+}
+
+static enum message_id unread(enum trouble t)
+{
+	if (t == TROUBLE_BROKEN)
+		return M_WORLD_JOURNAL_LOOK_BROKEN;
+	return t == TROUBLE_OTHER_FILE ? M_WORLD_JOURNAL_LOOK_OTHER
+				       : M_WORLD_JOURNAL_UNREAD;
+}
+
+bool journal_dump_json(const char *path, int descriptor, struct fault *f)
+{
+	struct database d;
+	enum trouble trouble = database_look(&d, path);
+	FILE *to = NULL;
+	bool good = false;
+
+	if (trouble != TROUBLE_NONE && trouble != TROUBLE_NEWER) {
+		fault_set(f, message_with(unread(trouble), TEXT(path)));
+		goto done;
+	}
+	to = stream_over(descriptor);
+	good = to != NULL && write_all(&d, to);
+	if (to != NULL && !good)
+		fault_set(
+		    f, message_with(M_WORLD_JOURNAL_LOOK_BROKEN, TEXT(path)));
+	/* A disk that is full shows when the last of it is written. */
+	if (to == NULL || ferror(to) || fflush(to) != 0)
+		good = fault_set(f,
+		    message_with(
+			M_WORLD_JOURNAL_NOT_WRITTEN, TEXT(strerror(errno))));
+done:
+	if (to != NULL)
+		fclose(to);
+	database_close(&d);
+	return good;
+}

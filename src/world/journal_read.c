@@ -1,0 +1,244 @@
+/*
+ * journal_read.c - the history out of the database
+ *
+ * Each part is counted, given its memory in one piece, and filled.  What only
+ * the last weeks need (turns, shares, questions) is read from a day on, and
+ * the last sitting with turns always.
+ */
+#include "journal_read.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* ?1 is the last practice day that is too old. */
+#define RECENT_TURNS \
+	"FROM turns WHERE day > ?1 " \
+	"OR sitting = (SELECT max(sitting) FROM turns)"
+#define RECENT_SHARES \
+	"FROM shares WHERE sitting IN (SELECT key FROM sittings WHERE " \
+	"day > ?1 OR key = (SELECT max(sitting) FROM turns))"
+#define RECENT_NOTES "FROM notes WHERE kind <> 4 OR day > ?1"
+
+static sqlite3_stmt *prepare(struct database *d, const char *sql, int too_old)
+{
+	sqlite3_stmt *st = NULL;
+
+	if (sqlite3_prepare_v2(d->handle, sql, -1, &st, NULL) != SQLITE_OK)
+		return NULL;
+	if (sqlite3_bind_parameter_count(st) > 0)
+		sqlite3_bind_int(st, 1, too_old);
+	return st;
+}
+
+/* How many of a kind there are; -1 when they cannot be counted. */
+static int count(struct database *d, const char *sql, int too_old)
+{
+	sqlite3_stmt *st = prepare(d, sql, too_old);
+	int number = -1;
+
+	if (st != NULL && sqlite3_step(st) == SQLITE_ROW)
+		number = sqlite3_column_int(st, 0);
+	return sqlite3_finalize(st) == SQLITE_OK ? number : -1;
+}
+
+/* Memory for so many; one more than none, so that it is never NULL. */
+static void *room(struct history *h, int number, size_t size)
+{
+	return number < 0 ? NULL
+			  : arena_take(&h->arena, ((size_t)number + 1) * size);
+}
+
+static void text_of(sqlite3_stmt *st, int column, char *to, size_t size)
+{
+	const char *text = (const char *)sqlite3_column_text(st, column);
+	size_t length = text ? strlen(text) : 0;
+
+	if (length >= size)
+		length = size - 1;
+	if (length > 0)
+		memcpy(to, text, length);
+	to[length] = '\0';
+}
+
+/* A whole number of the file in low to high; others count as low. */
+static int within(sqlite3_stmt *st, int column, int low, int high)
+{
+	int64_t number = sqlite3_column_int64(st, column);
+
+	return number < low || number > high ? low : (int)number;
+}
+
+static bool fill_sitting(struct past_sitting *s, sqlite3_stmt *st)
+{
+	const char *seen = (const char *)sqlite3_column_text(st, 8);
+
+	s->key = sqlite3_column_int64(st, 0);
+	s->day = sqlite3_column_int(st, 1);
+	s->began.utc = sqlite3_column_int64(st, 2);
+	s->began.offset = sqlite3_column_int(st, 3);
+	s->length_ms = sqlite3_column_int(st, 4);
+	s->cap_ms = sqlite3_column_int(st, 5);
+	s->ended = (enum ended)within(st, 6, ENDED_UNDER_WAY, ENDED_NOT_TODAY);
+	text_of(st, 7, s->work_stage, sizeof(s->work_stage));
+	return seen != NULL && seen_read(seen, s);
+}
+
+static bool load_sittings(struct database *d, struct history *h, int too_old)
+{
+	int number = count(d, "SELECT count(*) FROM sittings", too_old);
+	sqlite3_stmt *st = prepare(d,
+	    "SELECT key, day, began_utc, utc_offset, length_ms, cap_ms, "
+	    "ended, work_stage, seen FROM sittings ORDER BY key",
+	    too_old);
+	bool good = true;
+
+	h->sitting = room(h, number, sizeof(*h->sitting));
+	good = h->sitting != NULL && st != NULL;
+	while (good && h->sittings < number && sqlite3_step(st) == SQLITE_ROW)
+		good = fill_sitting(&h->sitting[h->sittings++], st);
+	return sqlite3_finalize(st) == SQLITE_OK && good;
+}
+
+static void fill_turn(struct past_turn *t, sqlite3_stmt *st)
+{
+	t->sitting = sqlite3_column_int64(st, 0);
+	t->day = sqlite3_column_int(st, 1);
+	t->kind = (enum block_kind)within(st, 2, BLOCK_AIR, BLOCK_WORK);
+	text_of(st, 3, t->stage, sizeof(t->stage));
+	text_of(st, 4, t->unit, sizeof(t->unit));
+	t->round = sqlite3_column_int(st, 5);
+	t->pulses = sqlite3_column_int(st, 6);
+	t->bows_asked = sqlite3_column_int(st, 7);
+	t->bows_done = sqlite3_column_int(st, 8);
+	t->mark = (enum mark)within(st, 9, MARK_NONE, MARK_SHAKY);
+	t->first_go = sqlite3_column_int(st, 10) != 0;
+	t->resets = sqlite3_column_int(st, 11);
+}
+
+static bool load_turns(struct database *d, struct history *h, int too_old)
+{
+	int number = count(d, "SELECT count(*) " RECENT_TURNS, too_old);
+	sqlite3_stmt *st = prepare(d,
+	    "SELECT sitting, day, kind, stage, unit, round, pulses, "
+	    "bows_asked, bows_done, mark, first_go, resets " RECENT_TURNS
+	    " ORDER BY key",
+	    too_old);
+	bool good;
+
+	h->turn = room(h, number, sizeof(*h->turn));
+	good = h->turn != NULL && st != NULL;
+	while (good && h->turns < number && sqlite3_step(st) == SQLITE_ROW)
+		fill_turn(&h->turn[h->turns++], st);
+	return sqlite3_finalize(st) == SQLITE_OK && good;
+}
+
+static bool load_tallies(struct database *d, struct history *h, int too_old)
+{
+	int number = count(
+	    d, "SELECT coalesce(sum(entries), 0) FROM days", too_old);
+	sqlite3_stmt *st = prepare(
+	    d, "SELECT day, entries, tallies FROM days ORDER BY day", too_old);
+	bool good;
+
+	h->tally = room(h, number, sizeof(*h->tally));
+	good = h->tally != NULL && st != NULL;
+	while (good && sqlite3_step(st) == SQLITE_ROW) {
+		int entries = sqlite3_column_int(st, 1);
+		const char *list = (const char *)sqlite3_column_text(st, 2);
+
+		good = entries >= 0 && entries <= number - h->tallies &&
+		    list != NULL &&
+		    tallies_read(list, sqlite3_column_int(st, 0),
+			&h->tally[h->tallies], entries);
+		if (good)
+			h->tallies += entries;
+	}
+	return sqlite3_finalize(st) == SQLITE_OK && good;
+}
+
+static bool load_shares(struct database *d, struct history *h, int too_old)
+{
+	int number = count(d, "SELECT count(*) " RECENT_SHARES, too_old);
+	sqlite3_stmt *st = prepare(d,
+	    "SELECT sitting, stage, unit, planned, dropped, "
+	    "played " RECENT_SHARES " ORDER BY sitting, stage, unit",
+	    too_old);
+	bool good;
+
+	h->share = room(h, number, sizeof(*h->share));
+	good = h->share != NULL && st != NULL;
+	while (good && h->shares < number && sqlite3_step(st) == SQLITE_ROW) {
+		struct past_share *s = &h->share[h->shares++];
+
+		s->sitting = sqlite3_column_int64(st, 0);
+		text_of(st, 1, s->stage, sizeof(s->stage));
+		text_of(st, 2, s->unit, sizeof(s->unit));
+		s->planned = sqlite3_column_int(st, 3);
+		s->dropped = sqlite3_column_int(st, 4);
+		s->played = sqlite3_column_int(st, 5);
+	}
+	return sqlite3_finalize(st) == SQLITE_OK && good;
+}
+
+static bool fill_note(struct history *h, struct past_note *n, sqlite3_stmt *st)
+{
+	const char *words = (const char *)sqlite3_column_text(st, 4);
+
+	n->sitting = sqlite3_column_int64(st, 0);
+	n->day = sqlite3_column_int(st, 1);
+	n->kind = (enum note_kind)within(st, 2, NOTE_PAIN, NOTE_QUESTION);
+	n->finger = within(st, 3, 0, 4);
+	n->words = words ? arena_text(&h->arena, words, strlen(words)) : NULL;
+	return n->words != NULL;
+}
+
+static bool load_notes(struct database *d, struct history *h, int too_old)
+{
+	int number = count(d, "SELECT count(*) " RECENT_NOTES, too_old);
+	sqlite3_stmt *st = prepare(d,
+	    "SELECT sitting, day, kind, finger, words " RECENT_NOTES
+	    " ORDER BY key",
+	    too_old);
+	bool good;
+
+	h->note = room(h, number, sizeof(*h->note));
+	good = h->note != NULL && st != NULL;
+	while (good && h->notes < number && sqlite3_step(st) == SQLITE_ROW)
+		good = fill_note(h, &h->note[h->notes++], st);
+	return sqlite3_finalize(st) == SQLITE_OK && good;
+}
+
+static bool load_all(struct database *d, struct history *h, int too_old)
+{
+	return load_sittings(d, h, too_old) && load_turns(d, h, too_old) &&
+	    load_tallies(d, h, too_old) && load_shares(d, h, too_old) &&
+	    load_notes(d, h, too_old);
+}
+
+bool history_load(struct database *d, struct history *h, int today)
+{
+	bool good;
+
+	/* In one transaction, so that all parts are of one moment. */
+	if (!database_run(d, "BEGIN"))
+		return false;
+	good = load_all(d, h, today - HISTORY_TURN_DAYS);
+	return database_run(d, "COMMIT") && good;
+}
+
+bool history_stages(struct database *d,
+    void (*each)(void *context, const char *id, int turns), void *context)
+{
+	sqlite3_stmt *st = prepare(d,
+	    "SELECT stage, count(*) FROM turns GROUP BY stage "
+	    "ORDER BY min(key)",
+	    0);
+	int rc = SQLITE_ERROR;
+
+	while (st != NULL && (rc = sqlite3_step(st)) == SQLITE_ROW) {
+		const char *id = (const char *)sqlite3_column_text(st, 0);
+
+		each(context, id ? id : "", sqlite3_column_int(st, 1));
+	}
+	return sqlite3_finalize(st) == SQLITE_OK && rc == SQLITE_DONE;
+}

@@ -1,0 +1,33 @@
+/*
+ * journal_read.h - the history out of the database
+ */
+#ifndef EVENHAND_WORLD_JOURNAL_READ_H
+#define EVENHAND_WORLD_JOURNAL_READ_H
+
+#include <stdbool.h>
+
+#include "evenhand/coach/history.h"
+#include "journal_database.h"
+
+/*
+ * Fills an all-zero history as of a practice day.  False when it cannot be
+ * read; what was read so far is the caller's to free.
+ */
+bool history_load(struct database *d, struct history *h, int today);
+
+/* Calls back with every stage that was practised and its turns. */
+bool history_stages(struct database *d,
+    void (*each)(void *context, const char *id, int turns), void *context);
+
+/* --- journal_read_lists.c: the JSON lists of roll-ups --- */
+
+/*
+ * Reads the roll-up of one day into at most room tallies.  False when it is
+ * not such a list or holds another number of entries.
+ */
+bool tallies_read(const char *list, int day, struct tally *to, int entries);
+
+/* Reads the stages of a sitting; those beyond SEEN_MAX are left out. */
+bool seen_read(const char *list, struct past_sitting *s);
+
+#endif

@@ -1,0 +1,238 @@
+/*
+ * journal_spool.c - rows that could not be written, as lines of text
+ *
+ * The first place is beside the journal.  Where that folder takes nothing,
+ * the second is a folder for things that outlive a restart.  Other users may
+ * write there too, so a file in it counts only when it is ours alone.
+ */
+#include "journal_spool.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <inttypes.h>
+#include <libgen.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "evenhand/base/fingerprint.h"
+
+enum { BYTES_MAX = 256 * 1024 * 1024 };
+
+void spool_init(struct spool *s, const char *journal)
+{
+	const char *folder = getenv("TMPDIR");
+
+	if (folder == NULL || *folder != '/')
+		folder = "/var/tmp";
+	snprintf(s->path[0], SPOOL_PATH_BYTES, "%s.spool", journal);
+	snprintf(s->path[1], SPOOL_PATH_BYTES,
+	    "%s/evenhand-%ld-%016" PRIx64 ".spool", folder, (long)geteuid(),
+	    fingerprint_add(FINGERPRINT_START, journal, strlen(journal)));
+}
+
+bool spool_waits(const struct spool *s)
+{
+	struct stat st;
+
+	for (int i = 0; i < SPOOL_PLACES; i++)
+		if (lstat(s->path[i], &st) == 0 && st.st_size > 0)
+			return true;
+	return false;
+}
+
+/* Opens a file that is a plain one and ours; -1 when there is none. */
+static int open_ours(const char *path, int flags)
+{
+	int file = open(path, flags | O_NOFOLLOW | O_CLOEXEC, 0600);
+	struct stat st;
+
+	if (file < 0)
+		return -1;
+	if (fstat(file, &st) == 0 && S_ISREG(st.st_mode) &&
+	    st.st_uid == geteuid() && st.st_nlink == 1 &&
+	    st.st_size <= BYTES_MAX)
+		return file;
+	close(file);
+	return -1;
+}
+
+/* A torn line at the end must not run into what is added. */
+static bool ends_within_line(int file)
+{
+	struct stat st;
+	char last = '\n';
+
+	return fstat(file, &st) == 0 && st.st_size > 0 &&
+	    pread(file, &last, 1, st.st_size - 1) == 1 && last != '\n';
+}
+
+static bool write_all(int file, const char *bytes, size_t length)
+{
+	while (length > 0) {
+		ssize_t done = write(file, bytes, length);
+
+		if (done < 0 && errno == EINTR)
+			continue;
+		if (done <= 0)
+			return false;
+		bytes += done;
+		length -= (size_t)done;
+	}
+	return true;
+}
+
+/* A new name is on the disk only when its folder is. */
+static void sync_folder(const char *path)
+{
+	char copy[SPOOL_PATH_BYTES];
+	int folder;
+
+	snprintf(copy, sizeof(copy), "%s", path);
+	folder = open(dirname(copy), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+	if (folder >= 0) {
+		fsync(folder);
+		close(folder);
+	}
+}
+
+static bool add_to(const char *path, const char *bytes, size_t length)
+{
+	int file = open_ours(path, O_RDWR | O_CREAT | O_APPEND);
+	bool good;
+	off_t before;
+
+	if (file < 0)
+		return false;
+	before = lseek(file, 0, SEEK_END);
+	good = !ends_within_line(file) || write_all(file, "\n", 1);
+	good = good && write_all(file, bytes, length) && fsync(file) == 0;
+	/* Half of it is no use: the next place gets all of it. */
+	if (!good && before >= 0 && ftruncate(file, before) != 0)
+		good = false;
+	close(file);
+	if (good && before == 0)
+		sync_folder(path);
+	return good;
+}
+
+int spool_add(const struct spool *s, const struct row *rows)
+{
+	char *bytes = NULL;
+	size_t length = 0;
+	FILE *text = open_memstream(&bytes, &length);
+	bool good = text != NULL;
+	int place = -1;
+
+	for (; good && rows != NULL; rows = rows->next)
+		good = row_write(rows, text);
+	if (text != NULL && fclose(text) != 0)
+		good = false;
+	for (int i = 0; good && place < 0 && i < SPOOL_PLACES; i++)
+		if (add_to(s->path[i], bytes, length))
+			place = i;
+	free(bytes);
+	return place;
+}
+
+static bool keep_row(struct spooled *all, struct row *row)
+{
+	if (all->rows % 64 == 0) {
+		struct row **more = realloc(
+		    all->row, (size_t)(all->rows + 64) * sizeof(struct row *));
+
+		if (more == NULL) {
+			free(row);
+			return false;
+		}
+		all->row = more;
+	}
+	all->row[all->rows++] = row;
+	return true;
+}
+
+/* Reads one line; the last one may have been torn by a power cut. */
+static bool read_line(struct spooled *all, char *line, ssize_t length)
+{
+	bool whole = line[length - 1] == '\n';
+	struct row *row = NULL;
+
+	if (whole)
+		line[length - 1] = '\0';
+	if (whole && strlen(line) == (size_t)length - 1)
+		row = row_read(line);
+	if (row != NULL)
+		return keep_row(all, row);
+	if (whole && length > 1)
+		all->damaged++;
+	return true;
+}
+
+static bool read_place(const char *path, struct spooled *all)
+{
+	int file = open_ours(path, O_RDONLY);
+	FILE *in = file >= 0 ? fdopen(file, "r") : NULL;
+	char *line = NULL;
+	size_t size = 0;
+	ssize_t length;
+	bool good = true;
+
+	if (in == NULL) {
+		struct stat st;
+		bool nothing = lstat(path, &st) != 0 && errno == ENOENT;
+
+		if (file >= 0)
+			close(file);
+		return nothing;
+	}
+	while (good && (length = getline(&line, &size, in)) > 0)
+		good = read_line(all, line, length);
+	good = good && !ferror(in);
+	free(line);
+	fclose(in);
+	return good;
+}
+
+static int in_sequence(const void *a, const void *b)
+{
+	const struct row *const *first = a, *const *second = b;
+	int64_t x = (*first)->number[ROW_SEQUENCE];
+	int64_t y = (*second)->number[ROW_SEQUENCE];
+	int origin = strcmp((*first)->origin, (*second)->origin);
+
+	return origin != 0 ? origin : (x > y) - (x < y);
+}
+
+bool spool_read(const struct spool *s, struct spooled *all)
+{
+	bool good = true;
+
+	*all = (struct spooled) { 0 };
+	/* Somebody else's file in the second place is as good as none. */
+	good = read_place(s->path[0], all);
+	read_place(s->path[1], all);
+	if (all->rows > 0)
+		qsort(all->row, (size_t)all->rows, sizeof(struct row *),
+		    in_sequence);
+	return good;
+}
+
+void spooled_free(struct spooled *all)
+{
+	for (int i = 0; i < all->rows; i++)
+		free(all->row[i]);
+	free(all->row);
+	*all = (struct spooled) { 0 };
+}
+
+void spool_clear(const struct spool *s, bool keep)
+{
+	for (int i = 0; i < SPOOL_PLACES; i++) {
+		char aside[SPOOL_PATH_BYTES + 16];
+
+		snprintf(aside, sizeof(aside), "%s.unusable", s->path[i]);
+		if (!keep || rename(s->path[i], aside) != 0)
+			unlink(s->path[i]);
+	}
+}

@@ -1,0 +1,51 @@
+/*
+ * journal_spool.h - rows that could not be written, as lines of text
+ *
+ *	wren.sqlite ── cannot be written ──▶ wren.sqlite.spool
+ *	                                     └─ nor that ──▶ /var/tmp/evenhand-…
+ *
+ * Lines are added and forced to the disk.  They are offered to the journal
+ * again later; the files go when it has them all.
+ */
+#ifndef EVENHAND_WORLD_JOURNAL_SPOOL_H
+#define EVENHAND_WORLD_JOURNAL_SPOOL_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "journal_row.h"
+
+enum { SPOOL_PLACES = 2, SPOOL_PATH_BYTES = 4200 };
+
+struct spool {
+	char path[SPOOL_PLACES][SPOOL_PATH_BYTES]; /* beside, elsewhere */
+};
+
+/* What lies in a spool, in the order of each origin's sequence. */
+struct spooled {
+	int rows, damaged; /* damaged: lines that could not be read */
+	struct row **row;
+};
+
+void spool_init(struct spool *s, const char *journal);
+
+/* Whether any rows wait there. */
+bool spool_waits(const struct spool *s);
+
+/*
+ * Adds a chain of rows and forces them to the disk.  Returns the place that
+ * took them, or -1 when none would.
+ */
+int spool_add(const struct spool *s, const struct row *rows);
+
+/* Reads all of it; false when it cannot be read. */
+bool spool_read(const struct spool *s, struct spooled *all);
+void spooled_free(struct spooled *all);
+
+/*
+ * Removes the spool after its rows were taken in.  With keep the files are
+ * put aside instead ("….unusable").
+ */
+void spool_clear(const struct spool *s, bool keep);
+
+#endif

@@ -1,0 +1,340 @@
+/*
+ * journal_write.c - rows brought into the journal, each exactly once
+ *
+ * A row that comes twice finds its own number there and changes nothing; a
+ * mark or an end counts only when its number is higher than that of the one
+ * before it.  So whoever is not sure may bring everything again.
+ *
+ * The roll-ups are counted anew from the turns they stand for, in the same
+ * transaction: once for each day and sitting, before the next one is touched
+ * and before the commit.
+ */
+#include <string.h>
+
+#include "journal_database.h"
+
+static const char *const sql[STATEMENTS] = {
+	[WRITE_BEGIN] = "BEGIN IMMEDIATE",
+	[WRITE_COMMIT] = "COMMIT",
+	[WRITE_ROLLBACK] = "ROLLBACK",
+	[WRITE_ORIGIN] =
+	    "INSERT INTO origins (id, last) VALUES (:origin_id, 0) "
+	    "ON CONFLICT (id) DO NOTHING",
+	[FIND_ORIGIN] = "SELECT key FROM origins WHERE id = :origin_id",
+	[FIND_SITTING] = "SELECT key FROM sittings "
+			 "WHERE origin = :origin AND sequence = :sitting_of",
+	[WRITE_LAST] = "UPDATE origins SET last = max(last, :sequence) "
+		       "WHERE key = :origin",
+	[WRITE_ROUTINE] =
+	    "INSERT INTO routines (fingerprint, name, edition, text) "
+	    "VALUES (:fingerprint, :name, :edition, :text) "
+	    "ON CONFLICT (fingerprint) DO NOTHING",
+	[WRITE_SITTING] =
+	    "INSERT INTO sittings (origin, sequence, began_utc, utc_offset, "
+	    "  day, routine, work_stage, marking, cap_ms, planned_ms, rate, "
+	    "  device) "
+	    "VALUES (:origin, :sequence, :utc, :offset, :day, "
+	    "  (SELECT key FROM routines WHERE fingerprint = :fingerprint), "
+	    "  :stage, :marking, :cap_ms, :planned_ms, :rate, :device) "
+	    "ON CONFLICT (origin, sequence) DO NOTHING",
+	[WRITE_SHARE] =
+	    "INSERT INTO shares (sitting, stage, unit, planned, dropped) "
+	    "VALUES (:sitting, :stage, :unit, :planned, :dropped) "
+	    "ON CONFLICT (sitting, stage, unit) DO NOTHING",
+	[WRITE_TURN] =
+	    "INSERT INTO turns (origin, sequence, sitting, number, utc, "
+	    "  utc_offset, day, kind, stage, unit, round, pulses, bows_asked, "
+	    "  bows_done, first_go, resets, dropouts, start_ms, slide_um) "
+	    "VALUES (:origin, :sequence, :sitting, :number, :utc, :offset, "
+	    "  :day, :kind, :stage, :unit, :round, :pulses, :asked, :done, "
+	    "  :first_go, :resets, :dropouts, :start_ms, :slide_um) "
+	    "ON CONFLICT (sitting, number) DO UPDATE SET "
+	    "  sequence = excluded.sequence, utc = excluded.utc, "
+	    "  utc_offset = excluded.utc_offset, kind = excluded.kind, "
+	    "  stage = excluded.stage, unit = excluded.unit, "
+	    "  round = excluded.round, pulses = excluded.pulses, "
+	    "  bows_asked = excluded.bows_asked, "
+	    "  bows_done = excluded.bows_done, "
+	    "  first_go = excluded.first_go, resets = excluded.resets, "
+	    "  dropouts = excluded.dropouts, start_ms = excluded.start_ms, "
+	    "  slide_um = excluded.slide_um "
+	    "WHERE excluded.sequence > sequence",
+	[WRITE_LENGTH] = "UPDATE sittings SET "
+			 "  length_ms = max(length_ms, :length) "
+			 "WHERE key = :sitting AND ended_sequence = 0",
+	[WRITE_MARK] = "UPDATE turns SET mark = :mark, mark_ms = :mark_ms, "
+		       "  mark_sequence = :sequence "
+		       "WHERE sitting = :sitting AND number = :number "
+		       "  AND mark_sequence < :sequence",
+	[WRITE_NOTE] =
+	    "INSERT INTO notes (origin, sequence, sitting, utc, utc_offset, "
+	    "  day, kind, finger, words) "
+	    "VALUES (:origin, :sequence, :sitting, :utc, :offset, :day, "
+	    "  :kind, :finger, :words) "
+	    "ON CONFLICT (origin, sequence) DO NOTHING",
+	[WRITE_END] =
+	    "UPDATE sittings SET ended = :ended, length_ms = :length_ms, "
+	    "  ended_utc = :utc, ended_offset = :offset, "
+	    "  ended_sequence = :sequence "
+	    "WHERE key = :sitting AND ended_sequence < :sequence",
+	[RENEW_SEEN] =
+	    "UPDATE sittings SET seen = "
+	    "  (SELECT json_group_array(json_array(stage, recap)) FROM "
+	    "    (SELECT stage, kind = 1 AS recap FROM turns "
+	    "     WHERE sitting = :sitting "
+	    "     GROUP BY stage, recap ORDER BY min(number))) "
+	    "WHERE key = :sitting",
+	[RENEW_SHARES] =
+	    "UPDATE shares SET played = "
+	    "  (SELECT count(*) FROM turns t WHERE t.sitting = shares.sitting "
+	    "     AND t.stage = shares.stage AND t.unit = shares.unit "
+	    "     AND t.kind = 2 AND t.bows_done >= t.bows_asked) "
+	    "WHERE sitting = :sitting",
+	[RENEW_DAY] =
+	    "INSERT INTO days (day, entries, tallies) "
+	    "SELECT :day, count(*), "
+	    "  json_group_array(json_array(stage, unit, kind, turns, "
+	    "  bows, pulses, slide, clean, shaky, mark, rung, resets)) "
+	    "FROM (SELECT g.*, coalesce(f.mark, 0) AS mark, "
+	    "    coalesce(f.pulses, 0) AS rung FROM "
+	    "  (SELECT stage, unit, kind, sum(bows_done >= bows_asked) AS "
+	    "turns, "
+	    "     sum(bows_done) AS bows, sum(bows_done * pulses) AS pulses, "
+	    "     sum(slide_um) AS slide, sum(mark = 1) AS clean, "
+	    "     sum(mark = 2) AS shaky, sum(resets) AS resets, "
+	    "     min(key) AS born, min(key) FILTER (WHERE first_go) AS first "
+	    "   FROM turns WHERE day = :day GROUP BY stage, unit, kind) g "
+	    "  LEFT JOIN turns f ON f.key = g.first ORDER BY g.born) "
+	    "WHERE true "
+	    "ON CONFLICT (day) DO UPDATE SET "
+	    "  entries = excluded.entries, tallies = excluded.tallies",
+};
+
+/* The keys of other tables that a row's statements may ask for. */
+struct keys {
+	int64_t origin, sitting; /* 0: none */
+	int64_t length;		 /* of its sitting, as far as is known */
+};
+
+/* The statement, ready to be bound; NULL when it cannot be prepared. */
+static sqlite3_stmt *statement(struct database *d, enum statement s)
+{
+	if (d->statement[s] != NULL) {
+		sqlite3_reset(d->statement[s]);
+		sqlite3_clear_bindings(d->statement[s]);
+		return d->statement[s];
+	}
+	if (sqlite3_prepare_v3(d->handle, sql[s], -1, SQLITE_PREPARE_PERSISTENT,
+		&d->statement[s], NULL) != SQLITE_OK)
+		return NULL;
+	return d->statement[s];
+}
+
+static void bind(sqlite3_stmt *st, const char *name, int64_t value)
+{
+	int at = sqlite3_bind_parameter_index(st, name);
+
+	if (at > 0)
+		sqlite3_bind_int64(st, at, value);
+}
+
+static void bind_text(sqlite3_stmt *st, const char *name, const char *text)
+{
+	int at = sqlite3_bind_parameter_index(st, name);
+
+	if (at > 0)
+		sqlite3_bind_text(st, at, text, -1, SQLITE_STATIC);
+}
+
+/* Runs a statement that was bound; its texts are let go again. */
+static bool finish(sqlite3_stmt *st)
+{
+	bool good = st != NULL && sqlite3_step(st) == SQLITE_DONE;
+
+	if (st != NULL) {
+		good = sqlite3_reset(st) == SQLITE_OK && good;
+		sqlite3_clear_bindings(st);
+	}
+	return good;
+}
+
+/* Runs a statement with the values of a row. */
+static bool run_row(struct database *d, enum statement s, const struct row *row,
+    const struct keys *k)
+{
+	const struct row_layout *l = &row_layouts[row->kind];
+	sqlite3_stmt *st = statement(d, s);
+
+	if (st == NULL)
+		return false;
+	for (int i = 0; i < l->numbers; i++)
+		bind(st, l->number_name[i], row->number[i]);
+	for (int i = 0; i < l->texts; i++)
+		bind_text(st, l->text_name[i], row->text[i]);
+	bind_text(st, ":origin_id", row->origin);
+	bind(st, ":origin", k->origin);
+	bind(st, ":length", k->length);
+	if (k->sitting > 0)
+		bind(st, ":sitting", k->sitting);
+	return finish(st);
+}
+
+/* The key a row's question is answered with; 0 none, -1 on an error. */
+static int64_t find(struct database *d, enum statement s, const struct row *row,
+    const struct keys *k)
+{
+	sqlite3_stmt *st = statement(d, s);
+	int64_t key = 0;
+	int rc;
+
+	if (st == NULL)
+		return -1;
+	bind_text(st, ":origin_id", row->origin);
+	bind(st, ":origin", k->origin);
+	bind(st, ":sitting_of", row->number[ROW_SITTING_OF]);
+	rc = sqlite3_step(st);
+	if (rc == SQLITE_ROW)
+		key = sqlite3_column_int64(st, 0);
+	else if (rc != SQLITE_DONE)
+		key = -1;
+	sqlite3_reset(st);
+	sqlite3_clear_bindings(st);
+	return key;
+}
+
+static bool renew(struct database *d)
+{
+	static const enum statement all[] = { RENEW_DAY, RENEW_SEEN,
+		RENEW_SHARES };
+
+	if (!d->renew)
+		return true;
+	d->renew = false;
+	for (size_t i = 0; i < sizeof(all) / sizeof(all[0]); i++) {
+		sqlite3_stmt *st = statement(d, all[i]);
+
+		if (st == NULL)
+			return false;
+		bind(st, ":day", d->renew_day);
+		bind(st, ":sitting", d->renew_sitting);
+		if (!finish(st))
+			return false;
+	}
+	return true;
+}
+
+/* Notes whose roll-ups change; those of another one are renewed first. */
+static bool touch(struct database *d, int64_t day, int64_t sitting)
+{
+	if (d->renew && (d->renew_day != day || d->renew_sitting != sitting) &&
+	    !renew(d))
+		return false;
+	d->renew = true;
+	d->renew_day = day;
+	d->renew_sitting = sitting;
+	return true;
+}
+
+bool database_begin(struct database *d)
+{
+	d->renew = false;
+	return finish(statement(d, WRITE_BEGIN));
+}
+
+bool database_commit(struct database *d)
+{
+	return renew(d) && finish(statement(d, WRITE_COMMIT));
+}
+
+void database_rollback(struct database *d)
+{
+	d->renew = false;
+	/* Some errors have ended the transaction by themselves. */
+	if (d->handle != NULL && !sqlite3_get_autocommit(d->handle))
+		finish(statement(d, WRITE_ROLLBACK));
+}
+
+static bool apply_turn(
+    struct database *d, const struct row *row, struct keys *k)
+{
+	k->length = row->number[TURN_ENDED];
+	return run_row(d, WRITE_TURN, row, k) &&
+	    run_row(d, WRITE_LENGTH, row, k) &&
+	    touch(d, row->number[ROW_DAY], k->sitting);
+}
+
+static bool apply_mark(
+    struct database *d, const struct row *row, struct keys *k)
+{
+	k->length = row->number[MARK_MS];
+	return run_row(d, WRITE_MARK, row, k) &&
+	    run_row(d, WRITE_LENGTH, row, k) &&
+	    touch(d, row->number[ROW_DAY], k->sitting);
+}
+
+static bool apply_kind(
+    struct database *d, const struct row *row, struct keys *k)
+{
+	switch (row->kind) {
+	case ROW_SITTING:
+		return run_row(d, WRITE_ROUTINE, row, k) &&
+		    run_row(d, WRITE_SITTING, row, k);
+	case ROW_SHARE:
+		return run_row(d, WRITE_SHARE, row, k);
+	case ROW_TURN:
+		return apply_turn(d, row, k);
+	case ROW_MARK:
+		return apply_mark(d, row, k);
+	case ROW_NOTE:
+		return run_row(d, WRITE_NOTE, row, k);
+	case ROW_END:
+		return run_row(d, WRITE_END, row, k);
+	case ROW_KINDS:
+		break;
+	}
+	return false;
+}
+
+/* Only a note may stand outside of any sitting. */
+static bool needs_sitting(const struct row *row)
+{
+	return row->kind != ROW_SITTING &&
+	    (row->kind != ROW_NOTE || row->number[ROW_SITTING_OF] != 0);
+}
+
+enum applied database_apply(struct database *d, const struct row *row)
+{
+	struct keys k = { 0 };
+
+	if (!run_row(d, WRITE_ORIGIN, row, &k))
+		return FAILED;
+	k.origin = find(d, FIND_ORIGIN, row, &k);
+	if (k.origin <= 0)
+		return FAILED;
+	if (needs_sitting(row)) {
+		k.sitting = find(d, FIND_SITTING, row, &k);
+		if (k.sitting <= 0)
+			return k.sitting < 0 ? FAILED : REFUSED;
+	}
+	if (apply_kind(d, row, &k) && run_row(d, WRITE_LAST, row, &k))
+		return APPLIED;
+	return (sqlite3_errcode(d->handle) & 0xff) == SQLITE_CONSTRAINT
+	    ? REFUSED
+	    : FAILED;
+}
+
+int64_t database_last(struct database *d, const char *origin)
+{
+	sqlite3_stmt *st = NULL;
+	int64_t last = 0;
+
+	if (sqlite3_prepare_v2(d->handle,
+		"SELECT last FROM origins WHERE id = ?", -1, &st,
+		NULL) != SQLITE_OK)
+		return 0;
+	sqlite3_bind_text(st, 1, origin, -1, SQLITE_STATIC);
+	if (sqlite3_step(st) == SQLITE_ROW)
+		last = sqlite3_column_int64(st, 0);
+	sqlite3_finalize(st);
+	return last;
+}
