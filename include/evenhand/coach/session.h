@@ -8,14 +8,34 @@
  * The same inputs give the same effects in every shell: full screen, lines,
  * muted, mirrored, paced or not.
  *
- *	SORE ─▶ TODAY ─▶ PLAY ⇄ SILENT ─▶ PAIN?
- *	  └▶ WHERE ▲        └──────▶ END ─▶ QUESTION ─▶ OVER
+ *	SORE ─▶ TODAY ─▶ PLAY ⇄ SILENT ─▶ PAIN ─▶ LEAVE ─▶ END ─▶ QUESTION
+ *	  └▶ WHERE ▲  h anywhere ─▶ PAIN_WHERE ─▶ END       └──▶ OVER ◀──┘
  *
  * The shell's duty: before it lets the engine's clock pass session_wake(),
  * step with INPUT_FRAME at that very frame.  The session decides the next
- * passage DECIDE_MS before it must sound.
+ * passage DECIDE_MS before it must sound.  Frames count from about when
+ * session_begin is called.
  *
- * Plain values; routine and history are borrowed and must outlive it.  One thread.
+ * What a mark key does.  c is forward and s is back, everywhere.
+ *
+ *	turn marking, in the change after each turn
+ *		forward clean, back shaky; another key changes the mind, the
+ *		same key again takes the mark back
+ *	round marking, in the change after the last turn of a round
+ *		forward all clean, back all shaky, the same again: no marks
+ *		a digit (finger, or place in the order): that one shaky, the
+ *		others clean; further digits add fingers or take them out
+ *		again, and with none left there are no marks
+ *
+ * A mark key still counts in the first LATE_MARK_MS after such a change, in a
+ * bow or a lead-in.  In any other moment of PLAY forward, back and Space are
+ * silence; Space is silence in the changes too.  Digits never are.
+ *
+ * A press less than REPEAT_MS after the press before it, taken or not, is
+ * ignored; only h always counts.
+ *
+ * Plain values; routine and history are borrowed and must outlive it.  One
+ * thread.
  */
 #ifndef EVENHAND_COACH_SESSION_H
 #define EVENHAND_COACH_SESSION_H
@@ -29,11 +49,11 @@
 
 enum {
 	SESSION_EFFECTS_MAX = 24,
-	SESSION_WORDS_MAX = 200, /* bytes of a question */
-	DECIDE_MS = 250, /* a passage is decided so long before it sounds */
-	REPEAT_MS = 250, /* a held or bouncing key */
-	LATE_MARK_MS =
-	    500, /* a mark in the next bow, still for the turn before */
+	SESSION_PLAYED_MAX = PLAN_TURNS_MAX + 64, /* with broken-off turns */
+	SESSION_WORDS_MAX = 200,		  /* bytes of a question */
+	DECIDE_MS = 250,    /* a passage is decided so long before it sounds */
+	REPEAT_MS = 250,    /* a held or bouncing key */
+	LATE_MARK_MS = 500, /* after a change a mark is still for before */
 	NO_KEY_MS = 180000, /* three minutes without a key end the session */
 };
 
@@ -90,15 +110,19 @@ enum effect_kind {
 	EFFECT_SAY,	/* one event in words: effect.message */
 	EFFECT_PASSAGE, /* play effect.passage from effect.frame on */
 	EFFECT_SILENCE, /* stop sounding now */
-	EFFECT_BEGIN,	/* the first sound: keep the sitting */
+	EFFECT_BEGIN,	/* first sound, at effect.frame: keep the sitting */
 	EFFECT_TURN,	/* keep effect.turn */
 	EFFECT_MARK,	/* keep the mark of turn effect.number */
 	EFFECT_NOTE,	/* keep effect.note */
-	EFFECT_END,	/* keep how it ended: effect.ended, effect.length_ms */
+	EFFECT_END,	/* once after a BEGIN: effect.ended, .length_ms */
 	EFFECT_OVER,	/* nothing more will happen */
 };
 
-/* The journal row of one turn, as the session knows it. */
+/*
+ * The journal row of one turn, as the session knows it.  Turns that were
+ * silenced have none; a turn that a sleeping computer broke off has one with
+ * fewer bows than asked, when it came to a whole bow.  In the air are no bows.
+ */
 struct turn_row {
 	int number; /* of the sitting, 0.. */
 	enum block_kind kind;
@@ -137,16 +161,64 @@ struct effect {
 
 struct effects {
 	int count;
+	/*
+	 * The step came so late that there is more to do than fits: the input
+	 * was not taken yet.  Carry out these effects, then step with the same
+	 * input again.  Never set when session_wake is kept to.
+	 */
+	bool more;
 	struct effect at[SESSION_EFFECTS_MAX];
 };
 
-/* A turn that was played or is being played, for marks and the end page. */
+/* What can be chosen on PAGE_WHERE; the first four are the skin of a finger. */
+enum sore_choice {
+	SORE_ELSEWHERE = FINGERS_MAX, /* the air stage only */
+	SORE_NOT_TODAY,
+	SORE_CHOICES
+};
+
+/* And on PAGE_PAIN_WHERE; again the first four are the skin of a finger. */
+enum pain_choice {
+	PAIN_THUMB = FINGERS_MAX,
+	PAIN_HAND,
+	PAIN_WRIST,
+	PAIN_ARM,
+	PAIN_SHOULDER,
+	PAIN_NECK,
+	PAIN_NUMB, /* numb, tingling, weak or swollen */
+	PAIN_ELSEWHERE,
+	PAIN_SLIP, /* nothing hurts: the key was a slip */
+	PAIN_CHOICES
+};
+
+/* Where a passage stands. */
+enum phase { PHASE_LEAD, PHASE_BOWS, PHASE_CHANGE };
+
+/* A turn as a place in the plan: turn of the round, round of the block. */
+struct place {
+	int block; /* plan.blocks: behind the last one */
+	int round, turn;
+};
+
+/* A passage with what it plays and when. */
+struct passing {
+	struct passage passage;
+	struct place from; /* its first turn */
+	int pulses;	   /* the rung; 0 in the air */
+	int64_t start_ms;  /* from session.origin */
+	int64_t frame;	   /* its start */
+	int cut_turns;	   /* turns of its round the cap left out */
+};
+
+/* A turn that was played, for marks and the end page. */
 struct played_turn {
 	int block; /* of the plan */
 	int unit, round, pulses;
 	int bows_done;
+	bool whole;
 	enum mark mark;
 	bool first_go;
+	int64_t slide_um;
 };
 
 /* Open and copyable; read it to draw a page, change it only by stepping. */
@@ -155,36 +227,40 @@ struct session {
 	struct plan plan;
 	int rate;
 	enum page page;
+	enum page slip_to;  /* where PAIN_SLIP leads back to */
 	int choice;	    /* on PAGE_WHERE, PAGE_PAIN_WHERE */
 	bool silent_device; /* sound was lost and is not back yet */
+	bool help_owed;	    /* asked for over a bow, said in the change */
 
 	int64_t now;	     /* frame of the last input */
 	int64_t first_sound; /* frame, -1 before */
-	int64_t last_key;    /* frame of the last press that counted */
+	int64_t last_key;    /* last press that counted, or page by itself */
 	int64_t last_press;  /* frame of the last press of any kind */
 
-	/* The passage that sounds or is about to. */
-	int block, round; /* of the plan; block = plan.blocks when done */
-	int first_turn;	  /* first turn of the round in this passage */
-	struct passage passage;
-	int64_t passage_frame; /* its start */
-	int turn;	       /* turn of the passage under way, -1 lead-in */
-	bool next_decided;     /* the following passage has been issued */
-	int pulses;	       /* rung of the round under way */
-	int resets;	       /* of the turn under way */
-	int dropouts;	       /* of the turn under way */
-	int bows_kept;	       /* bows of the block so far, for fading */
-	int cut_turns;	       /* turns of the round the cap left out */
+	/* The passage that sounds or is about to, and the one behind it. */
+	int64_t origin; /* frame: the first sound, or a restart's */
+	struct passing at, next;
+	bool next_decided; /* what follows is settled ... */
+	bool next_none;	   /* ... and that is the end */
+	enum phase phase;
+	int turn;	   /* turn of the passage, -1 in the lead-in */
+	int resets;	   /* of the turn under way */
+	int dropouts;	   /* of the turn under way */
+	struct place stay; /* while silent: what is played next */
+	bool again;	   /* its bows had begun: going on is a reset */
 
-	/* Rule F3 as it goes. */
-	int clean_rounds;
+	/* Marks, and rule F3 as it goes. */
+	int64_t late_until; /* a mark before this frame is for before */
+	enum key marked_by; /* forward, back or digit; other: nothing yet */
+	int told_pulses;    /* rung of the next round, as last said */
 	bool climbed;
 
-	int played; /* turns in turn[] */
-	struct played_turn turn_played[PLAN_TURNS_MAX];
-	int64_t last_mark; /* frame of the last mark or end of change */
+	int played; /* turns in turn_played[] */
+	struct played_turn turn_played[SESSION_PLAYED_MAX];
+	int64_t practised_to; /* frame: end of a change, or of the sound */
+	bool pain;	      /* something hurt; nothing more today */
+	bool end_kept;	      /* EFFECT_END was given */
 	enum ended ended;
-	bool ended_kept;
 };
 
 /*
@@ -194,6 +270,10 @@ struct session {
  */
 void session_begin(struct session *s, const struct plan_wish *w, int rate,
     struct effects *out);
+
+/* The same on a plan that is made already. */
+void session_begin_on(struct session *s, const struct plan_wish *w,
+    const struct plan *p, int rate, struct effects *out);
 
 /* One step.  Inputs after the session is over do nothing. */
 void session_step(
@@ -208,5 +288,24 @@ bool session_waits(const struct session *s);
 /* Bows of each unit and slide metres played so far, work and recap. */
 int session_bows(const struct session *s, int unit);
 double session_metres(const struct session *s);
+
+/* Frames from the first sound to the end of the last change or the silence. */
+int64_t session_length(const struct session *s);
+
+/* While silent: the unit that would go on; -1 in the air or when none would. */
+int session_staying(const struct session *s);
+
+/* "finger 2", "fingers 0-1", "strings D-A"; M_NONE in the air. */
+struct message session_unit(const struct session *s, int unit);
+
+/* What is chosen at present on PAGE_WHERE or PAGE_PAIN_WHERE. */
+struct message session_choice(const struct session *s);
+
+/* The keys of the page, in one sentence. */
+struct message session_help(const struct session *s);
+
+/* For the end page: one thing to keep, and when the next session may be. */
+struct message session_keep(const struct session *s);
+struct message session_next_start(const struct session *s);
 
 #endif

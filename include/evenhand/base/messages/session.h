@@ -1,1 +1,169 @@
 /* session.h - sentences of session; see ../message_list.h */
+
+/* --- what takes a turn, inside a sentence --- */
+MESSAGE(M_SESSION_FINGER, "t", "finger {0}")
+MESSAGE(M_SESSION_PAIR, "t", "fingers {0}")
+MESSAGE(M_SESSION_STRINGS, "t", "strings {0}")
+
+/* --- lead-in --- */
+MESSAGE(M_SESSION_LEAD_AIR, "t", "In the air: {0}.")
+MESSAGE(M_SESSION_LEAD_RECAP, "tw", "Again: {0}. {1} pulses in each bow.")
+MESSAGE(M_SESSION_LEAD_WORK, "tw", "The work: {0}. {1} pulses in each bow.")
+MESSAGE(M_SESSION_CUE_FIRST, "tt", "{0}. First: {1}.")
+MESSAGE(M_SESSION_FIRST, "t", "First: {0}.")
+MESSAGE(M_SESSION_CUE, "t", "{0}.")
+
+/* --- change --- */
+MESSAGE(M_SESSION_NEXT, "t", "Next: {0}.")
+MESSAGE(M_SESSION_MARK_TURN, "", "Clean or shaky?")
+MESSAGE(M_SESSION_MARK_TURN_NEXT, "t", "Clean or shaky? Next: {0}.")
+MESSAGE(M_SESSION_MARK_ROUND, "", "How was this round?")
+MESSAGE(M_SESSION_MARK_ROUND_NEXT, "t", "How was this round? Next: {0}.")
+MESSAGE(M_SESSION_NEXT_PULSES, "w", "Next round: {0} pulses in each bow.")
+MESSAGE(M_SESSION_MARKED, "tm", "Marked: {0}, {1}.")
+MESSAGE(M_SESSION_MARKED_AIR, "m", "Marked: {0}.")
+MESSAGE(M_SESSION_ROUND_CLEAN, "", "Marked: all clean.")
+MESSAGE(M_SESSION_ROUND_SHAKY, "", "Marked: all shaky.")
+MESSAGE(M_SESSION_ROUND_SOME, "t", "Marked shaky: {0}. The others clean.")
+MESSAGE(M_SESSION_ROUND_UNMARKED, "", "Marked: nothing.")
+MESSAGE(M_SESSION_NO_SUCH, "w", "{0} is not in this round.")
+
+/* --- silence and going on --- */
+MESSAGE(M_SESSION_AGAIN, "t",
+    "A fresh start is a good habit. Once more {0}, after the count-in.")
+MESSAGE(M_SESSION_AGAIN_AIR, "", "The swing again, after the count-in.")
+MESSAGE(M_SESSION_GOES_ON, "t", "On it goes with {0}, after the count-in.")
+MESSAGE(M_SESSION_GAP, "",
+    "The computer was asleep for a while, so this turn was stopped.")
+MESSAGE(M_SESSION_SOUND_LOST, "",
+    "The sound is gone. Go on by sight; it comes back by itself.")
+MESSAGE(M_SESSION_SOUND_BACK, "", "The sound comes back at the next round.")
+
+/* --- before and after --- */
+MESSAGE(M_SESSION_ASK_WHY, "",
+    "Last time no key came for three minutes and the session ended. Was "
+    "something in the way? You can tell your teacher at the end.")
+MESSAGE(M_SESSION_NOT_TODAY, "", "Not today, then. Rest is part of the work.")
+MESSAGE(M_SESSION_STOP_NOW, "", "Stop now and put the instrument down.")
+MESSAGE(M_SESSION_QUESTION_KEPT, "", "Your question is kept for your teacher.")
+
+/* --- where it hurts --- */
+MESSAGE(M_SESSION_WORD_THUMB, "", "thumb")
+MESSAGE(M_SESSION_WORD_HAND, "", "hand")
+MESSAGE(M_SESSION_WORD_WRIST, "", "wrist")
+MESSAGE(M_SESSION_WORD_ARM, "", "arm")
+MESSAGE(M_SESSION_WORD_SHOULDER, "", "shoulder")
+MESSAGE(M_SESSION_WORD_NECK, "", "neck")
+MESSAGE(M_SESSION_WORD_NUMB, "", "numb, tingling, weak or swollen")
+MESSAGE(M_SESSION_WORD_ELSEWHERE, "", "somewhere else")
+MESSAGE(M_SESSION_CHOICE_SKIN, "w", "The skin of finger {0}?")
+MESSAGE(M_SESSION_CHOICE_AIR, "", "Somewhere else? Then only the air stage.")
+MESSAGE(M_SESSION_CHOICE_NOT_TODAY, "", "Rather not today?")
+MESSAGE(M_SESSION_CHOICE_PLACE, "m", "Here: {0}?")
+MESSAGE(M_SESSION_CHOICE_SLIP, "", "Nothing hurts, the key was a slip?")
+
+/* --- one thing to keep, and the next time --- */
+MESSAGE(M_SESSION_KEEP_FIRST_GO, "ttt",
+    "One thing to keep: {0} was shaky first go at \"{1}\". Next time: {2}.")
+MESSAGE(M_SESSION_KEEP_SHAKY, "ttt",
+    "One thing to keep: {0} was shaky at \"{1}\". Next time: {2}.")
+MESSAGE(M_SESSION_KEEP_AIR, "tt",
+    "One thing to keep: \"{0}\" was shaky. Next time: {1}.")
+MESSAGE(M_SESSION_KEEP_CLEAN, "t",
+    "One thing to keep: nothing was shaky. Next time again: {0}.")
+MESSAGE(M_SESSION_KEEP_CHECK, "t", "One thing to keep for next time: {0}.")
+MESSAGE(M_SESSION_KEEP_LOOSE, "", "slow and loose")
+MESSAGE(M_SESSION_NEXT_TODAY, "h", "Next session: not before {0} today.")
+MESSAGE(M_SESSION_NEXT_TOMORROW, "", "Next session: tomorrow.")
+MESSAGE(M_SESSION_NEXT_AFTER_SLEEP, "", "Next session: after a night's sleep.")
+MESSAGE(M_SESSION_NEXT_PAIN, "",
+    "No start before four tomorrow morning, and then only if it is quite gone.")
+
+/* --- help: the keys of a page --- */
+MESSAGE(M_SESSION_HELP_SORE, "",
+    "Forward: nothing is sore. Back: something is. h: it hurts. q: leave.")
+MESSAGE(M_SESSION_HELP_WHERE, "",
+    "Forward: this one. Back: the next one. A digit: the skin of that finger.")
+MESSAGE(M_SESSION_HELP_TODAY, "",
+    "Forward: begin. Back: not today. A digit: leave that finger out.")
+MESSAGE(M_SESSION_HELP_PLAY_TURN, "",
+    "In the change after a turn: forward clean, back shaky, the same again "
+    "takes it back. At any other time forward, back and Space are silence. h: "
+    "it hurts. q: leave.")
+MESSAGE(M_SESSION_HELP_PLAY_ROUND, "",
+    "After the last turn of a round: forward all clean, back all shaky, a "
+    "digit that one shaky, the same again takes it back. At any other time "
+    "forward, back and Space are silence. h: it hurts. q: leave.")
+MESSAGE(M_SESSION_HELP_SILENT, "",
+    "Forward: this turn again. Back: something may hurt, or end here. h: it "
+    "hurts.")
+MESSAGE(M_SESSION_HELP_PAIN, "", "Forward: nothing hurts. Back: it hurts.")
+MESSAGE(M_SESSION_HELP_LEAVE, "", "Forward: go on. Back: end here.")
+MESSAGE(M_SESSION_HELP_END, "",
+    "Forward: on to a question for your teacher. Back: read this again. q: "
+    "leave.")
+MESSAGE(M_SESSION_HELP_QUESTION, "",
+    "Type a question and press Enter, or only forward to leave. Back: the page "
+    "before.")
+MESSAGE(M_SESSION_HELP_REST, "", "Forward or back: leave.")
+
+/* --- pages in words --- */
+MESSAGE(M_PAGE_SORE, "",
+    "Before you begin. Warm hands? Nails short? String tuned?")
+MESSAGE(M_PAGE_SORE_ASK, "", "Is nothing sore from last time?")
+MESSAGE(M_PAGE_SORE_KEYS, "", "Forward: nothing is sore. Back: something is.")
+MESSAGE(M_PAGE_FIRST_KEYS, "",
+    "Two keys do all. Forward is Enter, Down, Right or Page Down. Back is "
+    "Backspace, Up, Left or Page Up. ? tells the keys, h says it hurts.")
+MESSAGE(M_PAGE_WHERE, "", "Where is it sore?")
+MESSAGE(M_PAGE_PAIN_WHERE, "", "Everything is silent. Where does it hurt?")
+MESSAGE(M_PAGE_WHERE_KEYS, "",
+    "Forward: this one. Back: the next one. A digit: the skin of that finger.")
+MESSAGE(M_PAGE_REST_KEYS, "", "Forward: leave.")
+MESSAGE(M_PAGE_TODAY_KEYS, "", "Forward: begin. Back: not today.")
+MESSAGE(M_PAGE_TODAY_CHECK, "t", "Watch for: {0}.")
+MESSAGE(M_PAGE_TODAY_FEEL, "t", "Feel for it: {0}")
+MESSAGE(M_PAGE_PLAY, "",
+    "While you bow, forward, back and Space are silence. h: it hurts.")
+MESSAGE(M_PAGE_PLAY_TURN, "",
+    "After each turn: forward is clean, back is shaky.")
+MESSAGE(M_PAGE_PLAY_ROUND, "",
+    "After each round: forward all clean, back all shaky, a digit that one.")
+MESSAGE(M_PAGE_SILENT, "t", "Silent. Forward: {0} again. Back: something else.")
+MESSAGE(M_PAGE_SILENT_AIR, "",
+    "Silent. Forward: the swing again. Back: something else.")
+MESSAGE(M_PAGE_SILENT_END, "", "Silent. Forward: to the end. Back: something "
+    "else.")
+MESSAGE(M_PAGE_PAIN, "", "Does something hurt?")
+MESSAGE(M_PAGE_PAIN_HEAT, "",
+    "Heat at a fingertip or thumb: shake out. It means rubbing or pressing. If "
+    "it comes back, that is enough for today.")
+MESSAGE(M_PAGE_PAIN_KEYS, "", "Forward: nothing hurts. Back: it hurts.")
+MESSAGE(M_PAGE_LEAVE, "",
+    "Tight or tired? Rest, or end early: a short good session counts in full.")
+MESSAGE(M_PAGE_LEAVE_KEYS, "", "Forward: go on. Back: end here.")
+MESSAGE(M_PAGE_END_WHOLE, "c", "That was today's session. It took {0}.")
+MESSAGE(M_PAGE_END_CAP, "c",
+    "Time is up, after {0}. Rest is part of the work. Other playing counts too.")
+MESSAGE(M_PAGE_END_EARLY, "c", "Ended here, after {0}.")
+MESSAGE(M_PAGE_END_PAIN, "c", "Stopped because it hurts, after {0}.")
+MESSAGE(M_PAGE_END_NO_KEY, "c",
+    "No key came for three minutes, so the session ended itself, after {0}.")
+MESSAGE(M_PAGE_END_INPUT, "c", "No more keys can come. Ended after {0}.")
+MESSAGE(M_PAGE_END_BOWS, "tw", "{0} {1|bow|bows}")
+MESSAGE(M_PAGE_END_BOWS_ALL, "tw", "Bows: {0}. {1} in all.")
+MESSAGE(M_PAGE_END_METRES, "n", "The fingertips travelled {0} metres.")
+MESSAGE(M_PAGE_END_NO_BOWS, "", "No whole turn was bowed.")
+MESSAGE(M_PAGE_END_PARENT_A, "",
+    "For a parent to ask: which finger moved most easily today?")
+MESSAGE(M_PAGE_END_PARENT_B, "",
+    "For a parent to ask: will you show me how loose your arm is?")
+MESSAGE(M_PAGE_END_PARENT_C, "",
+    "For a parent to ask: what did you listen for today?")
+MESSAGE(M_PAGE_END_PARENT_PAIN, "",
+    "For a parent: rest comes first now. Ask where it hurt, and tell the "
+    "teacher.")
+MESSAGE(M_PAGE_END_KEYS, "", "Forward: go on. Back: read this again.")
+MESSAGE(M_PAGE_QUESTION, "",
+    "Is there a question for your teacher? Type it and press Enter.")
+MESSAGE(M_PAGE_QUESTION_KEYS, "", "None: only forward.")

@@ -1,0 +1,101 @@
+/*
+ * session_rung.c - the rung of the next round (rule F3)
+ *
+ * Nothing is counted as it goes; the rung is worked out from all marks of the
+ * block each time it is asked for, so a late mark or a change of mind is as
+ * good as an early one:
+ *
+ *	round	1	2	3		the next
+ *	marks	clean	clean	4 shaky
+ *	rung	6	6	8		8 (one shaky of four)
+ */
+#include "session_parts.h"
+
+/* A round of the block, as it is marked by now. */
+struct judged {
+	int turns, clean, shaky;
+	int pulses;
+};
+
+static struct judged judge(const struct session *s, int round)
+{
+	struct judged j = { 0 };
+
+	for (int i = 0; i < s->played; i++) {
+		const struct played_turn *t = &s->turn_played[i];
+
+		if (t->block != s->at.from.block || t->round != round ||
+		    !t->whole)
+			continue;
+		j.turns++;
+		j.clean += t->mark == MARK_CLEAN;
+		j.shaky += t->mark == MARK_SHAKY;
+		j.pulses = t->pulses;
+	}
+	return j;
+}
+
+static bool half_shaky(const struct judged *j)
+{
+	return j->shaky > 0 && j->shaky * 2 >= j->turns;
+}
+
+/*
+ * Half of the last round shaky; or of the one before, when its last marks
+ * came too late for the rung of the round after it.
+ */
+static bool falls(const struct session *s, int round)
+{
+	struct judged last = judge(s, round);
+
+	if (half_shaky(&last))
+		return true;
+	if (round == 0)
+		return false;
+
+	struct judged before = judge(s, round - 1);
+
+	return half_shaky(&before) && last.pulses >= before.pulses;
+}
+
+static bool rises(const struct session *s, int round)
+{
+	int running = s->plan.clean_rounds;
+
+	for (int i = 0; i <= round; i++) {
+		struct judged j = judge(s, i);
+
+		running = j.turns > 0 && j.clean == j.turns ? running + 1 : 0;
+	}
+	return running >= 2 && !s->climbed;
+}
+
+/* The rung beside this one on the ladder; the same at its end. */
+static int beside(const struct routine *r, int pulses, bool up)
+{
+	int found = pulses;
+
+	for (int i = 0; i < r->ladder_count; i++) {
+		int rung = r->ladder[i];
+
+		if (up && rung > pulses)
+			return rung;
+		if (!up && rung < pulses)
+			found = rung;
+	}
+	return found;
+}
+
+int rung_next(const struct session *s)
+{
+	const struct plan_block *b = &s->plan.block[s->at.from.block];
+	int round = s->at.from.round;
+
+	if (b->kind != BLOCK_WORK || s->at.pulses == 0)
+		return s->at.pulses;
+	if (falls(s, round))
+		return beside(s->wish.routine, s->at.pulses, false);
+	if (rises(s, round))
+		return beside(s->wish.routine, s->at.pulses, true);
+	return s->at.pulses;
+}

@@ -1,0 +1,176 @@
+/*
+ * session_say.c - what is said in the lead-ins and changes
+ *
+ * One event, one line, and none over a bow: who comes next is said as the
+ * change begins, a stage and its cue as the stillness before it begins.
+ */
+#include "session_parts.h"
+
+struct message session_unit(const struct session *s, int unit)
+{
+	const struct routine *r = s->wish.routine;
+
+	if (unit < 0)
+		return message_of(M_NONE);
+	if (r->take == TAKE_PAIRS)
+		return message_with(M_SESSION_PAIR, TEXT(r->unit[unit].name));
+	if (r->take == TAKE_STRINGS)
+		return message_with(
+		    M_SESSION_STRINGS, TEXT(r->unit[unit].name));
+	return message_with(M_SESSION_FINGER, TEXT(r->unit[unit].name));
+}
+
+void say_unit(const struct session *s, int unit, char *buffer)
+{
+	struct message m = session_unit(s, unit);
+
+	buffer[0] = '\0';
+	if (m.id != M_NONE)
+		message_text(&m, buffer, UNIT_TEXT_MAX);
+}
+
+static struct message block_line(
+    const struct stage *stage, enum block_kind kind, int pulses)
+{
+	if (kind == BLOCK_AIR || pulses == 0)
+		return message_with(M_SESSION_LEAD_AIR, TEXT(stage->title));
+	return message_with(
+	    kind == BLOCK_RECAP ? M_SESSION_LEAD_RECAP : M_SESSION_LEAD_WORK,
+	    TEXT(stage->title), WHOLE(pulses));
+}
+
+void say_lead(const struct session *s, struct effects *out)
+{
+	const struct plan_block *b = &s->plan.block[s->at.from.block];
+	const struct stage *stage = &s->wish.routine->stage[b->stage];
+	char first[UNIT_TEXT_MAX];
+	bool cue = stage->cue[0] != '\0';
+
+	say_unit(s, pass_turn(&s->plan, s->at.from)->unit, first);
+	effect_say(out, block_line(stage, b->kind, s->at.pulses));
+	if (first[0] && cue)
+		effect_say(out,
+		    message_with(
+			M_SESSION_CUE_FIRST, TEXT(stage->cue), TEXT(first)));
+	else if (first[0])
+		effect_say(out, message_with(M_SESSION_FIRST, TEXT(first)));
+	else if (cue)
+		effect_say(out, message_with(M_SESSION_CUE, TEXT(stage->cue)));
+}
+
+/*
+ * Who comes after the turn that has just ended: empty when a lead-in will
+ * tell, or nothing comes.
+ */
+static void next_unit(const struct session *s, char *buffer)
+{
+	struct place next = play_place(s);
+	bool last = s->turn == s->at.passage.turns - 1;
+
+	buffer[0] = '\0';
+	if (last && s->at.passage.coming == 0)
+		return;
+	say_unit(s, pass_turn(&s->plan, next)->unit, buffer);
+}
+
+/* The rung of the next round, when it is not as it was last said. */
+void say_next_pulses(struct session *s, struct effects *out)
+{
+	int pulses = rung_next(s);
+
+	if (s->phase != PHASE_CHANGE || s->next_decided ||
+	    s->at.passage.coming == 0 || s->turn < s->at.passage.turns - 1 ||
+	    pulses == s->told_pulses)
+		return;
+	s->told_pulses = pulses;
+	effect_say(out, message_with(M_SESSION_NEXT_PULSES, WHOLE(pulses)));
+}
+
+void say_change(struct session *s, struct effects *out)
+{
+	bool last = s->turn == s->at.passage.turns - 1;
+	bool each = s->plan.marking == MARKING_TURN;
+	char next[UNIT_TEXT_MAX];
+
+	next_unit(s, next);
+	if (!each && !last)
+		effect_say(out, message_with(M_SESSION_NEXT, TEXT(next)));
+	else if (next[0])
+		effect_say(out,
+		    message_with(each ? M_SESSION_MARK_TURN_NEXT
+				      : M_SESSION_MARK_ROUND_NEXT,
+			TEXT(next)));
+	else
+		effect_say(out,
+		    message_of(
+			each ? M_SESSION_MARK_TURN : M_SESSION_MARK_ROUND));
+	say_next_pulses(s, out);
+}
+
+static enum message_id page_help(const struct session *s)
+{
+	switch (s->page) {
+	case PAGE_SORE:
+		return M_SESSION_HELP_SORE;
+	case PAGE_WHERE:
+	case PAGE_PAIN_WHERE:
+		return M_SESSION_HELP_WHERE;
+	case PAGE_TODAY:
+		return M_SESSION_HELP_TODAY;
+	case PAGE_PLAY:
+		return s->plan.marking == MARKING_TURN
+		    ? M_SESSION_HELP_PLAY_TURN
+		    : M_SESSION_HELP_PLAY_ROUND;
+	case PAGE_SILENT:
+		return M_SESSION_HELP_SILENT;
+	case PAGE_PAIN:
+		return M_SESSION_HELP_PAIN;
+	case PAGE_LEAVE:
+		return M_SESSION_HELP_LEAVE;
+	case PAGE_END:
+		return M_SESSION_HELP_END;
+	case PAGE_QUESTION:
+		return M_SESSION_HELP_QUESTION;
+	case PAGE_REST:
+		return M_SESSION_HELP_REST;
+	case PAGE_OVER:
+		break;
+	}
+	return M_NONE;
+}
+
+struct message session_help(const struct session *s)
+{
+	return message_of(page_help(s));
+}
+
+enum message_id say_pain_place(int choice)
+{
+	static const enum message_id place[PAIN_CHOICES] = {
+		[PAIN_THUMB] = M_SESSION_WORD_THUMB,
+		[PAIN_HAND] = M_SESSION_WORD_HAND,
+		[PAIN_WRIST] = M_SESSION_WORD_WRIST,
+		[PAIN_ARM] = M_SESSION_WORD_ARM,
+		[PAIN_SHOULDER] = M_SESSION_WORD_SHOULDER,
+		[PAIN_NECK] = M_SESSION_WORD_NECK,
+		[PAIN_NUMB] = M_SESSION_WORD_NUMB,
+		[PAIN_ELSEWHERE] = M_SESSION_WORD_ELSEWHERE,
+	};
+
+	return choice < 0 ? M_NONE : place[choice];
+}
+
+struct message session_choice(const struct session *s)
+{
+	if (s->choice < FINGERS_MAX)
+		return message_with(
+		    M_SESSION_CHOICE_SKIN, WHOLE(s->choice + 1));
+	if (s->page == PAGE_WHERE)
+		return message_of(s->choice == SORE_ELSEWHERE
+			? M_SESSION_CHOICE_AIR
+			: M_SESSION_CHOICE_NOT_TODAY);
+	if (s->choice == PAIN_SLIP)
+		return message_of(M_SESSION_CHOICE_SLIP);
+	return message_with(
+	    M_SESSION_CHOICE_PLACE, WORD(say_pain_place(s->choice)));
+}

@@ -1,0 +1,25 @@
+/*
+ * lines.c - sentences as plain lines
+ *
+ * A sentence that is too long for a line goes on in the next one; a reader who
+ * listens hears no difference, a reader who looks sees no ragged edge.
+ */
+#include "evenhand/screen/lines.h"
+
+enum { SENTENCE_BYTES = 1024 };
+
+void lines_say(struct text *out, const struct message *m)
+{
+	char sentence[SENTENCE_BYTES];
+	const char *rest = sentence;
+	size_t next;
+
+	message_text(m, sentence, sizeof(sentence));
+	while (*rest) {
+		size_t length = text_wrap(rest, LINE_COLUMNS, &next);
+
+		text_add_bytes(out, rest, length);
+		text_add(out, "\n");
+		rest += next;
+	}
+}

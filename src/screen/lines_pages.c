@@ -1,0 +1,241 @@
+/*
+ * lines_pages.c - a page of the session in words
+ *
+ * What is asked, what can be chosen, and the keys, each in a line of its own
+ * so that a listener may stop at any of them.
+ */
+#include "evenhand/screen/lines.h"
+
+#include <math.h>
+
+#include "evenhand/base/frames.h"
+
+enum { LIST_BYTES = 200 };
+
+static void say(struct text *out, struct message m)
+{
+	if (m.id != M_NONE)
+		lines_say(out, &m);
+}
+
+static void say_id(struct text *out, enum message_id id)
+{
+	say(out, message_of(id));
+}
+
+/* --- before the playing --- */
+
+static void page_sore(struct text *out, const struct session *s)
+{
+	const struct history *h = s->wish.history;
+
+	if (!h || h->sittings == 0)
+		say_id(out, M_PAGE_FIRST_KEYS);
+	say_id(out, M_PAGE_SORE);
+	say_id(out, M_PAGE_SORE_ASK);
+	say_id(out, M_PAGE_SORE_KEYS);
+}
+
+static void page_where(struct text *out, const struct session *s)
+{
+	say_id(out, M_PAGE_WHERE);
+	say_id(out, M_PAGE_WHERE_KEYS);
+	say(out, session_choice(s));
+}
+
+static void page_today(struct text *out, const struct session *s)
+{
+	const struct routine *r = s->wish.routine;
+	const struct stage *t = &r->stage[s->plan.work_stage];
+
+	lines_plan(out, r, &s->plan, false);
+	for (int i = 0; i < t->checks; i++)
+		say(out, message_with(M_PAGE_TODAY_CHECK, TEXT(t->check[i])));
+	for (int i = 0; i < t->feels; i++)
+		say(out, message_with(M_PAGE_TODAY_FEEL, TEXT(t->feel[i])));
+	say_id(out, M_PAGE_TODAY_KEYS);
+}
+
+static void page_rest(struct text *out, const struct session *s)
+{
+	if (s->pain)
+		say(out, session_next_start(s));
+	else
+		lines_plan(out, s->wish.routine, &s->plan, false);
+	say_id(out, M_PAGE_REST_KEYS);
+}
+
+/* --- while playing --- */
+
+/* The keys are told once, in the first stillness. */
+static void page_play(struct text *out, const struct session *s)
+{
+	if (s->at.frame != s->first_sound)
+		return;
+	say_id(out,
+	    s->plan.marking == MARKING_TURN ? M_PAGE_PLAY_TURN
+					    : M_PAGE_PLAY_ROUND);
+	say_id(out, M_PAGE_PLAY);
+}
+
+static void page_silent(struct text *out, const struct session *s)
+{
+	char name[LIST_BYTES] = "";
+	struct message unit = message_of(M_NONE);
+
+	if (s->stay.block == s->plan.blocks) {
+		say_id(out, M_PAGE_SILENT_END);
+		return;
+	}
+	unit = session_unit(s, session_staying(s));
+	if (unit.id == M_NONE) {
+		say_id(out, M_PAGE_SILENT_AIR);
+		return;
+	}
+	message_text(&unit, name, sizeof(name));
+	say(out, message_with(M_PAGE_SILENT, TEXT(name)));
+}
+
+static void page_pain(struct text *out)
+{
+	say_id(out, M_PAGE_PAIN);
+	say_id(out, M_PAGE_PAIN_HEAT);
+	say_id(out, M_PAGE_PAIN_KEYS);
+}
+
+static void page_pain_where(struct text *out, const struct session *s)
+{
+	say_id(out, M_PAGE_PAIN_WHERE);
+	say_id(out, M_PAGE_WHERE_KEYS);
+	say(out, session_choice(s));
+}
+
+static void page_leave(struct text *out)
+{
+	say_id(out, M_PAGE_LEAVE);
+	say_id(out, M_PAGE_LEAVE_KEYS);
+}
+
+/* --- after the playing --- */
+
+static enum message_id ended_sentence(enum ended ended)
+{
+	switch (ended) {
+	case ENDED_CAP:
+		return M_PAGE_END_CAP;
+	case ENDED_EARLY:
+	case ENDED_NOT_TODAY:
+	case ENDED_UNDER_WAY:
+		return M_PAGE_END_EARLY;
+	case ENDED_PAIN:
+		return M_PAGE_END_PAIN;
+	case ENDED_NO_KEY:
+		return M_PAGE_END_NO_KEY;
+	case ENDED_INPUT:
+		return M_PAGE_END_INPUT;
+	case ENDED_WHOLE:
+		break;
+	}
+	return M_PAGE_END_WHOLE;
+}
+
+static void say_bows(struct text *out, const struct session *s)
+{
+	char bytes[LIST_BYTES], name[LIST_BYTES];
+	struct text list = text_in(bytes, sizeof(bytes));
+	int all = 0;
+
+	for (int u = 0; u < s->wish.routine->units; u++) {
+		struct message unit = session_unit(s, u);
+		int bows = session_bows(s, u);
+
+		message_text(&unit, name, sizeof(name));
+		struct message m = message_with(
+		    M_PAGE_END_BOWS, TEXT(name), WHOLE(bows));
+
+		message_text(&m, name, sizeof(name));
+		text_add(&list, u > 0 ? ", " : "");
+		text_add(&list, name);
+		all += bows;
+	}
+	if (all == 0)
+		say_id(out, M_PAGE_END_NO_BOWS);
+	else
+		say(out,
+		    message_with(M_PAGE_END_BOWS_ALL, TEXT(bytes), WHOLE(all)));
+}
+
+static enum message_id parent_sentence(const struct session *s)
+{
+	static const enum message_id by_day[] = {
+		M_PAGE_END_PARENT_A,
+		M_PAGE_END_PARENT_B,
+		M_PAGE_END_PARENT_C,
+	};
+
+	return s->pain ? M_PAGE_END_PARENT_PAIN
+		       : by_day[(unsigned)s->plan.day % 3];
+}
+
+static void page_end(struct text *out, const struct session *s)
+{
+	double metres = round(session_metres(s) * 10) / 10;
+
+	say(out,
+	    message_with(ended_sentence(s->ended),
+		CLOCK(frames_to_ms(session_length(s), s->rate))));
+	say_bows(out, s);
+	if (metres > 0)
+		say(out, message_with(M_PAGE_END_METRES, NUMBER(metres)));
+	say(out, session_keep(s));
+	say(out, session_next_start(s));
+	say_id(out, parent_sentence(s));
+	say_id(out, M_PAGE_END_KEYS);
+}
+
+static void page_question(struct text *out)
+{
+	say_id(out, M_PAGE_QUESTION);
+	say_id(out, M_PAGE_QUESTION_KEYS);
+}
+
+void lines_page(struct text *out, const struct session *s, enum page page)
+{
+	switch (page) {
+	case PAGE_SORE:
+		page_sore(out, s);
+		break;
+	case PAGE_WHERE:
+		page_where(out, s);
+		break;
+	case PAGE_REST:
+		page_rest(out, s);
+		break;
+	case PAGE_TODAY:
+		page_today(out, s);
+		break;
+	case PAGE_PLAY:
+		page_play(out, s);
+		break;
+	case PAGE_SILENT:
+		page_silent(out, s);
+		break;
+	case PAGE_PAIN:
+		page_pain(out);
+		break;
+	case PAGE_PAIN_WHERE:
+		page_pain_where(out, s);
+		break;
+	case PAGE_LEAVE:
+		page_leave(out);
+		break;
+	case PAGE_END:
+		page_end(out, s);
+		break;
+	case PAGE_QUESTION:
+		page_question(out);
+		break;
+	case PAGE_OVER:
+		break;
+	}
+}
