@@ -22,10 +22,27 @@ enum {
 	KEY_APART_MS = 300 /* unpaced keys, so that none is a repeat */
 };
 
+/* No more keys, and nothing was played: the session has no words for it. */
+static void say_no_input(struct practice *p)
+{
+	struct text t = text_in(p->bytes, sizeof p->bytes);
+	struct message m = message_of(p->script ? M_COMMAND_SCRIPT_OVER
+						: M_COMMAND_INPUT_GONE);
+
+	if (p->session.first_sound >= 0 || keys_signal() || p->mute)
+		return;
+	lines_say(&t, &m);
+	p->mute = !command_print(&t);
+}
+
 static void step(struct practice *p, const struct input *in)
 {
-	session_step(&p->session, in, &p->effects);
-	practice_effects(p);
+	if (in->kind == INPUT_END)
+		say_no_input(p);
+	do {
+		session_step(&p->session, in, &p->effects);
+		practice_effects(p);
+	} while (p->effects.more);
 }
 
 static int64_t later(int64_t a, int64_t b)

@@ -112,7 +112,7 @@ unchanged()
 ask()
 {
 	sqlite3 -batch :memory: \
-	    "create table f as select readfile('$1') as j; $2"
+	    "create table f as select cast(readfile('$1') as text) as j; $2"
 }
 
 # A session at a time of March 2026: session TIME SCRIPT ARGUMENTS...
@@ -130,6 +130,44 @@ history_json()
 {
 	"$EVENHAND" history --json > "$1" 2> "$work/err" < /dev/null
 	status_is $? 0 "history --json"
+}
+
+# turns FILE COLUMN WHERE: a column of the turns of a history, in order
+turns()
+{
+	ask "$1" "select group_concat(v, ' ') from (select
+	    json_extract(value, '\$.$2') as v from f, json_each(j, '\$.turns')
+	    where $3)"
+}
+
+# A condition for turns: block KIND STAGE
+block()
+{
+	echo "json_extract(value, '\$.block') = '$1' and
+	    json_extract(value, '\$.stage') = '$2'"
+}
+
+# The cello routine with another line to work on: routine_at STAGE
+routine_at()
+{
+	sed "s/^\( *work_on:\) .*/\1 $1/; s/^\( *no_further_than:\) .*/\1 $1/" \
+	    "$root/routines/cello.yaml" > "$1.yaml"
+}
+
+# tiny FILE: a routine of one stage whose session takes 20 s: a round of four
+# turns of two seconds, after four seconds of stillness
+tiny()
+{
+	cat > "$1" <<-'END'
+	routine: Tiny
+	player: {instrument: cello}
+	bowing: {bow_seconds: 1, pulses: [2, 4], count_in_bows: 0,
+	  because: a short one}
+	turns: {change_seconds: 2}
+	session: {minutes: 0.5}
+	stages:
+	  - {id: small, title: Small, place: string D, travel: semitone}
+	END
 }
 
 finish()

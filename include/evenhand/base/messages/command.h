@@ -75,7 +75,7 @@ MESSAGE(M_COMMAND_CANNOT_PRINT, "t", "this cannot be printed: {0}")
 MESSAGE(M_COMMAND_INPUT_GONE, "",
     "No more keys can come, so the practice ends here. Start evenhand in a "
     "terminal, or give it --script FILE.")
-MESSAGE(M_COMMAND_STOPPED, "",
-    "Stopped from outside. What was played is kept.")
+MESSAGE(M_COMMAND_SCRIPT_OVER, "",
+    "The script has no more keys, so the practice ends here.")
 MESSAGE(M_COMMAND_LEFT_OUT, "w",
     "and {0} {0|fault|faults} more. Mend these first")

@@ -1,0 +1,93 @@
+#!/bin/sh
+# test_input.sh - no keys, no more keys, nobody reading, and being stopped: the
+# practice ends with what was played kept, and says so
+#
+# shellcheck source=tests/whole/lib.sh
+. "$(dirname "$0")/lib.sh"
+tiny tiny.yaml
+
+ended()
+{
+	"$EVENHAND" history --json --player "$1" > e.json
+	ask e.json "select json_extract(j, '\$.sittings[0].ended') from f"
+}
+
+# --- no keys at all ---------------------------------------------------------
+
+run 0 --player none tiny.yaml
+has "$work/out" 'No more keys can come'
+"$EVENHAND" --player none tiny.yaml > "$work/out" 2> "$work/err" <&-
+status_is $? 0 'input closed'
+has "$work/out" 'No more keys can come'
+is "nothing was played" "$("$EVENHAND" history --json --player none |
+    grep -c '"turn"')" 0
+
+# --- two keys of a pipe, then its end in mid sound --------------------------
+
+(printf '\033[6~'; sleep 0.5; printf '\r'; sleep 9) |
+    "$EVENHAND" --marking turn --player pipe tiny.yaml \
+        > "$work/out" 2> "$work/err"
+status_is $? 0 'a pipe that ends'
+has "$work/out" 'No more keys can come'
+is "how it ended" "$(ended pipe)" input
+is "what was played is kept" "$(turns e.json bows_done 1)" 2
+
+# --- nobody reads any more ---------------------------------------------------
+
+(sleep 0.2; printf c; sleep 0.5; printf c; sleep 9) |
+    "$EVENHAND" --marking turn --player deaf tiny.yaml 2> "$work/err" |
+    head -n 1 > "$work/out"
+is "no complaint of a reader that went" "$(cat "$work/err")" ""
+(printf '%s\n' '- forward' '- forward' '0:06.5 c' '0:30 c') > keys
+"$EVENHAND" --clock fast --script keys --player full tiny.yaml \
+    > /dev/full 2> "$work/err"
+status_is $? 74 'a full disk behind standard output'
+is "said once" "$(grep -c 'cannot be printed' "$work/err")" 1
+"$EVENHAND" --clock fast --script keys --player shut tiny.yaml \
+    2> "$work/err" >&-
+status_is $? 74 'output closed'
+
+# --- stopped from outside, in mid sound --------------------------------------
+
+for case in 'INT 0' 'TERM 143' 'HUP 129'; do
+	signal=${case% *}
+	mkfifo in
+	"$EVENHAND" --marking turn --player "$signal" tiny.yaml < in \
+	    > "$work/out" 2> "$work/err" &
+	pid=$!
+	exec 9> in
+	printf c >&9
+	sleep 0.5
+	printf c >&9
+	sleep 8.5
+	kill -s "$signal" "$pid"
+	wait "$pid"
+	status_is $? "${case#* }" "stopped by $signal"
+	exec 9>&-
+	rm in
+	is "how it ended" "$(ended "$signal")" input
+	is "what was played is kept" "$(turns e.json bows_done 1)" 2
+done
+
+# --- the program stood still --------------------------------------------------
+
+mkfifo in
+"$EVENHAND" --marking turn --player still tiny.yaml < in \
+    > "$work/out" 2> "$work/err" &
+pid=$!
+exec 9> in
+printf c >&9
+sleep 0.5
+printf c >&9
+sleep 6
+kill -STOP "$pid"
+sleep 3
+kill -CONT "$pid"
+sleep 1
+kill -TERM "$pid"
+wait "$pid"
+exec 9>&-
+so "it says that time stood still" grep -qi 'stood still' "$work/out"
+so "no turn runs through it" [ "$("$EVENHAND" history --json --player still |
+    grep -c '"bows_done": 2')" = 0 ]
+finish
