@@ -86,7 +86,9 @@ void plan_make(struct plan *p, const struct plan_wish *w)
 void plan_dry(struct plan *p, const struct routine *r, int stage)
 {
 	const struct history nothing = { 0 };
-	const struct plan_wish wish = { .routine = r, .history = &nothing };
+	const struct plan_wish wish = { .routine = r,
+		.history = &nothing,
+		.now = { .utc = DAY_TURNS_AT } };
 	struct making m = { .plan = p,
 		.wish = &wish,
 		.routine = r,

@@ -88,7 +88,7 @@ void plan_health(struct making *m)
 	m->pain_day = last_pain(m->history, p->day);
 	if (!m->routine->seen && pain_came_back(m->history))
 		p->verdict = VERDICT_ASK_FIRST;
-	else if (m->pain_day == p->day)
+	else if (m->pain_day != NEVER && m->pain_day == p->day)
 		p->verdict = VERDICT_REST_TODAY;
 	m->easing = m->pain_day != NEVER &&
 	    days_between(m->pain_day, p->day) <= EASE_DAYS;
