@@ -9,7 +9,6 @@
  * fault too: a renamed id would silently begin from nothing.
  */
 #include <stdlib.h>
-#include <string.h>
 #include <unistd.h>
 
 #include "evenhand/coach/history.h"
@@ -80,22 +79,17 @@ static bool show(struct check *c, const char *path, const struct routine *r)
 
 static int check_file(struct check *c, const char *path)
 {
-	struct load_paths *paths = calloc(1, sizeof(*paths));
-	struct routine *r = NULL;
-	int status = EXIT_OS;
+	struct load_paths paths;
+	int status;
+	struct routine *r = command_load(path, &paths, &status);
 
-	if (!paths)
-		goto done;
-	r = command_load(path, paths, &status);
 	if (!r)
-		goto done;
-	if (!history_fits(c, r, paths->routine))
+		return status;
+	if (!history_fits(c, r, paths.routine))
 		status = EXIT_DATA;
 	else
 		status = show(c, path, r) ? EXIT_GOOD : EXIT_IO;
-done:
 	routine_free(r);
-	free(paths);
 	return status;
 }
 
@@ -155,8 +149,12 @@ int command_check(int argc, char **argv)
 	if (!find_journal(&c, player, &status))
 		return status;
 	c.page = malloc(PAGE_BYTES);
-	if (!c.page)
+	if (!c.page) {
+		struct message m = message_of(M_COMMAND_NO_MEMORY);
+
+		command_say(&m);
 		return EXIT_OS;
+	}
 	status = EXIT_GOOD;
 	for (int i = 0; i < argc; i++)
 		status = worse(status, check_file(&c, argv[i]));
