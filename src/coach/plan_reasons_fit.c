@@ -10,7 +10,7 @@ static void say_air(struct making *m)
 	if (m->swings == 0)
 		return;
 	if (!m->in_the_air) {
-		plan_because(m,
+		plan_detail(m,
 		    message_with(
 			M_COACH_AIR, TEXT(plan_title(m, m->air_stage))),
 		    GROUND_COMMON, 2);

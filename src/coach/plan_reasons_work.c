@@ -14,43 +14,50 @@ static bool all_even(const int *value, int count)
 	return true;
 }
 
-/* Names of those with more than the least of these values. */
-static void list_more(
-    const struct routine *r, const int *value, char *list, size_t size)
+/*
+ * Names of those who play today and have more than the least of these values;
+ * false when there are none.
+ */
+static bool list_more(
+    const struct making *m, const int *value, struct text *list)
 {
-	struct text t = text_in(list, size);
+	const struct routine *r = m->routine;
 	int least = value[0];
 
 	for (int u = 1; u < r->units; u++)
 		if (value[u] < least)
 			least = value[u];
 	for (int u = 0; u < r->units; u++)
-		if (value[u] > least)
-			text_format(
-			    &t, t.length ? ", %s" : "%s", r->unit[u].name);
+		if (value[u] > least && !plan_is_hurt(m, u))
+			text_format(list, list->length ? ", %s" : "%s",
+			    r->unit[u].name);
+	return list->length > 0;
+}
+
+static void say_list(
+    struct making *m, const int *value, enum message_id id, enum ground ground)
+{
+	char names[UNITS_MAX * (UNIT_NAME_MAX + 2)];
+	struct text list = text_in(names, sizeof(names));
+
+	if (list_more(m, value, &list))
+		plan_because(m, message_with(id, TEXT(names)), ground, 1);
 }
 
 static void say_share(struct making *m)
 {
 	const struct routine *r = m->routine;
 	const struct plan *p = m->plan;
-	char list[UNITS_MAX * (UNIT_NAME_MAX + 2)];
 
-	if (m->past != PAST_ALL && !all_even(m->counted, r->units)) {
-		list_more(r, m->counted, list, sizeof(list));
-		plan_because(m, message_with(M_COACH_MISSED, TEXT(list)),
-		    GROUND_COMMON, 1);
-	}
-	if (all_even(p->share, r->units)) {
+	if (m->past != PAST_ALL)
+		say_list(m, m->counted, M_COACH_MISSED, GROUND_COMMON);
+	if (all_even(p->share, r->units))
 		plan_detail(m,
 		    message_with(M_COACH_EVEN, WORD(plan_unit_word(r)),
 			WHOLE(p->share[0])),
 		    GROUND_COMMON, 1);
-	} else {
-		list_more(r, p->share, list, sizeof(list));
-		plan_because(
-		    m, message_with(M_COACH_MORE, TEXT(list)), GROUND_OWN, 1);
-	}
+	else
+		say_list(m, p->share, M_COACH_MORE, GROUND_OWN);
 }
 
 static void say_ledger(struct making *m)

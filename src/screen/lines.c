@@ -8,18 +8,22 @@
 
 enum { SENTENCE_BYTES = 1024 };
 
-void lines_say(struct text *out, const struct message *m)
+void lines_text(struct text *out, const char *sentence)
 {
-	char sentence[SENTENCE_BYTES];
-	const char *rest = sentence;
 	size_t next;
 
-	message_text(m, sentence, sizeof(sentence));
-	while (*rest) {
+	for (const char *rest = sentence; *rest; rest += next) {
 		size_t length = text_wrap(rest, LINE_COLUMNS, &next);
 
 		text_add_bytes(out, rest, length);
 		text_add(out, "\n");
-		rest += next;
 	}
+}
+
+void lines_say(struct text *out, const struct message *m)
+{
+	char sentence[SENTENCE_BYTES];
+
+	message_text(m, sentence, sizeof(sentence));
+	lines_text(out, sentence);
 }

@@ -240,20 +240,13 @@ static void tell_why(struct telling *t, const struct reason *r)
 {
 	char sentence[SENTENCE_BYTES];
 	struct text line = text_in(sentence, sizeof(sentence));
-	const char *rest = sentence;
 
 	if (r->rule > 0)
 		text_format(&line, "F%d ", r->rule);
 	text_format(&line, "[%c] ", (char)r->ground);
 	message_text(&r->message, sentence + line.length,
 	    sizeof(sentence) - line.length);
-	while (*rest) {
-		size_t next, bytes = text_wrap(rest, LINE_COLUMNS, &next);
-
-		text_add_bytes(t->out, rest, bytes);
-		text_add(t->out, "\n");
-		rest += next;
-	}
+	lines_text(t->out, sentence);
 }
 
 static void tell_reasons(struct telling *t, bool why)

@@ -21,6 +21,9 @@ enum { LINE_COLUMNS = 79, LINES_BYTES_MAX = 16384 };
 /* Adds a message as one or more lines, each ended by '\n'. */
 void lines_say(struct text *out, const struct message *m);
 
+/* The same for a sentence that is one already. */
+void lines_text(struct text *out, const char *sentence);
+
 /* Adds a page in words: what is asked, the choices, the keys. */
 void lines_page(struct text *out, const struct session *s, enum page page);
 

@@ -95,27 +95,29 @@ MESSAGE(M_COACH_BOUNDS, "mww",
     "Each {0} has at least {1} and at most {2} turns of work, and none plays "
     "twice running.")
 MESSAGE(M_COACH_MISSED_ONE, "mtww",
-    "{0} {1}: {2} {2|turn|turns} to make up from cut-off sessions of this week, "
-    "{3} today.")
+    "For {0} {1}: {2} {2|turn|turns} to make up from cut-off sessions of this "
+    "week, {3} today.")
 MESSAGE(M_COACH_COUNTED_ONE, "mtww",
-    "{0} {1}: {2} {2|turn|turns} of work so far, {3} today.")
+    "For {0} {1}: {2} {2|turn|turns} of work so far, {3} today.")
 MESSAGE(M_COACH_CATCH_UP_WIDE, "w",
     "Catching up waits for the first {0} days of a stage wider than a tone.")
 MESSAGE(M_COACH_CATCH_UP_HURT, "w",
     "Catching up waits: something hurt in the last {0} days.")
 
 /* --- reasons: how many pulses (rule F3) --- */
-MESSAGE(M_COACH_RUNG_NEW, "w", "It begins at {0} pulses, as a new stage does.")
+MESSAGE(M_COACH_RUNG_NEW, "w",
+    "The work begins at {0} pulses, as a new stage does.")
 MESSAGE(M_COACH_RUNG_CLEAN, "w",
-    "It begins at {0} pulses: your last round was all clean.")
+    "The work begins at {0} pulses: your last round was all clean.")
 MESSAGE(M_COACH_RUNG_LOWER, "ww",
-    "It begins one step lower, at {0} pulses: your last round at {1} was not all "
-    "clean.")
+    "The work begins one step lower, at {0} pulses: your last round at {1} was "
+    "not all clean.")
 MESSAGE(M_COACH_RUNG_LOWEST, "w",
-    "It begins at {0} pulses, the lowest step: your last round was not all "
-    "clean.")
+    "The work begins at {0} pulses, the lowest step: your last round was not "
+    "all clean.")
 MESSAGE(M_COACH_RUNG_KEPT, "w",
-    "It begins at {0} pulses again: your last round was not marked to its end.")
+    "The work begins at {0} pulses again: your last round was not marked to its "
+    "end.")
 MESSAGE(M_COACH_RUNG_NEXT, "w",
     "One more round all clean and it goes up to {0}.")
 MESSAGE(M_COACH_RUNG_UP, "",

@@ -1,0 +1,119 @@
+/*
+ * today.c - evenhand today: what today holds and why, nothing played
+ *
+ * Only looks: no journal is made, none is locked, and it works while somebody
+ * practises.  A journal that cannot be read is said, and the plan is then
+ * what the routine alone gives.
+ */
+#include <stdlib.h>
+
+#include "evenhand/coach/history.h"
+#include "evenhand/screen/lines.h"
+#include "evenhand/world/journal.h"
+#include "evenhand/world/paths.h"
+#include "options.h"
+
+/* What the command line asks. */
+struct ask {
+	const char *routine, *player;
+	struct moment now;
+	enum marking marking;
+	bool why;
+};
+
+/* Everything the plan is made of, too large for the stack. */
+struct today {
+	struct routine *routine;
+	struct load_paths paths;
+	struct history history;
+	struct plan plan;
+	char page[LINES_BYTES_MAX];
+};
+
+static bool ask_read(struct ask *a, int argc, char **argv, int *status)
+{
+	const char *at = NULL, *marking = NULL;
+	const struct option_wish wishes[] = {
+		{ "why", M_COMMAND_OPTION_WHY, NULL, &a->why, NULL },
+		OPTION_MARKING(&marking),
+		OPTION_PLAYER(&a->player),
+		OPTION_AT(&at),
+		OPTIONS_END,
+	};
+	const struct verb verb = { "today", "[ROUTINE]", M_COMMAND_TODAY, 0, 1,
+		wishes };
+
+	if (!options_read(&verb, &argc, &argv, status))
+		return false;
+	*status = EXIT_USAGE;
+	if (argc > 0)
+		a->routine = argv[0];
+	return options_now(at, &a->now) &&
+	    options_marking(marking, &a->marking);
+}
+
+/* The history so far.  False: said, and the history is empty. */
+static bool look_back(struct today *t, const struct ask *a, int *status)
+{
+	char path[PATH_BYTES_MAX];
+	struct journal *j = NULL;
+	struct message m;
+	struct fault f;
+	bool good = path_journal(a->player, path, sizeof(path), &f);
+
+	if (good)
+		j = journal_look(path, &f);
+	good = j &&
+	    journal_history(j, &t->history, moment_practice_day(a->now), &f);
+	while (j && journal_trouble(j, &m))
+		command_say(&m);
+	if (!good) {
+		command_fault(&f);
+		*status = command_status(&f);
+	}
+	journal_close(j);
+	return good;
+}
+
+static int show(struct today *t, const struct ask *a)
+{
+	int status = EXIT_GOOD;
+	struct text page = text_in(t->page, sizeof(t->page));
+	struct plan_wish wish = {
+		.history = &t->history, .now = a->now, .marking = a->marking
+	};
+	struct message start = message_of(M_COACH_CAUTION_START);
+
+	t->routine = command_load(a->routine, &t->paths, &status);
+	if (!t->routine)
+		return status;
+	look_back(t, a, &status);
+	wish.routine = t->routine;
+	plan_make(&t->plan, &wish);
+	lines_plan(&page, t->routine, &t->plan, a->why);
+	if (t->plan.verdict == VERDICT_PRACTISE)
+		lines_say(&page, &start);
+	return command_print(&page) ? status : EXIT_IO;
+}
+
+int command_today(int argc, char **argv)
+{
+	struct ask ask = { 0 };
+	struct today *t;
+	int status;
+
+	if (!ask_read(&ask, argc, argv, &status))
+		return status;
+	t = calloc(1, sizeof(*t));
+	if (!t) {
+		struct message m = message_of(M_COMMAND_NO_MEMORY);
+
+		command_say(&m);
+		return EXIT_OS;
+	}
+	status = show(t, &ask);
+	history_done(&t->history);
+	routine_free(t->routine);
+	free(t);
+	return status;
+}
