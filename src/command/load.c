@@ -20,10 +20,8 @@ struct routine *command_load(
 		return NULL;
 	}
 	r = load_routine(path, paths, faults, &unreadable);
-	if (!r) {
-		command_faults(faults);
-		*status = unreadable ? EXIT_NO_INPUT : EXIT_DATA;
-	}
+	command_faults(faults);
+	*status = r ? EXIT_GOOD : unreadable ? EXIT_NO_INPUT : EXIT_DATA;
 	free(faults);
 	return r;
 }

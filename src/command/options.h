@@ -92,7 +92,7 @@ bool options_marking(const char *value, enum marking *marking);
 
 /*
  * The routine at a path or of a name (NULL: the built-in one), every fault
- * printed when it is not good: NULL then, and *status is the exit status.
+ * printed when it is not good: NULL then.  *status is the exit status so far.
  */
 struct routine *command_load(
     const char *path, struct load_paths *paths, int *status);

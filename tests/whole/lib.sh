@@ -170,6 +170,16 @@ tiny()
 	END
 }
 
+# pedals FILE: a clean mark in the change after each turn of a session at the
+# stage "tone" with --marking turn
+pedals()
+{
+	for at in 26 46 58 70 82 102 114 126 138 158 170 182 194 206 218 230 \
+	    242 254 266 278 290; do
+		printf '%d:%02d clean\n' $((at / 60)) $((at % 60))
+	done > "$1"
+}
+
 finish()
 {
 	exit "$bad"

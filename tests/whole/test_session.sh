@@ -12,15 +12,9 @@ all=1
 # Blocks at 0:00, 0:28, 1:24 and 2:20; the first round of the work at 2:28,
 # 2:40, 2:52 and 3:04; the end at 4:52; 40 bows, 10 for each finger.
 
-{
-	for at in 26 46 58 70 82 102 114 126 138 158 170 182 194 206 218 230 \
-	    242 254 266 278 290; do
-		printf '%d:%02d clean\n' $((at / 60)) $((at % 60))
-	done
-	echo '- forward'
-	echo '- words How loose is loose?'
-} > pedals
-session 2026-03-02T17:00 pedals --marking turn tone.yaml
+pedals keys
+printf '%s\n' '- forward' '- words How loose is loose?' >> keys
+session 2026-03-02T17:00 keys --marking turn tone.yaml
 status_is $? 0 'a session with pedals'
 is "nothing on standard error" "$(cat "$work/err")" ""
 so "its lines are narrow" [ "$(grep -c '.\{80\}' "$work/out")" = 0 ]
@@ -115,7 +109,9 @@ done
 
 # --- the same keys another time: the same history --------------------------
 
-session 2026-03-02T17:00 pedals --marking turn --player again tone.yaml
+pedals keys
+printf '%s\n' '- forward' '- words How loose is loose?' >> keys
+session 2026-03-02T17:00 keys --marking turn --player again tone.yaml
 "$EVENHAND" history --json --player again > a.json
 grep -v made_on h.json > h1
 grep -v made_on a.json > a1

@@ -10,7 +10,7 @@ routine_at tone
 # Whole turns kept: wide 4, thirds 4, tone 4.  No start before four in the
 # morning.
 
-printf '%s\n' '3:20 h' '- back' > keys
+printf '%s\n' '0:26 c' '1:54 c' '3:20 h' '- 4' > keys
 session 2026-03-02T17:00 keys --marking turn tone.yaml
 status_is $? 0 'a pain stop'
 history_json h.json
@@ -76,7 +76,7 @@ is "three minutes without a key" "$(ask h.json "select json_extract(j,
 
 # --- leaving early ----------------------------------------------------------
 
-printf '%s\n' '1:20 q' '- forward' '- forward' '- forward' > keys
+printf '%s\n' '1:20 q' '- back' '- forward' '- forward' > keys
 session 2026-03-02T17:00 keys --marking turn --player early tone.yaml
 status_is $? 0 'leaving early'
 "$EVENHAND" history --json --player early > h.json

@@ -49,11 +49,15 @@ command_line()
 	key Enter
 }
 
+# mode NAME: the terminal's settings, in $work/NAME
 mode()
 {
-	command_line "stty -a > $work/$1; echo mode-$1"
-	shows 5 "
-mode-$1" > /dev/null || shows 5 "mode-$1"
+	command_line "stty -a > $work/half; mv $work/half $work/$1"
+	for _ in 1 2 3 4 5 6 7 8 9 10; do
+		[ -s "$work/$1" ] && return
+		sleep 0.3
+	done
+	fail "stty said nothing"
 }
 
 tm new-session -d -x 90 -y 40 'PS1="ready> " exec sh -i'
@@ -64,20 +68,21 @@ mode before
 
 command_line "clear; $EVENHAND --lines --at 2026-03-02T17:00"
 shows 5 'sore'
-command_line_seen=$(page | grep -c 'sore')
 key PageDown
+shows 2 'Forward: begin.'
 sleep 0.4
 key Right
-sleep 1
-so "keys are not echoed" [ "$(page | grep -c '\^\[')" = 0 ]
-sleep 5
+shows 2 'In the air:'
+sleep 6
 key Space
-sleep 0.5
-tm send-keys -t 0 Enter
-sleep 3
+shows 2 'Silent.'
+sleep 0.4
+key Enter
+shows 2 'The swing again, after the count-in.'
+sleep 2
 key q
-sleep 0.5
-so "pages were told" [ "$command_line_seen" -ge 1 ]
+shows 2 'Tight or tired?'
+so "keys are not echoed" [ "$(page | grep -c '\^\[')" = 0 ]
 
 # --- suspended and continued ----------------------------------------------
 
@@ -98,13 +103,14 @@ so "after Ctrl-C the terminal is as it was" cmp "$work/before" "$work/after"
 # --- stopped from outside -------------------------------------------------
 
 for signal in TERM HUP SEGV; do
-	command_line "clear; $EVENHAND --lines & sleep 0"
-	key C-l
-	command_line 'fg'
+	command_line clear
+	sleep 0.5
+	tm clear-history -t 0
+	command_line "$EVENHAND --lines"
 	shows 5 'sore'
-	pid=$(pgrep -P "$(tm display-message -p -t 0 '#{pane_pid}')" evenhand)
+	pid=$(pgrep -n -P "$(tm display-message -p -t 0 '#{pane_pid}')")
 	kill -s "$signal" "$pid"
-	sleep 1
+	sleep 0.5
 	mode "$signal"
 	so "after $signal the terminal is as it was" \
 	    cmp "$work/before" "$work/$signal"
