@@ -1,0 +1,404 @@
+/* test_session_stop.c - silence, going on, pain, the cap, and nobody there */
+#include "sitting.h"
+
+static struct sitting d;
+static const struct history nothing;
+
+enum { WIDE = 1, THIRDS, TONE };
+
+static int64_t minutes(int m, int s)
+{
+	return (m * 60 + s) * INT64_C(1000);
+}
+
+static void begin(enum marking marking, int rate)
+{
+	static struct routine r;
+
+	r = sitting_cello(TONE);
+	sitting_begin(&d, &r, &nothing, marking, rate);
+	sitting_start(&d);
+}
+
+/* It hurts at 3:20: silence at once, and every whole turn so far is kept. */
+static void test_hurt(void **state)
+{
+	(void)state;
+	for (int m = MARKING_TURN; m <= MARKING_ROUND; m++) {
+		begin((enum marking)m, 48000);
+		sitting_key(&d, minutes(2, 0), KEY_OTHER);
+		sitting_key(&d, minutes(3, 20), KEY_HURT);
+		assert_int_equal(d.silences, 1);
+		assert_int_equal(
+		    d.silence_frame, sitting_at(&d, minutes(3, 20)));
+		assert_int_equal(d.e.at[0].kind, EFFECT_SILENCE);
+		assert_int_equal(sitting_turns_of(&d, WIDE), 4);
+		assert_int_equal(sitting_turns_of(&d, THIRDS), 4);
+		assert_int_equal(sitting_turns_of(&d, TONE), 4);
+		assert_int_equal(d.s.page, PAGE_PAIN_WHERE);
+		assert_false(d.ended);
+		for (int back = 0; back < PAIN_WRIST; back++)
+			sitting_soon(&d, KEY_BACK);
+		sitting_soon(&d, KEY_FORWARD);
+		assert_int_equal(d.how, ENDED_PAIN);
+		assert_int_equal(d.length_ms, minutes(3, 20));
+		assert_int_equal(d.notes, 1);
+		assert_int_equal(d.note[0].kind, NOTE_PAIN);
+		assert_int_equal(d.note[0].finger, 0);
+		assert_string_equal(d.note[0].words, "wrist");
+		assert_int_equal(
+		    session_next_start(&d.s).id, M_SESSION_NEXT_PAIN);
+		assert_true(sitting_said(&d, "Playing through pain"));
+	}
+}
+
+/* h counts even within a bounce of another key, and in the lead-in. */
+static void test_hurt_at_any_time(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 44500, KEY_CLEAN);
+	sitting_key(&d, 44520, KEY_HURT);
+	assert_int_equal(d.s.page, PAGE_PAIN_WHERE);
+	sitting_digit(&d, 45000, 3);
+	assert_int_equal(d.note[0].kind, NOTE_PAIN);
+	assert_int_equal(d.note[0].finger, 3);
+	assert_true(sitting_said(&d, "do not burst it"));
+
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 2000, KEY_HURT);
+	assert_int_equal(d.s.page, PAGE_PAIN_WHERE);
+	/* It was a slip: silence, as after any other stop. */
+	for (int back = 0; back < PAIN_SLIP; back++)
+		sitting_soon(&d, KEY_BACK);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_SILENT);
+	assert_int_equal(d.notes, 0);
+}
+
+/* Silenced in the second bow of finger 2, and on again with its first bow. */
+static void test_restart(void **state)
+{
+	static const int rates[] = { 48000, 44100 };
+
+	(void)state;
+	for (int i = 0; i < 2; i++) {
+		int rate = rates[i];
+
+		begin(MARKING_TURN, rate);
+		sitting_key(&d, 53000, KEY_SILENCE);
+		assert_int_equal(d.silences, 1);
+		assert_int_equal(d.s.page, PAGE_SILENT);
+		sitting_key(&d, 60000, KEY_FORWARD);
+		/* 250 ms to decide, a bow to count in, then finger 2 to 4. */
+		assert_int_equal(d.frame[d.passages - 1],
+		    sitting_at(&d, 60000) + frames_of_ms(250, rate));
+		assert_int_equal(d.passage[d.passages - 1].settle_ms, 0);
+		assert_int_equal(d.passage[d.passages - 1].count_in_bows, 1);
+		assert_int_equal(d.passage[d.passages - 1].turns, 3);
+		assert_int_equal(d.passage[d.passages - 1].unit[0], 2);
+		assert_true(sitting_said(
+		    &d, "A fresh start is a good habit. Once more finger 2, "));
+		sitting_key(&d, 61000, KEY_OTHER);
+		sitting_until(&d, minutes(2, 10));
+		assert_int_equal(d.turn[2].unit, 1);
+		assert_int_equal(d.turn[2].resets, 1);
+		assert_int_equal(d.turn[2].bows_done, 2);
+		assert_int_equal(d.turn[2].start_ms, 64250);
+		assert_int_equal(d.turn[3].resets, 0);
+		assert_int_equal(d.turn[3].start_ms, 76250);
+		/* The next block: three turns after 64.25 s, with its lead. */
+		assert_int_equal(d.turn[5].start_ms, 64250 + 36000 + 8000);
+		assert_int_equal(
+		    d.frame[3], d.frame[2] + frames_of_ms(4000 + 36000, rate));
+	}
+}
+
+/* A silence in a lead-in is no reset: no bow had begun. */
+static void test_stop_in_lead_in(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 30000, KEY_BACK);
+	assert_int_equal(d.silences, 1);
+	sitting_key(&d, 31000, KEY_FORWARD);
+	sitting_until(&d, 44000);
+	assert_int_equal(d.turn[1].unit, 0);
+	assert_int_equal(d.turn[1].resets, 0);
+	assert_int_equal(d.turn[1].start_ms, 31250 + 4000);
+}
+
+/* Space in the change before a block: then the whole lead-in comes. */
+static void test_stop_before_block(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 26000, KEY_SILENCE);
+	sitting_key(&d, 40000, KEY_FORWARD);
+	assert_int_equal(d.passage[1].settle_ms, 4000);
+	assert_int_equal(d.passage[1].count_in_bows, 1);
+	sitting_until(&d, 59000);
+	assert_int_equal(d.turns, 2);
+	assert_int_equal(d.turn[1].start_ms, 40250 + 8000);
+
+	/* The same when the block was decided already. */
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 27900, KEY_SILENCE);
+	assert_int_equal(d.passages, 2);
+	sitting_key(&d, 40000, KEY_FORWARD);
+	assert_int_equal(d.passages, 3);
+	assert_int_equal(d.passage[2].settle_ms, 4000);
+}
+
+/* Silence uses the cap's time: what cannot finish does not start. */
+static void test_cap_cuts(void **state)
+{
+	static const struct {
+		int pause_ms, work_turns, cut_unit;
+		enum marking marking;
+	} cases[] = {
+		/* 292 s were planned; 8 s are free. */
+		{ 0, 12, 0, MARKING_TURN },
+		{ 10000, 11, 0, MARKING_TURN },
+		{ 22000, 10, 0, MARKING_TURN },
+		{ 46000, 8, 0, MARKING_TURN },
+		{ 10000, 11, 0, MARKING_ROUND },
+		{ 22000, 10, 0, MARKING_ROUND },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		begin(cases[i].marking, 48000);
+		/* In the lead-in of wide, 4 s before its first bow. */
+		if (cases[i].pause_ms > 0) {
+			sitting_key(&d, 32000, KEY_SILENCE);
+			sitting_key(&d, 31750 + cases[i].pause_ms, KEY_FORWARD);
+		}
+		sitting_key(&d, minutes(2, 0), KEY_OTHER);
+		sitting_key(&d, minutes(3, 3), KEY_OTHER);
+		sitting_until(&d, minutes(5, 0));
+		assert_int_equal(
+		    sitting_turns_of(&d, TONE), cases[i].work_turns);
+		assert_int_equal(
+		    d.how, cases[i].pause_ms ? ENDED_CAP : ENDED_WHOLE);
+		assert_true(d.length_ms <= 300000);
+		assert_int_equal(d.s.page, PAGE_END);
+		/* The mark still had its time. */
+		if (cases[i].marking == MARKING_TURN) {
+			int64_t last = d.turn[d.turns - 1].start_ms;
+
+			assert_int_equal(d.length_ms, last + 12000);
+		}
+	}
+}
+
+/* A silence that outlasts the cap: forward ends it, honestly. */
+static void test_cap_gone(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 50000, KEY_SILENCE);
+	sitting_key(&d, minutes(3, 0), KEY_OTHER);
+	sitting_key(&d, minutes(5, 30), KEY_FORWARD);
+	assert_int_equal(d.how, ENDED_CAP);
+	assert_int_equal(d.s.page, PAGE_END);
+	assert_int_equal(d.length_ms, 50000);
+	assert_int_equal(d.turns, 2);
+}
+
+/* Nobody there: the turn's bows end, then all ends. */
+static void test_no_key(void **state)
+{
+	(void)state;
+	/* The last key came just before the first sound: 2:59.75 is in a bow. */
+	begin(MARKING_TURN, 48000);
+	sitting_until(&d, minutes(3, 0) - 1);
+	assert_int_equal(d.silences, 0);
+	sitting_until(&d, minutes(3, 0));
+	assert_int_equal(d.ended, 1);
+	assert_int_equal(d.how, ENDED_NO_KEY);
+	assert_int_equal(d.turns, 12);
+	assert_int_equal(d.length_ms, minutes(3, 0));
+	/* The end page waits as long, then it is over. */
+	sitting_until(&d, minutes(5, 59));
+	assert_int_equal(d.s.page, PAGE_END);
+	sitting_until(&d, minutes(6, 0));
+	assert_int_equal(d.over, 1);
+
+	/* In a change it is at once: 3:37.5 is between 3:36 and 3:40. */
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 37500, KEY_OTHER);
+	sitting_until(&d, minutes(4, 0));
+	assert_int_equal(d.how, ENDED_NO_KEY);
+	assert_int_equal(d.length_ms, minutes(3, 37) + 500);
+
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 5000, KEY_OTHER);
+	/* Three minutes later is 3:05, in the bows of 3:04 to 3:12. */
+	sitting_until(&d, minutes(3, 12) - 1);
+	assert_int_equal(d.ended, 0);
+	sitting_until(&d, minutes(3, 12));
+	assert_int_equal(d.how, ENDED_NO_KEY);
+	assert_int_equal(d.turns, 13);
+	assert_int_equal(d.length_ms, minutes(3, 12));
+	assert_int_equal(d.silences, 1);
+}
+
+static void test_no_key_on_pages(void **state)
+{
+	struct routine r = sitting_cello(TONE);
+
+	(void)state;
+	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);
+	sitting_reach(&d, frames_of_ms(179999, 48000));
+	assert_int_equal(d.over, 0);
+	sitting_reach(&d, frames_of_ms(180000, 48000));
+	assert_int_equal(d.over, 1);
+	assert_int_equal(d.ended, 0);
+	assert_int_equal(d.s.ended, ENDED_NOT_TODAY);
+
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 50000, KEY_SILENCE);
+	sitting_until(&d, 230000);
+	assert_int_equal(d.how, ENDED_NO_KEY);
+	assert_int_equal(d.length_ms, 50000);
+
+	/* It hurt, and nobody said where: it is still kept. */
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 50000, KEY_HURT);
+	sitting_until(&d, 230000);
+	assert_int_equal(d.how, ENDED_PAIN);
+	assert_int_equal(d.note[0].kind, NOTE_PAIN);
+}
+
+/* Silent, something? nothing hurts, end here. */
+static void test_end_early(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 50000, KEY_BACK);
+	sitting_soon(&d, KEY_BACK);
+	assert_int_equal(d.s.page, PAGE_PAIN);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_LEAVE);
+	sitting_soon(&d, KEY_BACK);
+	assert_int_equal(d.s.page, PAGE_END);
+	assert_int_equal(d.how, ENDED_EARLY);
+	assert_int_equal(d.length_ms, 50000);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_QUESTION);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.over, 1);
+
+	/* And going on from there, or saying that it hurts after all. */
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 50000, KEY_LEAVE);
+	assert_int_equal(d.s.page, PAGE_LEAVE);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_PLAY);
+	sitting_soon(&d, KEY_SILENCE);
+	sitting_soon(&d, KEY_BACK);
+	sitting_soon(&d, KEY_BACK);
+	assert_int_equal(d.s.page, PAGE_PAIN_WHERE);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.how, ENDED_PAIN);
+	assert_int_equal(d.note[0].finger, 1);
+}
+
+/* Cut off after work turn 6: fingers 1 and 2 twice, 3 and 4 once. */
+static void test_cut_off(void **state)
+{
+	int work[4] = { 0 };
+
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, minutes(2, 0), KEY_OTHER);
+	/* Turn 6 has its bows from 3:28 to 3:36. */
+	sitting_input(&d, sitting_at(&d, minutes(3, 38)),
+	    (struct input) { .kind = INPUT_END });
+	assert_int_equal(d.how, ENDED_INPUT);
+	assert_int_equal(d.over, 1);
+	assert_int_equal(d.silences, 1);
+	for (int t = 0; t < d.turns; t++)
+		if (d.turn[t].kind == BLOCK_WORK)
+			work[d.turn[t].unit]++;
+	assert_int_equal(work[0], 2);
+	assert_int_equal(work[1], 2);
+	assert_int_equal(work[2], 1);
+	assert_int_equal(work[3], 1);
+	/* Nothing happens any more. */
+	sitting_until(&d, minutes(30, 0));
+	sitting_key(&d, minutes(30, 1), KEY_FORWARD);
+	assert_int_equal(d.over, 1);
+	assert_int_equal(session_wake(&d.s), INT64_MAX);
+}
+
+/* A computer that slept: the turn is kept as broken off, then played anew. */
+static void test_gap(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_input(
+	    &d, sitting_at(&d, 53000), (struct input) { .kind = INPUT_GAP });
+	assert_int_equal(d.turns, 3);
+	assert_int_equal(d.turn[2].bows_asked, 2);
+	assert_int_equal(d.turn[2].bows_done, 1);
+	assert_int_equal(d.s.page, PAGE_SILENT);
+	assert_int_equal(d.silences, 1);
+	sitting_key(&d, 60000, KEY_FORWARD);
+	sitting_key(&d, 74000, KEY_CLEAN);
+	assert_int_equal(d.turns, 4);
+	assert_int_equal(d.turn[3].unit, 1);
+	assert_int_equal(d.turn[3].bows_done, 2);
+	assert_int_equal(d.turn[3].resets, 0);
+	assert_int_equal(d.mark[2], MARK_NONE);
+	assert_int_equal(d.mark[3], MARK_CLEAN);
+	/* In a change no turn is broken off. */
+	sitting_input(
+	    &d, sitting_at(&d, 75000), (struct input) { .kind = INPUT_GAP });
+	assert_int_equal(d.turns, 4);
+	assert_int_equal(d.s.page, PAGE_SILENT);
+}
+
+static void test_sound_lost(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_input(&d, sitting_at(&d, 40000),
+	    (struct input) { .kind = INPUT_SOUND_LOST });
+	assert_true(d.s.silent_device);
+	assert_int_equal(d.s.page, PAGE_PLAY);
+	sitting_input(&d, sitting_at(&d, 41000),
+	    (struct input) { .kind = INPUT_DROPOUT });
+	sitting_input(&d, sitting_at(&d, 45000),
+	    (struct input) { .kind = INPUT_DROPOUT });
+	sitting_input(&d, sitting_at(&d, 60000),
+	    (struct input) { .kind = INPUT_SOUND_BACK });
+	assert_false(d.s.silent_device);
+	sitting_until(&d, minutes(1, 30));
+	assert_int_equal(d.turn[1].dropouts, 1);
+	assert_int_equal(d.turn[2].dropouts, 0);
+	assert_int_equal(d.passages, 3);
+	assert_true(sitting_said(&d, "The sound is gone."));
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_hurt),
+		cmocka_unit_test(test_hurt_at_any_time),
+		cmocka_unit_test(test_restart),
+		cmocka_unit_test(test_stop_in_lead_in),
+		cmocka_unit_test(test_stop_before_block),
+		cmocka_unit_test(test_cap_cuts),
+		cmocka_unit_test(test_cap_gone),
+		cmocka_unit_test(test_no_key),
+		cmocka_unit_test(test_no_key_on_pages),
+		cmocka_unit_test(test_end_early),
+		cmocka_unit_test(test_cut_off),
+		cmocka_unit_test(test_gap),
+		cmocka_unit_test(test_sound_lost),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
