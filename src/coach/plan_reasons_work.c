@@ -104,36 +104,36 @@ static void say_apart(struct making *m)
 
 /* --- how many pulses --- */
 
-static void say_rung(struct making *m)
+static struct message rung_message(const struct making *m)
 {
-	const struct routine *r = m->routine;
-	struct message why = message_of(M_NONE);
-
 	switch (m->rung_why) {
-	case RUNG_NEW:
-		why = message_with(M_COACH_RUNG_NEW, WHOLE(m->pulses));
-		break;
 	case RUNG_CLEAN:
-		why = message_with(M_COACH_RUNG_CLEAN, WHOLE(m->pulses));
-		break;
-	case RUNG_LOWER:
-		why = m->pulses < m->rung_was
-		    ? message_with(M_COACH_RUNG_LOWER, WHOLE(m->pulses),
-			  WHOLE(m->rung_was))
-		    : message_with(M_COACH_RUNG_LOWEST, WHOLE(m->pulses));
-		break;
+		return message_with(M_COACH_RUNG_CLEAN, WHOLE(m->pulses));
 	case RUNG_KEPT:
-		why = message_with(M_COACH_RUNG_KEPT, WHOLE(m->pulses));
-		break;
+		return message_with(M_COACH_RUNG_KEPT, WHOLE(m->pulses));
+	case RUNG_LOWER:
+		if (m->pulses < m->rung_was)
+			return message_with(M_COACH_RUNG_LOWER,
+			    WHOLE(m->pulses), WHOLE(m->rung_was));
+		return message_with(M_COACH_RUNG_LOWEST, WHOLE(m->pulses));
+	case RUNG_NEW:
 	case RUNG_EASED:
 	case RUNG_NONE:
-		return;
+		break;
 	}
-	plan_because(m, why, GROUND_OWN, 3);
-	if (m->plan->clean_rounds > 0 && rung_higher(r, m->pulses) > m->pulses)
-		plan_because(m,
-		    message_with(
-			M_COACH_RUNG_NEXT, WHOLE(rung_higher(r, m->pulses))),
+	return message_with(M_COACH_RUNG_NEW, WHOLE(m->pulses));
+}
+
+static void say_rung(struct making *m)
+{
+	int higher = rung_higher(m->routine, m->pulses);
+
+	/* Why it is the lowest rung after pain is already said. */
+	if (m->rung_why == RUNG_EASED || m->rung_why == RUNG_NONE)
+		return;
+	plan_because(m, rung_message(m), GROUND_OWN, 3);
+	if (m->plan->clean_rounds > 0 && higher > m->pulses)
+		plan_because(m, message_with(M_COACH_RUNG_NEXT, WHOLE(higher)),
 		    GROUND_OWN, 3);
 }
 

@@ -5,6 +5,8 @@
  * time; seen longest ago; brought back least often; first in the programme.
  * How many fit is already known; they are played in programme order.
  */
+#include <assert.h>
+
 #include "plan_parts.h"
 
 /* What the sittings say: how long unseen, and how often brought back. */
@@ -139,6 +141,7 @@ void plan_choose(struct making *m)
 			if (!c->chosen && (!best || needs_more(c, best)))
 				best = c;
 		}
+		assert(best); /* no more fit than there are */
 		best->chosen = true;
 	}
 }
