@@ -152,12 +152,15 @@ static inline int64_t sitting_deadline(const struct sitting *d)
 
 static inline void sitting_turn(struct sitting *d, const struct turn_row *t)
 {
+	int bows = t->unit < 0 ? AIR_SWING_BOWS : t->bows_asked;
+
 	assert_int_equal(t->number, d->turns);
 	assert_true(d->turns < KEPT_MAX);
 	assert_true(d->begun && !d->ended);
 	assert_true(t->bows_done <= t->bows_asked);
 	assert_true(t->start_ms >= 0);
-	assert_true(d->s.now <= sitting_deadline(d));
+	assert_true(
+	    t->start_ms + bows * d->s.wish.routine->bow_ms <= d->s.plan.cap_ms);
 	d->turn[d->turns] = *t;
 	d->mark[d->turns++] = MARK_NONE;
 	sitting_stir(d, t->stage * 100 + t->unit);
