@@ -59,17 +59,18 @@ static void make_folder(const char *path)
 	folder_make(dirname(copy), &ignored);
 }
 
-/* Numbers that wait in the spool are taken, too. */
-static void skip_spooled(struct journal *j)
+/* Numbers that wait in the spool are taken, too; false if not all are known. */
+static bool skip_spooled(struct journal *j)
 {
 	struct spooled all;
+	bool known = spool_read(&j->spool, &all) && all.damaged == 0;
 
-	spool_read(&j->spool, &all);
 	for (int i = 0; i < all.rows; i++)
 		if (strcmp(all.row[i]->origin, j->origin) == 0 &&
 		    all.row[i]->number[ROW_SEQUENCE] > j->sequence)
 			j->sequence = all.row[i]->number[ROW_SEQUENCE];
 	spooled_free(&all);
+	return known;
 }
 
 static void learn_origin(struct journal *j)
@@ -77,13 +78,13 @@ static void learn_origin(struct journal *j)
 	if (j->base.handle != NULL)
 		database_text(&j->base, "SELECT origin FROM about", j->origin,
 		    sizeof(j->origin));
-	if (strlen(j->origin) != ORIGIN_BYTES - 1) {
-		random_id(j->origin);
-		return;
+	if (strlen(j->origin) == ORIGIN_BYTES - 1) {
+		j->sequence = database_last(&j->base, j->origin);
+		if (!spool_waits(&j->spool) || skip_spooled(j))
+			return;
 	}
-	j->sequence = database_last(&j->base, j->origin);
-	if (j->spooled)
-		skip_spooled(j);
+	random_id(j->origin);
+	j->sequence = 0;
 }
 
 struct journal *journal_open(const char *path, struct fault *f)
@@ -106,14 +107,6 @@ struct journal *journal_open(const char *path, struct fault *f)
 	return j;
 }
 
-static enum message_id look_fault(enum trouble t)
-{
-	if (t == TROUBLE_BROKEN)
-		return M_WORLD_JOURNAL_LOOK_BROKEN;
-	return t == TROUBLE_OTHER_FILE ? M_WORLD_JOURNAL_LOOK_OTHER
-				       : M_WORLD_JOURNAL_UNREAD;
-}
-
 struct journal *journal_look(const char *path, struct fault *f)
 {
 	struct journal *j = journal_new(path, f);
@@ -125,7 +118,7 @@ struct journal *journal_look(const char *path, struct fault *f)
 	j->trouble = database_look(&j->base, path);
 	if (j->trouble == TROUBLE_NONE || j->trouble == TROUBLE_NEWER)
 		return j;
-	fault_set(f, message_with(look_fault(j->trouble), TEXT(path)));
+	fault_set(f, message_with(look_sentence(j->trouble), TEXT(path)));
 	journal_free(j);
 	return NULL;
 }
@@ -138,7 +131,10 @@ static struct database *readable(struct journal *j, struct database *other)
 {
 	if (j->base.handle != NULL && !j->spooled)
 		return &j->base;
-	database_look(other, j->path);
+	if (j->trouble == TROUBLE_BROKEN || j->trouble == TROUBLE_OTHER_FILE)
+		database_look_at_spool(other, j->path);
+	else
+		database_look(other, j->path);
 	return other->handle != NULL ? other : NULL;
 }
 

@@ -22,7 +22,7 @@
 
 #include "random.h"
 
-enum { BUSY_MS = 1000, PATH_BYTES = 4200 };
+enum { BUSY_MS = 250, PATH_BYTES = 4200 };
 
 enum trouble trouble_of_errno(int error)
 {
@@ -48,6 +48,8 @@ enum trouble database_trouble(const struct database *d)
 		return TROUBLE_UNREACHABLE;
 	if (code == SQLITE_IOERR_SHORT_READ)
 		return TROUBLE_BROKEN;
+	if (code == SQLITE_IOERR_WRITE) /* a quota or a limit says it so */
+		return TROUBLE_FULL;
 	switch (code & 0xff) {
 	case SQLITE_BUSY:
 	case SQLITE_LOCKED:
@@ -94,6 +96,15 @@ void database_text(struct database *d, const char *sql, char *buffer, int size)
 		text = (const char *)sqlite3_column_text(st, 0);
 	snprintf(buffer, (size_t)size, "%s", text ? text : "");
 	sqlite3_finalize(st);
+}
+
+bool database_moved(struct database *d)
+{
+	int moved = 0;
+
+	return sqlite3_file_control(d->handle, "main", SQLITE_FCNTL_HAS_MOVED,
+		   &moved) == SQLITE_OK &&
+	    moved != 0;
 }
 
 void database_close(struct database *d)
@@ -209,15 +220,17 @@ static enum trouble set_up(struct database *d, const char *path, bool *slow)
 	return trouble;
 }
 
-/* "Cannot open" is all SQLite says of a folder that we may not write. */
-static bool folder_closed(const char *path)
+/*
+ * Whether file and folder may be written, helper files of WAL and all.  SQLite
+ * is not asked: it would make helper files as closed as the journal is.
+ */
+static bool closed(const char *path)
 {
 	char copy[PATH_BYTES];
 
 	snprintf(copy, sizeof(copy), "%s", path);
-	return access(path, F_OK) == 0 &&
-	    (access(path, R_OK | W_OK) != 0 ||
-		access(dirname(copy), W_OK) != 0);
+	return access(path, R_OK | W_OK) != 0 ||
+	    access(dirname(copy), W_OK) != 0;
 }
 
 enum trouble database_open(struct database *d, const char *path, bool *slow)
@@ -229,13 +242,11 @@ enum trouble database_open(struct database *d, const char *path, bool *slow)
 	*slow = false;
 	if (error != 0)
 		return trouble_of_errno(error);
+	if (closed(path))
+		return trouble_of_errno(errno);
 	if (database_handle(d, path, SQLITE_OPEN_READWRITE))
 		trouble = set_up(d, path, slow);
 	else
 		trouble = database_trouble(d);
-	if (trouble == TROUBLE_NONE)
-		return TROUBLE_NONE;
-	if (trouble == TROUBLE_UNREACHABLE && folder_closed(path))
-		trouble = TROUBLE_READ_ONLY;
-	return database_give_up(d, trouble);
+	return trouble == TROUBLE_NONE ? trouble : database_give_up(d, trouble);
 }

@@ -14,6 +14,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "evenhand/base/message.h"
 #include "journal_row.h"
 
 /* Why rows cannot go where they should; TROUBLE_NONE: they can. */
@@ -25,6 +26,7 @@ enum trouble {
 	TROUBLE_NEWER,	     /* made by a later evenhand */
 	TROUBLE_BROKEN,	     /* damaged */
 	TROUBLE_OTHER_FILE,  /* no journal at all */
+	TROUBLE_MOVED,	     /* taken away while it was open */
 	TROUBLE_UNREACHABLE, /* anything else that the system says */
 	TROUBLE_SLOW,	     /* works, in another mode */
 	TROUBLE_NOT_KEPT,    /* not even the spool can be written */
@@ -85,6 +87,12 @@ enum trouble trouble_of_errno(int error);
 /* Opens a connection that trusts nothing a file brings along. */
 bool database_handle(struct database *d, const char *path, int flags);
 
+/*
+ * Whether another file, or none, lies where the journal was opened: what is
+ * written now would go with the old one.
+ */
+bool database_moved(struct database *d);
+
 /* Runs SQL without results. */
 bool database_run(struct database *d, const char *sql);
 
@@ -103,6 +111,12 @@ void database_text(struct database *d, const char *sql, char *buffer, int size);
  * TROUBLE_BROKEN.
  */
 enum trouble database_look(struct database *d, const char *path);
+
+/* Adds the rows of the spool to what a database shows, or to an empty one. */
+void database_look_at_spool(struct database *d, const char *path);
+
+/* The fault of a journal that cannot be looked at; its argument is the path. */
+enum message_id look_sentence(enum trouble t);
 
 /* --- journal_schema.c --- */
 

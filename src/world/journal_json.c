@@ -218,14 +218,6 @@ static FILE *stream_over(int descriptor)
 	return to;
 }
 
-static enum message_id unread(enum trouble t)
-{
-	if (t == TROUBLE_BROKEN)
-		return M_WORLD_JOURNAL_LOOK_BROKEN;
-	return t == TROUBLE_OTHER_FILE ? M_WORLD_JOURNAL_LOOK_OTHER
-				       : M_WORLD_JOURNAL_UNREAD;
-}
-
 bool journal_dump_json(const char *path, int descriptor, struct fault *f)
 {
 	struct database d;
@@ -234,7 +226,7 @@ bool journal_dump_json(const char *path, int descriptor, struct fault *f)
 	bool good = false;
 
 	if (trouble != TROUBLE_NONE && trouble != TROUBLE_NEWER) {
-		fault_set(f, message_with(unread(trouble), TEXT(path)));
+		fault_set(f, message_with(look_sentence(trouble), TEXT(path)));
 		goto done;
 	}
 	to = stream_over(descriptor);

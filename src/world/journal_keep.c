@@ -53,29 +53,36 @@ static bool bring_all(
 	return database_commit(&j->base);
 }
 
+/* Rows of the spool are in the database: the spool may go. */
+static void spool_done(
+    struct journal *j, const struct spooled *waiting, bool all)
+{
+	bool keep = !all || waiting->damaged > 0;
+
+	spool_clear(&j->spool, waiting, keep);
+	if (keep)
+		journal_tell(j, TROUBLE_SPOOL, j->spool.path[0]);
+	j->spooled = false;
+}
+
 /* False when the database did not take everything. */
 static bool to_database(struct journal *j)
 {
 	struct spooled waiting = { 0 };
 	int refused = 0;
-	bool good;
+	bool all = true, good = false;
 
-	/* A spool that cannot be read now is left for another time. */
-	if (j->spooled && !spool_read(&j->spool, &waiting)) {
-		spooled_free(&waiting);
-		j->trouble = TROUBLE_UNREACHABLE;
+	if (database_moved(&j->base)) {
+		database_close(&j->base);
+		j->trouble = TROUBLE_MOVED;
 		return false;
 	}
+	if (j->spooled)
+		all = spool_read(&j->spool, &waiting);
 	good = bring_all(j, &waiting, &refused);
 	if (good && j->spooled) {
-		bool keep = refused + waiting.damaged > 0;
-
-		spool_clear(&j->spool, keep);
-		if (keep)
-			journal_tell(j, TROUBLE_SPOOL, j->spool.path[0]);
-		j->spooled = false;
-	}
-	if (!good) {
+		spool_done(j, &waiting, all && refused == 0);
+	} else if (!good) {
 		j->trouble = database_trouble(&j->base);
 		database_rollback(&j->base);
 		if (!passes(j->trouble))

@@ -145,20 +145,34 @@ static void add_spool(struct database *d, const struct spooled *all)
 	*d = copy;
 }
 
-enum trouble database_look(struct database *d, const char *path)
+void database_look_at_spool(struct database *d, const char *path)
 {
-	enum trouble trouble;
 	struct spool spool;
 	struct spooled all = { 0 };
 
-	*d = (struct database) { 0 };
-	trouble = look_at_file(d, path);
 	spool_init(&spool, path);
 	if (!spool_waits(&spool))
-		return trouble;
+		return;
 	spool_read(&spool, &all);
 	if (all.rows > 0)
 		add_spool(d, &all);
 	spooled_free(&all);
+}
+
+enum trouble database_look(struct database *d, const char *path)
+{
+	enum trouble trouble;
+
+	*d = (struct database) { 0 };
+	trouble = look_at_file(d, path);
+	database_look_at_spool(d, path);
 	return trouble;
+}
+
+enum message_id look_sentence(enum trouble t)
+{
+	if (t == TROUBLE_BROKEN)
+		return M_WORLD_JOURNAL_LOOK_BROKEN;
+	return t == TROUBLE_OTHER_FILE ? M_WORLD_JOURNAL_LOOK_OTHER
+				       : M_WORLD_JOURNAL_UNREAD;
 }

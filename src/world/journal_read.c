@@ -10,7 +10,10 @@
 #include <stdio.h>
 #include <string.h>
 
-/* ?1 is the last practice day that is too old. */
+/*
+ * ?1 is the last practice day that is too old.  An order by +key is sorted
+ * afterwards: by key alone SQLite would walk through all turns there are.
+ */
 #define RECENT_TURNS \
 	"FROM turns WHERE day > ?1 " \
 	"OR sitting = (SELECT max(sitting) FROM turns)"
@@ -121,7 +124,7 @@ static bool load_turns(struct database *d, struct history *h, int too_old)
 	sqlite3_stmt *st = prepare(d,
 	    "SELECT sitting, day, kind, stage, unit, round, pulses, "
 	    "bows_asked, bows_done, mark, first_go, resets " RECENT_TURNS
-	    " ORDER BY key",
+	    " ORDER BY +key",
 	    too_old);
 	bool good;
 

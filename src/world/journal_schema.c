@@ -63,6 +63,7 @@ static const char *const steps[] = {
 	"  seen TEXT NOT NULL DEFAULT '[]',"
 	"  UNIQUE (origin, sequence)"
 	") STRICT;"
+	"CREATE INDEX sittings_of_day ON sittings (day);"
 	"CREATE TABLE turns ("
 	"  key INTEGER PRIMARY KEY,"
 	"  origin INTEGER NOT NULL REFERENCES origins(key),"

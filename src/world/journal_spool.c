@@ -209,9 +209,10 @@ bool spool_read(const struct spool *s, struct spooled *all)
 	bool good = true;
 
 	*all = (struct spooled) { 0 };
-	/* Somebody else's file in the second place is as good as none. */
-	good = read_place(s->path[0], all);
-	read_place(s->path[1], all);
+	for (int i = 0; i < SPOOL_PLACES; i++) {
+		all->read[i] = read_place(s->path[i], all);
+		good = good && all->read[i];
+	}
 	if (all->rows > 0)
 		qsort(all->row, (size_t)all->rows, sizeof(struct row *),
 		    in_sequence);
@@ -226,11 +227,13 @@ void spooled_free(struct spooled *all)
 	*all = (struct spooled) { 0 };
 }
 
-void spool_clear(const struct spool *s, bool keep)
+void spool_clear(const struct spool *s, const struct spooled *all, bool keep)
 {
 	for (int i = 0; i < SPOOL_PLACES; i++) {
 		char aside[SPOOL_PATH_BYTES + 16];
 
+		if (!all->read[i])
+			continue;
 		snprintf(aside, sizeof(aside), "%s.unusable", s->path[i]);
 		if (!keep || rename(s->path[i], aside) != 0)
 			unlink(s->path[i]);

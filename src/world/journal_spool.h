@@ -25,6 +25,7 @@ struct spool {
 struct spooled {
 	int rows, damaged; /* damaged: lines that could not be read */
 	struct row **row;
+	bool read[SPOOL_PLACES]; /* a place that could not be read stays */
 };
 
 void spool_init(struct spool *s, const char *journal);
@@ -38,14 +39,14 @@ bool spool_waits(const struct spool *s);
  */
 int spool_add(const struct spool *s, const struct row *rows);
 
-/* Reads all of it; false when it cannot be read. */
+/* Reads all of it; false when there is some that cannot be read. */
 bool spool_read(const struct spool *s, struct spooled *all);
 void spooled_free(struct spooled *all);
 
 /*
- * Removes the spool after its rows were taken in.  With keep the files are
- * put aside instead ("….unusable").
+ * Removes what was read of the spool after its rows were taken in.  With keep
+ * the files are put aside instead ("….unusable").
  */
-void spool_clear(const struct spool *s, bool keep);
+void spool_clear(const struct spool *s, const struct spooled *all, bool keep);
 
 #endif

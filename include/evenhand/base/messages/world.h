@@ -19,8 +19,8 @@ MESSAGE(M_WORLD_JOURNAL_BUSY, "t",
     "another program is busy with the practice history in {0}. What you "
     "practise is kept beside it and added as soon as it is free")
 MESSAGE(M_WORLD_JOURNAL_FULL, "t",
-    "there is no room on the disk for the practice history in {0}. Make some "
-    "room. The practice goes on, and evenhand keeps trying")
+    "the disk takes no more of the practice history in {0}: it may be full. "
+    "Make some room. The practice goes on, and evenhand keeps trying")
 MESSAGE(M_WORLD_JOURNAL_READ_ONLY, "t",
     "the practice history in {0} may not be written. What you practise is "
     "kept elsewhere and added when it may")
@@ -34,6 +34,9 @@ MESSAGE(M_WORLD_JOURNAL_BROKEN, "t",
 MESSAGE(M_WORLD_JOURNAL_OTHER_FILE, "t",
     "{0} is not a practice history. It is left as it is, and what you "
     "practise is kept beside it. Move it away")
+MESSAGE(M_WORLD_JOURNAL_MOVED, "t",
+    "the practice history in {0} was moved or replaced while evenhand was "
+    "open. What you practise from now on is kept beside it")
 MESSAGE(M_WORLD_JOURNAL_UNREACHABLE, "t",
     "the practice history in {0} cannot be reached. What you practise is "
     "kept elsewhere and added when it can")
@@ -44,5 +47,5 @@ MESSAGE(M_WORLD_JOURNAL_NOT_KEPT, "t",
     "what you practise cannot be kept just now, neither in {0} nor anywhere "
     "else. The practice goes on, and evenhand keeps trying until it ends")
 MESSAGE(M_WORLD_JOURNAL_SPOOL_DAMAGED, "t",
-    "some of what was kept in {0} could not be read. The rest is in the "
-    "practice history now, and that file was put aside")
+    "some of what was kept in {0} could not be used. All the rest is in the "
+    "practice history now, and the file was put aside")
