@@ -162,7 +162,7 @@ static void say_bows(struct text *out, const struct session *s)
 		say_id(out, M_PAGE_END_NO_BOWS);
 	else
 		say(out,
-		    message_with(M_PAGE_END_BOWS_ALL, TEXT(bytes), WHOLE(all)));
+		    message_with(M_PAGE_END_BOWS_ALL, WHOLE(all), TEXT(bytes)));
 }
 
 static enum message_id parent_sentence(const struct session *s)

@@ -210,10 +210,10 @@ static void test_keep(void **state)
 	(void)state;
 	begin_on(TONE);
 	finish("ccccccssccss");
-	assert_keep("finger 3 was shaky at \"A tone apart\"");
+	assert_keep("finger 3, shaky at \"A tone apart\"");
 	begin_on(TONE);
 	finish("cccs--ssss--");
-	assert_keep("finger 4 was shaky first go at \"A tone apart\". Next "
+	assert_keep("finger 4, shaky first go at \"A tone apart\". Next "
 		    "time: Forearm and hand in one line.");
 	begin_on(TONE);
 	finish("cccccccccccc");

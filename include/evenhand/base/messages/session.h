@@ -64,9 +64,9 @@ MESSAGE(M_SESSION_CHOICE_SLIP, "", "Nothing hurts, the key was a slip?")
 
 /* --- one thing to keep, and the next time --- */
 MESSAGE(M_SESSION_KEEP_FIRST_GO, "ttt",
-    "One thing to keep: {0} was shaky first go at \"{1}\". Next time: {2}.")
+    "One thing to keep: {0}, shaky first go at \"{1}\". Next time: {2}.")
 MESSAGE(M_SESSION_KEEP_SHAKY, "ttt",
-    "One thing to keep: {0} was shaky at \"{1}\". Next time: {2}.")
+    "One thing to keep: {0}, shaky at \"{1}\". Next time: {2}.")
 MESSAGE(M_SESSION_KEEP_AIR, "tt",
     "One thing to keep: \"{0}\" was shaky. Next time: {1}.")
 MESSAGE(M_SESSION_KEEP_CLEAN, "t",
@@ -150,8 +150,8 @@ MESSAGE(M_PAGE_END_PAIN, "c", "Stopped because it hurts, after {0}.")
 MESSAGE(M_PAGE_END_NO_KEY, "c",
     "No key came for three minutes, so the session ended itself, after {0}.")
 MESSAGE(M_PAGE_END_INPUT, "c", "No more keys can come. Ended after {0}.")
-MESSAGE(M_PAGE_END_BOWS, "tw", "{0} {1|bow|bows}")
-MESSAGE(M_PAGE_END_BOWS_ALL, "tw", "Bows: {0}. {1} in all.")
+MESSAGE(M_PAGE_END_BOWS, "tw", "{1} for {0}")
+MESSAGE(M_PAGE_END_BOWS_ALL, "wt", "{0} {0|bow|bows}: {1}.")
 MESSAGE(M_PAGE_END_METRES, "n", "The fingertips travelled {0} metres.")
 MESSAGE(M_PAGE_END_NO_BOWS, "", "No whole turn was bowed.")
 MESSAGE(M_PAGE_END_PARENT_A, "",
