@@ -142,7 +142,7 @@ static bool mark_digit(struct session *s, int digit, struct effects *out)
 
 	for (int i = from; i < s->played; i++) {
 		const struct played_turn *t = &s->turn_played[i];
-		bool meant = means(s, digit, t->unit);
+		bool meant = t->whole && means(s, digit, t->unit);
 
 		shaky[i] = !fresh && t->mark == MARK_SHAKY;
 		if (meant)
@@ -235,7 +235,8 @@ bool marks_key(struct session *s, const struct input *in, struct effects *out)
 	if (!known)
 		effect_say(
 		    out, message_with(M_SESSION_NO_SUCH, WHOLE(in->digit)));
-	else if (s->plan.marking == MARKING_TURN)
+	else if (s->plan.marking == MARKING_TURN ||
+	    s->turn_played[s->played - 1].unit < 0)
 		say_turn_mark(s, out);
 	else
 		say_round_mark(s, out);

@@ -165,10 +165,12 @@ static void key_pain_where(
 		s->choice = in->digit - 1;
 	else if (in->key != KEY_FORWARD)
 		return;
-	if (s->choice == PAIN_SLIP)
-		session_show(s, s->slip_to, out);
-	else
+	if (s->choice != PAIN_SLIP) {
 		it_hurts(s, s->choice, out);
+		return;
+	}
+	s->choice = 0;
+	session_show(s, s->slip_to, out);
 }
 
 /* --- between the playing --- */

@@ -89,7 +89,9 @@ void say_next_pulses(struct session *s, struct effects *out)
 void say_change(struct session *s, struct effects *out)
 {
 	bool last = s->turn == s->at.passage.turns - 1;
-	bool each = s->plan.marking == MARKING_TURN;
+	/* A swing is a round of its own. */
+	bool each = s->plan.marking == MARKING_TURN ||
+	    s->turn_played[s->played - 1].unit < 0;
 	char next[UNIT_TEXT_MAX];
 
 	next_unit(s, next);

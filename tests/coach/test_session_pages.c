@@ -131,6 +131,22 @@ static void test_hurt_before(void **state)
 	assert_int_equal(d.over, 1);
 }
 
+/* h was a slip: back to where it was pressed, with the first choice. */
+static void test_slip(void **state)
+{
+	(void)state;
+	begin_on(TONE);
+	sitting_soon(&d, KEY_BACK);
+	sitting_soon(&d, KEY_BACK);
+	sitting_soon(&d, KEY_HURT);
+	for (int i = 0; i < PAIN_SLIP; i++)
+		sitting_soon(&d, KEY_BACK);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_WHERE);
+	assert_int_equal(d.s.choice, 0);
+	assert_int_equal(d.notes, 0);
+}
+
 /* Pain earlier today: no start. */
 static void test_rest(void **state)
 {
@@ -217,7 +233,7 @@ static void test_keep(void **state)
 		    "time: Forearm and hand in one line.");
 	begin_on(TONE);
 	finish("cccccccccccc");
-	assert_keep("nothing was shaky");
+	assert_keep("nothing was marked shaky");
 	begin_on(TONE);
 	finish("------------");
 	assert_keep("One thing to keep for next time: Forearm");
@@ -337,6 +353,7 @@ int main(void)
 		cmocka_unit_test(test_air_only),
 		cmocka_unit_test(test_not_today),
 		cmocka_unit_test(test_hurt_before),
+		cmocka_unit_test(test_slip),
 		cmocka_unit_test(test_rest),
 		cmocka_unit_test(test_asks_why),
 		cmocka_unit_test(test_help),

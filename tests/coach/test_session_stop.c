@@ -353,6 +353,26 @@ static void test_gap(void **state)
 	assert_int_equal(d.turn[3].resets, 0);
 	assert_int_equal(d.mark[2], MARK_NONE);
 	assert_int_equal(d.mark[3], MARK_CLEAN);
+	/* The end of the round: one press and another, the second undoes. */
+	begin(MARKING_ROUND, 48000);
+	sitting_input(
+	    &d, sitting_at(&d, 53000), (struct input) { .kind = INPUT_GAP });
+	sitting_key(&d, 60000, KEY_FORWARD);
+	sitting_until(&d, 95000);
+	assert_int_equal(d.turns, 6);
+	sitting_digit(&d, 95500, 2);
+	assert_int_equal(d.mark[2], MARK_NONE);
+	assert_int_equal(d.mark[3], MARK_SHAKY);
+	assert_int_equal(d.mark[5], MARK_CLEAN);
+	sitting_digit(&d, 96000, 2);
+	for (int t = 1; t < 6; t++)
+		assert_int_equal(d.mark[t], MARK_NONE);
+}
+
+static void test_gap_in_change(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
 	/* In a change no turn is broken off. */
 	sitting_input(
 	    &d, sitting_at(&d, 75000), (struct input) { .kind = INPUT_GAP });
@@ -397,6 +417,7 @@ int main(void)
 		cmocka_unit_test(test_end_early),
 		cmocka_unit_test(test_cut_off),
 		cmocka_unit_test(test_gap),
+		cmocka_unit_test(test_gap_in_change),
 		cmocka_unit_test(test_sound_lost),
 	};
 

@@ -70,7 +70,7 @@ MESSAGE(M_SESSION_KEEP_SHAKY, "ttt",
 MESSAGE(M_SESSION_KEEP_AIR, "tt",
     "One thing to keep: \"{0}\" was shaky. Next time: {1}.")
 MESSAGE(M_SESSION_KEEP_CLEAN, "t",
-    "One thing to keep: nothing was shaky. Next time again: {0}.")
+    "One thing to keep: nothing was marked shaky. Next time again: {0}.")
 MESSAGE(M_SESSION_KEEP_CHECK, "t", "One thing to keep for next time: {0}.")
 MESSAGE(M_SESSION_KEEP_LOOSE, "", "slow and loose")
 MESSAGE(M_SESSION_NEXT_TODAY, "h", "Next session: not before {0} today.")
