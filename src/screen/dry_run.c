@@ -1,37 +1,24 @@
 /*
  * dry_run.c - a routine in figures, before anyone plays it
  *
- * One section after another, each a heading and one entry a stage: its id in a
- * column of its own, then items with commas between them.  An item is never
- * broken; the next line begins under the first item:
- *
- *	  tone      air 0:00, wide 0:28, thirds 1:24, tone 2:20, end 4:52
+ * One section after another, each a heading and one entry a stage.
  */
 #include "evenhand/screen/dry_run.h"
 
 #include <math.h>
 
+#include "entry.h"
 #include "evenhand/base/message.h"
 #include "evenhand/coach/plan.h"
 #include "evenhand/screen/lines.h"
-
-enum { INDENT = 2, GAP = 2, ITEM_BYTES = 400 };
 
 /* What the sections lean on. */
 struct dry {
 	struct text *out;
 	const struct routine *routine;
-	int label;  /* columns of the longest stage id */
-	int column; /* where the entry under way has got to */
-	bool first; /* no item in it yet */
+	struct entry entry; /* the one under way */
 	struct plan plan;
 };
-
-static void spaces(struct text *out, int count)
-{
-	for (int i = 0; i < count; i++)
-		text_add(out, " ");
-}
 
 static void sentence(struct dry *d, struct message m)
 {
@@ -44,45 +31,9 @@ static void heading(struct dry *d, struct message m)
 	sentence(d, m);
 }
 
-static void entry_begin(struct dry *d, int stage)
+static void item(struct dry *d, struct message m)
 {
-	const char *id = d->routine->stage[stage].id;
-
-	spaces(d->out, INDENT);
-	text_add(d->out, id);
-	spaces(d->out, d->label - text_columns(id) + GAP);
-	d->column = INDENT + d->label + GAP;
-	d->first = true;
-}
-
-static void entry_item(struct dry *d, struct message m)
-{
-	char item[ITEM_BYTES];
-
-	message_text(&m, item, sizeof(item));
-	int columns = text_columns(item);
-
-	if (!d->first) {
-		text_add(d->out, ",");
-		d->column++;
-	}
-	/* The comma that may follow needs a column too. */
-	if (!d->first && d->column + 1 + columns + 1 > LINE_COLUMNS) {
-		text_add(d->out, "\n");
-		d->column = INDENT + d->label + GAP;
-		spaces(d->out, d->column);
-	} else if (!d->first) {
-		text_add(d->out, " ");
-		d->column++;
-	}
-	text_add(d->out, item);
-	d->column += columns;
-	d->first = false;
-}
-
-static void entry_end(struct dry *d)
-{
-	text_add(d->out, "\n");
+	entry_item(&d->entry, &m);
 }
 
 static double rounded(double value, double steps)
@@ -104,12 +55,12 @@ static void minutes(struct dry *d)
 	for (int b = 0; b < p->blocks; b++) {
 		const struct plan_block *block = &p->block[b];
 
-		entry_item(d,
+		item(d,
 		    message_with(M_DRY_BEGINS,
 			TEXT(d->routine->stage[block->stage].id),
 			CLOCK(block->start_ms)));
 	}
-	entry_item(d, message_with(M_DRY_ENDS, CLOCK(p->length_ms)));
+	item(d, message_with(M_DRY_ENDS, CLOCK(p->length_ms)));
 }
 
 /* --- bows --- */
@@ -148,16 +99,16 @@ static void bows(struct dry *d)
 	for (int u = 0; u < r->units; u++)
 		all += each[u];
 	if (all == 0) {
-		entry_item(d, message_with(M_DRY_SWINGS, WHOLE(swings)));
+		item(d, message_with(M_DRY_SWINGS, WHOLE(swings)));
 	} else if (all_same(each, r->units)) {
-		entry_item(d,
+		item(d,
 		    message_with(M_DRY_BOWS_EVEN, WHOLE(each[0]), WHOLE(all)));
 	} else {
 		for (int u = 0; u < r->units; u++)
-			entry_item(d,
+			item(d,
 			    message_with(M_DRY_BOWS_ONE, TEXT(r->unit[u].name),
 				WHOLE(each[u])));
-		entry_item(d, message_with(M_DRY_BOWS_ALL, WHOLE(all)));
+		item(d, message_with(M_DRY_BOWS_ALL, WHOLE(all)));
 	}
 }
 
@@ -192,12 +143,12 @@ static void metres(struct dry *d)
 		double high = rounded(session_m(d, u, top_rung(r)), 10);
 
 		if (low < high)
-			entry_item(d,
+			item(d,
 			    message_with(fingers ? M_DRY_SLIDE_FINGER_TO
 						 : M_DRY_SLIDE_OTHER_TO,
 				TEXT(name), NUMBER(low), NUMBER(high)));
 		else
-			entry_item(d,
+			item(d,
 			    message_with(fingers ? M_DRY_SLIDE_FINGER
 						 : M_DRY_SLIDE_OTHER,
 				TEXT(name), NUMBER(high)));
@@ -220,7 +171,7 @@ static void speed(struct dry *d, int stage)
 	const struct routine *r = d->routine;
 
 	for (int i = 0; i < r->ladder_count; i++)
-		entry_item(d,
+		item(d,
 		    message_with(M_DRY_SPEED_AT,
 			NUMBER(rounded(fastest(r, stage, r->ladder[i]), 100)),
 			WHOLE(r->ladder[i])));
@@ -251,9 +202,9 @@ static void section(struct dry *d, struct message m, void (*fill)(struct dry *),
 		if (sliding_only && !slides(d->routine, i))
 			continue;
 		plan_dry(&d->plan, d->routine, i);
-		entry_begin(d, i);
+		entry_begin(&d->entry, d->routine->stage[i].id);
 		fill(d);
-		entry_end(d);
+		entry_end(&d->entry);
 	}
 }
 
@@ -263,9 +214,9 @@ static void speed_section(struct dry *d)
 	for (int i = 0; i < d->routine->stages; i++) {
 		if (!slides(d->routine, i))
 			continue;
-		entry_begin(d, i);
+		entry_begin(&d->entry, d->routine->stage[i].id);
 		speed(d, i);
-		entry_end(d);
+		entry_end(&d->entry);
 	}
 }
 
@@ -282,15 +233,27 @@ static enum message_id bows_heading(enum take take)
 	return M_DRY_BOWS_FINGERS;
 }
 
-static void rules(struct dry *d)
+static void sessions(struct dry *d)
+{
+	const struct routine *r = d->routine;
+
+	if (r->per_day == 1)
+		sentence(d,
+		    message_with(M_DRY_SESSION, CLOCK(r->cap_ms),
+			WHOLE(r->days_a_week)));
+	else
+		sentence(d,
+		    message_with(M_DRY_SESSIONS, CLOCK(r->cap_ms),
+			WHOLE(r->per_day), WHOLE(r->hours_apart),
+			WHOLE(r->days_a_week)));
+}
+
+static void homework(struct dry *d)
 {
 	const struct routine *r = d->routine;
 	const char *work = r->stage[r->work_on].id;
 	const char *limit = r->stage[r->no_further_than].id;
 
-	sentence(d,
-	    message_with(M_DRY_SESSIONS, CLOCK(r->cap_ms), WHOLE(r->per_day),
-		WHOLE(r->hours_apart), WHOLE(r->days_a_week)));
 	if (*r->homework_for)
 		sentence(d,
 		    message_with(M_DRY_HOMEWORK_FOR, TEXT(r->homework_for),
@@ -335,9 +298,12 @@ static int longest_id(const struct routine *r)
 
 void dry_run_write(struct text *out, const struct routine *r)
 {
-	struct dry d = { .out = out, .routine = r, .label = longest_id(r) };
+	struct dry d = { .out = out,
+		.routine = r,
+		.entry = { .out = out, .label = longest_id(r) } };
 
-	rules(&d);
+	sessions(&d);
+	homework(&d);
 	section(&d, message_of(M_DRY_MINUTES), minutes, false);
 	section(&d, message_of(bows_heading(r->take)), bows, false);
 	if (any_slides(r)) {

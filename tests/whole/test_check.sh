@@ -93,7 +93,7 @@ echo mine > kept.yaml
 unchanged 73 'kept.yaml' new kept.yaml
 run 0 new kept.yaml --force
 so 'force gives the cello routine' cmp -s kept.yaml "$root/routines/cello.yaml"
-unchanged 64 'cello, cello-homework, crossings' new x.yaml --from harpsichord
+unchanged 64 'bass, cello-homework, cello, crossings-homework' new x.yaml --from harpsichord
 unchanged 64 'evenhand new' new
 unchanged 64 'two.yaml' new one.yaml two.yaml
 unchanged 73 'nowhere/mine.yaml' new nowhere/mine.yaml
@@ -109,7 +109,8 @@ is 'the home folder' "$(find "$work/home" -mindepth 1)" ''
 
 # --- a stage with history must not vanish -------------------------------------------------
 # A session on tone: 1 air swing, 4 turns each of two recaps, 12 of work.
-session 2026-03-02T17:00 /dev/null tone.yaml
+echo "0:26 clean" > nobody
+session 2026-03-02T17:00 nobody tone.yaml
 status_is $? 0 'a session'
 kept()
 {

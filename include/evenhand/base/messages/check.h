@@ -4,6 +4,8 @@
 MESSAGE(M_DRY_SESSIONS, "cwww",
     "A session has {0} at most. {1} {1|session|sessions} a day, {2} "
     "{2|hour|hours} apart, {3} {3|day|days} a week.")
+MESSAGE(M_DRY_SESSION, "cw",
+    "A session has {0} at most. One session a day, {1} {1|day|days} a week.")
 MESSAGE(M_DRY_HOMEWORK, "tt", "Homework: work on {0}, no further than {1}.")
 MESSAGE(M_DRY_HOMEWORK_FOR, "ttt",
     "Homework for {0}: work on {1}, no further than {2}.")
