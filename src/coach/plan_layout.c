@@ -105,10 +105,15 @@ static int largest(const int *value, int count)
 /*
  * With a finger out, one of the others may have more turns than those between
  * can keep apart: two units alternate, equal, and of more no one gets more
- * than all the rest.
+ * than all the rest.  One that is left alone gets what the least of all would.
  */
-static void keep_apart(struct left *l)
+static void keep_apart(const struct making *m, struct left *l)
 {
+	const int *share = m->plan->share;
+
+	for (int u = 0; l->units == 1 && u < m->routine->units; u++)
+		if (share[u] < l->share[0])
+			l->share[0] = share[u];
 	while (l->units > 1) {
 		int u = largest(l->share, l->units);
 		int others = sum(l->share, l->units) - l->share[u];
@@ -129,7 +134,7 @@ static void work_block(struct making *m)
 	struct left l = units_left(m);
 
 	if (l.units < units)
-		keep_apart(&l);
+		keep_apart(m, &l);
 	memcpy(p->dropped, p->share, sizeof(p->dropped));
 	for (int i = 0; i < l.units; i++)
 		p->dropped[l.unit[i]] -= l.share[i];

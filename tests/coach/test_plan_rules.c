@@ -518,6 +518,9 @@ static void test_hurt_among_uneven(void **state)
 	plan_hurt(1 << 1 | 1 << 4, false); /* 2 and 3 alternate, equal */
 	expect_order("3232");
 	assert_int_equal(plan.dropped[2], 2);
+	plan_hurt(1 << 1 | 1 << 2 | 1 << 4, false); /* 3 alone, no more */
+	expect_order("33");
+	assert_int_equal(made_work(&plan)->turns, 2);
 	assert_true(made_reason(&plan, M_COACH_APART));
 }
 

@@ -42,8 +42,8 @@ MESSAGE(M_COACH_HURT_ALL, "",
 MESSAGE(M_COACH_AIR_ONLY, "",
     "Something is sore, so today holds nothing but the swing in the air.")
 MESSAGE(M_COACH_APART, "tw",
-    "{0} has {1} {1|turn|turns} fewer today, so that no one plays twice "
-    "running.")
+    "{0} has {1} {1|turn|turns} fewer today, because too few others are left "
+    "to play between.")
 
 /* --- reasons: what goes in (rule F2) --- */
 MESSAGE(M_COACH_TIMES, "wnnnwn",
