@@ -309,6 +309,58 @@ static void test_inside_a_round(void **state)
 	assert_int_equal(d.mark[1], MARK_NONE);
 }
 
+/* The late half second is only behind a change that had time for marks. */
+static void test_late_inside_a_round(void **state)
+{
+	struct routine r = sitting_cello(TONE);
+
+	(void)state;
+	sitting_begin(&d, &r, &nothing, MARKING_ROUND, 48000);
+	sitting_start(&d);
+	/* Finger 2 begins at 47 s. */
+	sitting_key(&d, 47300, KEY_FORWARD);
+	assert_int_equal(d.silences, 1);
+	assert_int_equal(d.mark[1], MARK_NONE);
+
+	sitting_begin(&d, &r, &nothing, MARKING_ROUND, 48000);
+	sitting_start(&d);
+	sitting_key(&d, 84300, KEY_FORWARD);
+	assert_int_equal(d.silences, 0);
+	check_marks(1, "cccc");
+}
+
+/* Once a session: with all clean, from the lowest rung, only one step. */
+static void test_rung_rises_once(void **state)
+{
+	struct routine r = sitting_cello(TONE);
+
+	(void)state;
+	r.stage[TONE].start_pulses = 4;
+	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);
+	d.s.plan.clean_rounds = 1;
+	sitting_start(&d);
+	all_clean_until(0, minutes(5, 0));
+	assert_int_equal(d.turn[9].pulses, 4);
+	assert_int_equal(d.turn[13].pulses, 6);
+	assert_int_equal(d.turn[17].pulses, 6);
+	assert_true(sitting_said(&d, "Next round: 6 pulses in each bow."));
+	assert_false(sitting_said(&d, "Next round: 8"));
+}
+
+/* What stays as it is, is not said. */
+static void test_same_rung_is_not_said(void **state)
+{
+	struct routine r = sitting_cello(TONE);
+
+	(void)state;
+	sitting_begin(&d, &r, &nothing, MARKING_ROUND, 48000);
+	sitting_start(&d);
+	sitting_key(&d, minutes(2, 0), KEY_OTHER);
+	sitting_until(&d, minutes(5, 0));
+	assert_int_equal(d.how, ENDED_WHOLE);
+	assert_false(sitting_said(&d, "Next round:"));
+}
+
 /* The air as the work: eight swings, marked one by one, none has a bow. */
 static void test_air(void **state)
 {
@@ -388,6 +440,9 @@ int main(void)
 		cmocka_unit_test(test_changes_of_mind),
 		cmocka_unit_test(test_marks_of_a_round),
 		cmocka_unit_test(test_inside_a_round),
+		cmocka_unit_test(test_late_inside_a_round),
+		cmocka_unit_test(test_rung_rises_once),
+		cmocka_unit_test(test_same_rung_is_not_said),
 		cmocka_unit_test(test_air),
 		cmocka_unit_test(test_what_is_heard),
 		cmocka_unit_test(test_scores),

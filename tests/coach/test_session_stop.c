@@ -192,6 +192,62 @@ static void test_cap_cuts(void **state)
 	}
 }
 
+/* To the ms: what ends with the cap is played, and nothing is announced in
+ * vain. */
+static void test_cap_to_the_ms(void **state)
+{
+	static const struct {
+		int cap_ms, work_turns, length_ms, coming;
+	} cases[] = {
+		{ 292000, 12, 292000, 1 },
+		{ 291990, 11, 280000, 1 },
+		{ 256000, 9, 256000, 1 },
+		{ 255990, 8, 244000, 0 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		begin(MARKING_TURN, 44100);
+		d.s.plan.cap_ms = cases[i].cap_ms;
+		sitting_key(&d, minutes(2, 0), KEY_OTHER);
+		sitting_until(&d, minutes(5, 0));
+		assert_int_equal(
+		    sitting_turns_of(&d, TONE), cases[i].work_turns);
+		assert_int_equal(d.length_ms, cases[i].length_ms);
+		assert_int_equal(d.how, i == 0 ? ENDED_WHOLE : ENDED_CAP);
+		/* Of round 2: whether round 3 will come. */
+		assert_int_equal(d.passage[4].coming, cases[i].coming);
+	}
+}
+
+/* A routine without a count-in still tells when to begin again. */
+static void test_restart_without_count_in(void **state)
+{
+	struct routine r = sitting_cello(TONE);
+
+	(void)state;
+	r.count_in_bows = 0;
+	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);
+	sitting_start(&d);
+	assert_int_equal(d.passage[0].count_in_bows, 0);
+	sitting_key(&d, 40000, KEY_SILENCE);
+	sitting_key(&d, 45000, KEY_FORWARD);
+	assert_int_equal(d.passage[d.passages - 1].count_in_bows, 1);
+}
+
+/* Help that was owed is not said after a silence: its page told the keys. */
+static void test_help_and_silence(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 40000, KEY_HELP);
+	sitting_key(&d, 41000, KEY_SILENCE);
+	sitting_key(&d, 42000, KEY_FORWARD);
+	sitting_until(&d, 60000);
+	assert_int_equal(d.turns, 2);
+	assert_false(sitting_said(&d, "In the change after a turn"));
+}
+
 /* A silence that outlasts the cap: forward ends it, honestly. */
 static void test_cap_gone(void **state)
 {
@@ -411,6 +467,9 @@ int main(void)
 		cmocka_unit_test(test_stop_in_lead_in),
 		cmocka_unit_test(test_stop_before_block),
 		cmocka_unit_test(test_cap_cuts),
+		cmocka_unit_test(test_cap_to_the_ms),
+		cmocka_unit_test(test_restart_without_count_in),
+		cmocka_unit_test(test_help_and_silence),
 		cmocka_unit_test(test_cap_gone),
 		cmocka_unit_test(test_no_key),
 		cmocka_unit_test(test_no_key_on_pages),
