@@ -9,6 +9,7 @@
 
 #include <assert.h>
 #include <libgen.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -27,7 +28,7 @@ static struct journal *journal_new(const char *path, struct fault *f)
 		return NULL;
 	}
 	assert(strlen(path) < SPOOL_PATH_BYTES - 64);
-	strcpy(j->path, path);
+	snprintf(j->path, sizeof(j->path), "%s", path);
 	j->lock = -1;
 	j->last = &j->first;
 	pthread_mutex_init(&j->queue_lock, NULL);
@@ -55,7 +56,7 @@ static void make_folder(const char *path)
 	struct fault ignored;
 
 	/* What is wrong with it shows when the journal is opened. */
-	strcpy(copy, path);
+	snprintf(copy, sizeof(copy), "%s", path);
 	folder_make(dirname(copy), &ignored);
 }
 

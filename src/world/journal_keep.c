@@ -117,10 +117,8 @@ void journal_keep(struct journal *j)
 		return;
 	if (j->base.handle != NULL && to_database(j)) {
 		forget_unsaved(j);
-		if (j->trouble != TROUBLE_NONE) {
-			j->trouble = TROUBLE_NONE;
-			journal_tell(j, TROUBLE_NONE, j->path);
-		}
+		j->trouble = TROUBLE_NONE;
+		journal_tell(j, TROUBLE_NONE, j->path);
 		return;
 	}
 	journal_tell(j, j->trouble, j->path);

@@ -17,7 +17,7 @@
 #include "journal_database.h"
 #include "journal_spool.h"
 
-enum { PATH_BYTES = SPOOL_PATH_BYTES };
+enum { PATH_BYTES = SPOOL_PATH_BYTES, URI_BYTES = 3 * PATH_BYTES };
 
 /* An empty journal in memory, or a copy of another database. */
 static enum trouble database_memory(struct database *d, struct database *from)
@@ -28,7 +28,7 @@ static enum trouble database_memory(struct database *d, struct database *from)
 		d, ":memory:", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE))
 		return database_give_up(d, TROUBLE_UNREACHABLE);
 	if (from == NULL)
-		return schema_bring(d, NULL, &journal_schema);
+		return schema_bring(d, ":memory:", &journal_schema);
 	backup = sqlite3_backup_init(d->handle, "main", from->handle, "main");
 	if (backup == NULL)
 		return database_give_up(d, TROUBLE_UNREACHABLE);
@@ -42,10 +42,10 @@ static enum trouble database_memory(struct database *d, struct database *from)
 static bool open_still(struct database *d, const char *path)
 {
 	static const char digits[] = "0123456789abcdef";
-	char uri[3 * PATH_BYTES + 32] = "file:";
+	char uri[URI_BYTES + 32] = "file:";
 	size_t length = strlen(uri);
 
-	for (; *path && length < 3 * PATH_BYTES; path++) {
+	for (; *path && length < URI_BYTES; path++) {
 		unsigned char c = (unsigned char)*path;
 
 		if (c == '%' || c == '?' || c == '#') {
@@ -147,7 +147,7 @@ static void add_spool(struct database *d, const struct spooled *all)
 
 void database_look_at_spool(struct database *d, const char *path)
 {
-	struct spool spool;
+	struct spool spool = { 0 };
 	struct spooled all = { 0 };
 
 	spool_init(&spool, path);

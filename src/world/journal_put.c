@@ -17,7 +17,7 @@ static struct row *row_make(struct journal *j, enum row_kind kind,
 	assert(!j->looking);
 	if (row == NULL)
 		return NULL;
-	strcpy(row->origin, j->origin);
+	memcpy(row->origin, j->origin, ORIGIN_BYTES);
 	row->number[ROW_SEQUENCE] = ++j->sequence;
 	row->number[ROW_SITTING_OF] = j->sitting;
 	row->number[ROW_UTC] = at.utc;

@@ -135,7 +135,7 @@ bool tallies_read(const char *list, int day, struct tally *to, int entries)
 bool seen_read(const char *list, struct past_sitting *s)
 {
 	struct list l = { .at = list };
-	char spare[ID_MAX];
+	char spare[ID_MAX] = "";
 
 	take(&l, '[');
 	while (next_is(&l, '[')) {

@@ -7,13 +7,18 @@
  */
 #include "journal_row.h"
 
+#include <assert.h>
 #include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "evenhand/base/fingerprint.h"
 
-enum { FIELDS_MAX = 3 + ROW_NUMBERS_MAX + ROW_TEXTS_MAX, HEX = 16 };
+enum {
+	HEAD = 3, /* fields before the numbers */
+	FIELDS_MAX = HEAD + ROW_NUMBERS_MAX + ROW_TEXTS_MAX,
+	HEX = 16,
+};
 
 #define FORMAT "1"
 
@@ -157,6 +162,7 @@ static bool read_number(const char *s, int64_t *out)
 {
 	char *end;
 
+	assert(s != NULL); /* fields were counted */
 	*out = strtoll(s, &end, 10);
 	return *s != '\0' && *end == '\0';
 }
@@ -212,11 +218,11 @@ static struct row *row_of(enum row_kind kind, char **field)
 	struct row *row;
 
 	for (int i = 0; i < l->numbers; i++)
-		if (!read_number(field[3 + i], &number[i]))
+		if (!read_number(field[HEAD + i], &number[i]))
 			return NULL;
 	for (int i = 0; i < l->texts; i++) {
-		texts[i] = field[3 + l->numbers + i];
-		if (!read_text(field[3 + l->numbers + i]))
+		texts[i] = field[HEAD + l->numbers + i];
+		if (!read_text(field[HEAD + l->numbers + i]))
 			return NULL;
 	}
 	row = row_new(kind, texts);
@@ -229,17 +235,17 @@ static struct row *row_of(enum row_kind kind, char **field)
 
 struct row *row_read(char *line)
 {
-	char *field[FIELDS_MAX];
+	char *field[FIELDS_MAX] = { NULL };
 	int count, kind;
 
 	if (!checksum_good(line))
 		return NULL;
 	count = split(line, field);
-	if (count < 3 || strcmp(field[0], FORMAT) != 0)
+	if (count < HEAD || strcmp(field[0], FORMAT) != 0)
 		return NULL;
 	kind = kind_of(field[1]);
 	if (kind < 0 || strlen(field[2]) != ORIGIN_BYTES - 1 ||
-	    count != 3 + row_layouts[kind].numbers + row_layouts[kind].texts)
+	    count != HEAD + row_layouts[kind].numbers + row_layouts[kind].texts)
 		return NULL;
 	return row_of((enum row_kind)kind, field);
 }
