@@ -10,6 +10,7 @@
 #include "evenhand/base/messages/coach.h"
 #include "evenhand/base/messages/command.h"
 #include "evenhand/base/messages/device.h"
+#include "evenhand/base/messages/file.h"
 #include "evenhand/base/messages/history.h"
 #include "evenhand/base/messages/routine.h"
 #include "evenhand/base/messages/script.h"

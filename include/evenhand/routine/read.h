@@ -46,9 +46,16 @@ struct routine *routine_read(const struct source *routine,
 
 /*
  * Whether a parsed file is a homework file, and which routine it names (a
- * bare file name in its own folder).  NULL when it is a routine; the name
- * lives as long as the node.
+ * bare file name in its own folder).  NULL when it is a routine, "" when it is
+ * homework and names none that can be followed; the name lives as long as the
+ * node.
  */
 const char *homework_routine_name(const struct node *root);
+
+/*
+ * The faults of a homework file that show without its routine; routine_read
+ * finds them too.
+ */
+void homework_check(const struct source *homework, struct faults *faults);
 
 #endif

@@ -1,0 +1,337 @@
+/*
+ * slips_flow.c - quotation marks and brackets, over as many lines as they take
+ *
+ * Between brackets there are items with commas between; in { } an item is a
+ * word, a colon and a value.  Each open bracket knows where its present item
+ * has got to:
+ *
+ *	{order: [1, 2], bows_each: 2}
+ *	 key    value   key        value
+ */
+#include <string.h>
+
+#include "reader.h"
+#include "slips.h"
+
+enum { COPY_MAX = 160 };
+
+static struct bracket *top(struct slips *s)
+{
+	return &s->bracket[s->depth - 1];
+}
+
+/* Behind the closing mark, or NULL when the line ends before it. */
+static const char *quote_end(const struct slips *s, const char *at)
+{
+	for (; at < s->end; at++) {
+		if (s->quote == '"' && *at == '\\' && at + 1 < s->end)
+			at++;
+		else if (*at == s->quote && s->quote == '\'' &&
+		    at + 1 < s->end && at[1] == '\'')
+			at++;
+		else if (*at == s->quote)
+			return at + 1;
+	}
+	return NULL;
+}
+
+static bool read_quote(struct slips *s, const char *at)
+{
+	const char *behind = quote_end(s, at);
+
+	s->here.at = behind != NULL ? behind : s->end;
+	if (behind != NULL)
+		s->quote = '\0';
+	return true;
+}
+
+static bool begin_quote(struct slips *s, const char *at)
+{
+	s->quote = *at;
+	s->quote_spot = s->here;
+	s->quote_spot.at = at;
+	return read_quote(s, at + 1);
+}
+
+bool slip_open_quote(struct slips *s)
+{
+	return begin_quote(s, s->here.at);
+}
+
+static bool bracket_fault(struct slips *s)
+{
+	const struct bracket *b = top(s);
+	bool list = b->sign == '[';
+
+	return slip_break_at(s,
+	    message_with(M_ROUTINE_OPEN_BRACKET, TEXT(list ? "[" : "{"),
+		TEXT(list ? "]" : "}")),
+	    b->spot);
+}
+
+static bool push(struct slips *s, const char *at)
+{
+	struct bracket *b;
+
+	if (s->depth == ROUTINE_DEPTH_MAX)
+		return slip_break(s,
+		    message_with(M_ROUTINE_DEEP, WHOLE(ROUTINE_DEPTH_MAX)), at);
+	b = &s->bracket[s->depth++];
+	*b = (struct bracket) { .sign = *at, .spot = s->here };
+	b->spot.at = at;
+	return true;
+}
+
+static bool pop(struct slips *s, const char *at)
+{
+	if (*at != (top(s)->sign == '[' ? ']' : '}'))
+		return bracket_fault(s);
+	s->depth--;
+	if (s->depth > 0)
+		top(s)->item = ITEM_DONE;
+	return true;
+}
+
+/* Where plain words between brackets end on this line. */
+static const char *plain_end(const struct slips *s, const char *at)
+{
+	while (at < s->end && strchr(",[]{}", *at) == NULL) {
+		if (slip_note(s, at))
+			break;
+		if (*at == ':' &&
+		    (at + 1 == s->end || strchr(" \t,[]{}", at[1]) != NULL))
+			break;
+		at++;
+	}
+	return at;
+}
+
+/* The last word before a place, when it is a key we know. */
+static const char *key_before(const char *from, const char *at, size_t *length)
+{
+	const char *word = at;
+
+	while (word > from && word[-1] != ' ' && word[-1] != '\t')
+		word--;
+	*length = (size_t)(at - word);
+	return word > from && keys_know(word, *length) ? word : NULL;
+}
+
+static bool second_colon(struct slips *s, const char *colon)
+{
+	struct bracket *b = top(s);
+	char key[COPY_MAX], words[COPY_MAX];
+	size_t length;
+	const char *next = key_before(b->text, colon, &length);
+
+	if (next != NULL) {
+		slip_copy(key, sizeof(key), next, next + length);
+		return slip_break(
+		    s, message_with(M_ROUTINE_NO_COMMA, TEXT(key)), next);
+	}
+	slip_copy(key, sizeof(key), b->key.at, b->key.at + b->key.length);
+	slip_quoted(words, sizeof(words), b->text, plain_end(s, colon + 1));
+	return slip_break(s,
+	    message_with(M_ROUTINE_SECOND_COLON, TEXT(key), TEXT(words)),
+	    colon);
+}
+
+/* A colon behind plain words that begin at b->text. */
+static bool plain_colon(struct slips *s, const char *colon)
+{
+	struct bracket *b = top(s);
+	size_t length = (size_t)(colon - b->text);
+	char words[COPY_MAX];
+
+	if (b->sign == '[' && !keys_know(b->text, length)) {
+		slip_quoted(
+		    words, sizeof(words), b->text, plain_end(s, colon + 1));
+		return slip_break(
+		    s, message_with(M_ROUTINE_ITEM_COLON, TEXT(words)), colon);
+	}
+	if (b->in_value)
+		return second_colon(s, colon);
+	b->key = (struct span) { b->text, length };
+	b->in_value = true;
+	b->item = ITEM_START;
+	return true;
+}
+
+/* "{minutes:5": to a YAML reader that is one word. */
+static bool no_space(struct slips *s, const char *at, const char *end)
+{
+	size_t word = slip_word(s, at);
+	char key[COPY_MAX], value[COPY_MAX];
+
+	if (top(s)->sign != '{' || top(s)->in_value || word == 0 ||
+	    at + word + 1 >= end || at[word] != ':')
+		return true;
+	slip_copy(key, sizeof(key), at, at + word);
+	slip_copy(value, sizeof(value), at + word + 1, end);
+	return slip_break(s,
+	    message_with(M_ROUTINE_NO_SPACE, TEXT(key), TEXT(value)),
+	    at + word);
+}
+
+static bool is_letter(char c)
+{
+	return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
+	    (unsigned char)c >= 0x80;
+}
+
+/* Words for people: those of a list, or behind a key that takes them. */
+static bool free_item(const struct bracket *b)
+{
+	if (b->sign == '[')
+		return is_letter(*b->text);
+	return b->in_value && keys_free_text(b->key.at, b->key.length);
+}
+
+static bool read_plain(struct slips *s, const char *at)
+{
+	struct bracket *b = top(s);
+	const char *end = plain_end(s, at);
+
+	b->item = ITEM_PLAIN;
+	b->text = at;
+	if (!slip_sign(s, at) || !no_space(s, at, end))
+		return false;
+	s->here.at = end;
+	if (end == s->end)
+		return true;
+	if (*end == ':') {
+		s->here.at = end + 1;
+		return plain_colon(s, end);
+	}
+	if (slip_note(s, end)) {
+		slip_swallow(s, at, end, free_item(b));
+		s->here.at = s->end;
+	}
+	return true;
+}
+
+static void next_item(struct slips *s)
+{
+	top(s)->item = ITEM_START;
+	top(s)->in_value = false;
+	top(s)->key = (struct span) { 0 };
+}
+
+/* Whether the last thing before a place is a quotation mark. */
+static bool after_quote(const struct slips *s, const char *at)
+{
+	while (at > s->here.line && (at[-1] == ' ' || at[-1] == '\t'))
+		at--;
+	return at > s->here.line && (at[-1] == '"' || at[-1] == '\'');
+}
+
+bool slip_behind(struct slips *s)
+{
+	const char *at = slip_skip(s, s->here.at);
+	char closing[2] = { s->here.at > s->here.line ? s->here.at[-1] : ' ' };
+
+	if (at == s->end || slip_note(s, at))
+		return true;
+	if (after_quote(s, at))
+		return slip_break(s, message_of(M_ROUTINE_AFTER_QUOTE), at);
+	return slip_break(
+	    s, message_with(M_ROUTINE_AFTER_BRACKET, TEXT(closing)), at);
+}
+
+/* Behind a quotation mark or bracket that ended an item. */
+static bool after_done(struct slips *s, const char *at)
+{
+	s->here.at = at + 1;
+	if (*at == ':' && top(s)->sign == '{' && !top(s)->in_value) {
+		top(s)->in_value = true;
+		top(s)->item = ITEM_START;
+		return true;
+	}
+	if (*at == ':')
+		return true; /* for the YAML reader to refuse */
+	if (*at == '"' || *at == '\'' || !after_quote(s, at))
+		return slip_break(s, message_of(M_ROUTINE_COMMA_HERE), at);
+	return slip_break(s, message_of(M_ROUTINE_AFTER_QUOTE), at);
+}
+
+/* One step at a letter that is no blank. */
+static bool step(struct slips *s, const char *at)
+{
+	s->here.at = at + 1;
+	if (*at == ',') {
+		next_item(s);
+		return true;
+	}
+	if (*at == ']' || *at == '}')
+		return pop(s, at);
+	if (*at == '[' || *at == '{')
+		return push(s, at);
+	if (top(s)->item == ITEM_DONE)
+		return after_done(s, at);
+	if (top(s)->item == ITEM_START && (*at == '"' || *at == '\'')) {
+		top(s)->item = ITEM_DONE;
+		return begin_quote(s, at);
+	}
+	return read_plain(s, at);
+}
+
+/* From the place of the scan until all is closed or the line ends. */
+static bool run(struct slips *s)
+{
+	while (s->depth > 0 && !s->quote) {
+		const char *at = slip_skip(s, s->here.at);
+
+		if (at == s->end || slip_note(s, at)) {
+			s->here.at = s->end;
+			return true;
+		}
+		if (!step(s, at))
+			return false;
+	}
+	return true;
+}
+
+bool slip_open_bracket(struct slips *s)
+{
+	const char *at = s->here.at;
+
+	s->here.at = at + 1;
+	return push(s, at) && run(s);
+}
+
+/* A line that begins something new, no further in than s->limit. */
+static bool begins_new(const struct slips *s)
+{
+	const char *at = s->here.line;
+	size_t word;
+
+	while (at < s->end && *at == ' ')
+		at++;
+	if (at - s->here.line > s->limit || at == s->end)
+		return false;
+	if (*at == '-' && slip_blank(s, at + 1))
+		return true;
+	word = slip_word(s, at);
+	return word > 0 && slip_colon(s, at + word);
+}
+
+bool slip_go_on(struct slips *s)
+{
+	if (begins_new(s))
+		return slip_still_open(s);
+	if (s->quote)
+		read_quote(s, s->here.line);
+	if (s->quote)
+		return true;
+	if (!run(s))
+		return false;
+	return s->depth > 0 || s->quote || slip_behind(s);
+}
+
+bool slip_still_open(struct slips *s)
+{
+	if (s->quote)
+		return slip_break_at(
+		    s, message_of(M_ROUTINE_OPEN_QUOTE), s->quote_spot);
+	return s->depth == 0 || bracket_fault(s);
+}

@@ -1,0 +1,239 @@
+/*
+ * slips_line.c - one line with nothing open before it
+ *
+ *	    - title: Week 2: thirds
+ *	    │ │    │ └ value
+ *	    │ │    └ colon that ends the key
+ *	    │ └ key, in column 6
+ *	    └ dash
+ *
+ * A line further in than a text above it goes on with that text; then a colon
+ * in it is nearly always a key that stands too far in.
+ */
+#include <string.h>
+
+#include "reader.h"
+#include "slips.h"
+
+enum { COPY_MAX = 160 };
+
+/* Spaces that look like plain ones and are none. */
+static bool odd_space(const struct slips *s, const char *at)
+{
+	static const char *const odd[] = { "\xc2\xa0", "\xe3\x80\x80",
+		"\xe2\x80\x82", "\xe2\x80\x83", "\xe2\x80\x89",
+		"\xe2\x80\xaf" };
+
+	for (size_t i = 0; i < sizeof(odd) / sizeof(odd[0]); i++)
+		if ((size_t)(s->end - at) >= strlen(odd[i]) &&
+		    memcmp(at, odd[i], strlen(odd[i])) == 0)
+			return true;
+	return false;
+}
+
+static bool read_indent(struct slips *s, struct line *l)
+{
+	const char *at = s->here.line;
+
+	if (s->here.at > at)
+		at = s->here.at;
+	while (at < s->end && *at == ' ')
+		at++;
+	l->words = at;
+	l->indent = l->column = (int)(at - s->here.line);
+	if (at < s->end && *at == '\t')
+		return slip_break(s, message_of(M_ROUTINE_TAB), at);
+	if (odd_space(s, at))
+		return slip_break(s, message_of(M_ROUTINE_ODD_SPACE), at);
+	return true;
+}
+
+/* "-Round hand": to a YAML reader that is one word. */
+static bool no_dash_space(struct slips *s, const char *behind)
+{
+	char words[COPY_MAX];
+
+	slip_copy(words, sizeof(words), slip_skip(s, behind), s->end);
+	return slip_break(
+	    s, message_with(M_ROUTINE_NO_DASH_SPACE, TEXT(words)), behind - 1);
+}
+
+static bool read_dashes(struct slips *s, struct line *l)
+{
+	while (l->words < s->end && *l->words == '-') {
+		const char *behind = l->words + 1;
+
+		if (behind < s->end && *behind != ' ')
+			return no_dash_space(s, behind);
+		l->dash = true;
+		l->column = (int)(l->words - s->here.line);
+		l->words = slip_skip(s, behind);
+	}
+	return true;
+}
+
+static const char *find_note(const struct slips *s, const char *at)
+{
+	while (at < s->end && !slip_note(s, at))
+		at++;
+	return at;
+}
+
+static bool no_space(struct slips *s, const struct line *l, size_t word)
+{
+	const char *value = l->words + word + 1;
+	char key[COPY_MAX], words[COPY_MAX];
+
+	if (odd_space(s, value))
+		value += (unsigned char)*value == 0xc2 ? 2 : 3;
+	slip_copy(key, sizeof(key), l->words, l->words + word);
+	slip_copy(words, sizeof(words), value, l->note);
+	return slip_break(s,
+	    message_with(M_ROUTINE_NO_SPACE, TEXT(key), TEXT(words)),
+	    l->words + word);
+}
+
+/* "bow_seconds:4" in a place where only a key makes sense. */
+static bool lacks_space(
+    const struct slips *s, const struct line *l, size_t word)
+{
+	const char *colon = l->words + word;
+
+	if (word == 0 || colon + 1 >= l->note || *colon != ':' ||
+	    slip_blank(s, colon + 1))
+		return false;
+	return keys_know(l->words, word) ||
+	    (l->colon == NULL && !l->dash && !l->inside);
+}
+
+/* "- Trunk still: mirror": words of a list, not a key. */
+static bool item_colon(const struct slips *s, const struct line *l, size_t word)
+{
+	bool plain = l->words + word == l->colon;
+
+	return (l->dash || (l->inside && s->below == BELOW_KEY)) && !plain &&
+	    *l->words != '"' && *l->words != '\'';
+}
+
+static bool words_with_colon(struct slips *s, const struct line *l)
+{
+	char words[COPY_MAX];
+
+	slip_quoted(words, sizeof(words), l->words, l->note);
+	return slip_break(
+	    s, message_with(M_ROUTINE_ITEM_COLON, TEXT(words)), l->colon);
+}
+
+static bool capital_or_small(char c)
+{
+	return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
+	    (unsigned char)c >= 0x80;
+}
+
+/* Words without a key: a part of a list, or a text below its key. */
+static bool read_words(struct slips *s, const struct line *l)
+{
+	bool free_text = l->dash ? capital_or_small(*l->words) : s->free_text;
+
+	if (!l->dash && !l->inside)
+		return slip_break(s, message_of(M_ROUTINE_NO_COLON), l->words);
+	if (l->note < s->end)
+		slip_swallow(s, l->words, l->note, free_text);
+	slip_remember(
+	    s, BELOW_TEXT, l->dash ? l->column : s->column, free_text);
+	return true;
+}
+
+/* "title": in quotation marks; libyaml takes it as a key. */
+static bool quoted_key(struct slips *s, struct line *l)
+{
+	const char quote = *l->words;
+	const char *at = l->words + 1;
+
+	while (at < s->end && *at != quote)
+		at++;
+	if (at == s->end || !slip_colon(s, at + 1))
+		return false;
+	l->colon = at + 1;
+	l->note = find_note(s, l->colon);
+	return true;
+}
+
+static bool starts_quote(const struct line *l)
+{
+	return *l->words == '"' || *l->words == '\'';
+}
+
+/* The line goes on with a text, or stands too far in below a value. */
+static bool go_on(struct slips *s, const struct line *l)
+{
+	if (l->colon != NULL)
+		return slip_break(
+		    s, message_of(M_ROUTINE_TOO_FAR_IN), l->words);
+	if (l->note < s->end)
+		slip_swallow(s, l->words, l->note, s->free_text);
+	return true;
+}
+
+/* The column of what a value without a key belongs to; -1: the file. */
+static int owner(const struct slips *s, const struct line *l)
+{
+	if (l->dash)
+		return l->column;
+	return l->inside ? s->column : -1;
+}
+
+static bool read_content(struct slips *s, struct line *l)
+{
+	size_t word = slip_word(s, l->words);
+	bool good;
+
+	if (starts_quote(l) ? !quoted_key(s, l) : l->colon == NULL) {
+		if (lacks_space(s, l, word))
+			return no_space(s, l, word);
+		if (slip_special(s, l->words, owner(s, l), &good))
+			return good;
+		return slip_good_start(s, l->words) && read_words(s, l);
+	}
+	if (lacks_space(s, l, word))
+		return no_space(s, l, word);
+	if (!slip_good_start(s, l->words))
+		return false;
+	if (item_colon(s, l, word))
+		return words_with_colon(s, l);
+	return slip_value(s, l);
+}
+
+/* "---" and "...", which begin and end a document. */
+static bool document_line(const struct slips *s, const struct line *l)
+{
+	return l->indent == 0 && s->end - l->words >= 3 &&
+	    (memcmp(l->words, "---", 3) == 0 ||
+		memcmp(l->words, "...", 3) == 0) &&
+	    (l->words + 3 == s->end || slip_blank(s, l->words + 3));
+}
+
+bool slip_line(struct slips *s)
+{
+	struct line l = { .indent = 0 };
+
+	if (!read_indent(s, &l))
+		return false;
+	if (l.words == s->end || *l.words == '#' || document_line(s, &l))
+		return true;
+	l.inside = s->below != BELOW_NOTHING && l.indent > s->column;
+	l.note = find_note(s, l.words);
+	if (l.inside && s->below > BELOW_KEY) {
+		l.colon = slip_find_colon(s, l.words, l.note);
+		return go_on(s, &l);
+	}
+	if (!read_dashes(s, &l))
+		return false;
+	if (l.words >= l.note) {
+		slip_remember(s, BELOW_KEY, l.column, false);
+		return true;
+	}
+	if (*l.words != '[' && *l.words != '{')
+		l.colon = slip_find_colon(s, l.words, l.note);
+	return read_content(s, &l);
+}
