@@ -12,8 +12,8 @@ if [ -x /usr/bin/python3 ]; then
 fi
 
 "$python" "$root/tests/tools/manual.py" "$root/man/evenhand-routine.5" \
-    "$root/routines/evenhand.schema.json" "$root/src/routine/keys.c" . ||
-	bad=1
+    "$root/routines/evenhand.schema.json" "$root/src/routine/keys.c" . \
+    "$root"/include/evenhand/base/messages/*.h || bad=1
 
 fits()
 {
