@@ -209,22 +209,26 @@ static void add_notes(struct text *page, const struct day *d)
 	}
 }
 
-/* The rows of a day stand together. */
-static struct day day_of(const struct history *h, int number)
+/* The first row of a day or later; rows are in the order of their days. */
+static int first_row(const struct history *h, int day)
 {
-	struct day d = { .h = h, .day = number };
+	int low = 0, high = h->tallies;
 
-	while (d.tally < h->tallies && h->tally[d.tally].day < number)
-		d.tally++;
-	while (d.tally + d.tallies < h->tallies &&
-	    h->tally[d.tally + d.tallies].day == number)
-		d.tallies++;
-	return d;
+	while (low < high) {
+		int middle = low + (high - low) / 2;
+
+		if (h->tally[middle].day < day)
+			low = middle + 1;
+		else
+			high = middle;
+	}
+	return low;
 }
 
 void history_add_day(struct text *page, const struct history *h, int number)
 {
-	struct day d = day_of(h, number);
+	int first = first_row(h, number);
+	struct day d = { h, number, first, first_row(h, number + 1) - first };
 
 	add_day(page, &d);
 	add_stages(page, &d);
