@@ -25,3 +25,37 @@ struct routine *command_load(
 	free(faults);
 	return r;
 }
+
+int command_status(const struct fault *f)
+{
+	switch (f->message.id) {
+	case M_WORLD_PLAYER_NAME:
+		return EXIT_USAGE;
+	case M_WORLD_FILE_MISSING:
+	case M_WORLD_FILE_NO_ROUTINE:
+	case M_WORLD_FILE_DENIED:
+	case M_WORLD_FILE_FOLDER:
+	case M_WORLD_FILE_ODD:
+	case M_WORLD_FILE_BIG:
+	case M_WORLD_PATH_LONG:
+	case M_WORLD_JOURNAL_UNREAD:
+	case M_WORLD_JOURNAL_LOOK_BROKEN:
+	case M_WORLD_JOURNAL_LOOK_OTHER:
+		return EXIT_NO_INPUT;
+	case M_WORLD_FILE_THERE:
+	case M_WORLD_FILE_NO_FOLDER:
+	case M_WORLD_FILE_NO_RIGHT:
+	case M_WORLD_FOLDER_UNMADE:
+	case M_WORLD_NO_HOME:
+		return EXIT_CANNOT_CREATE;
+	case M_WORLD_FILE_UNREAD:
+	case M_WORLD_FILE_FULL:
+	case M_WORLD_FILE_UNWRITTEN:
+	case M_WORLD_JOURNAL_NOT_WRITTEN:
+		return EXIT_IO;
+	case M_WORLD_JOURNAL_LOCKED:
+		return EXIT_TRY_LATER;
+	default:
+		return EXIT_OS;
+	}
+}

@@ -95,7 +95,7 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 	p->journal = journal_open(path, &f);
 	if (!p->journal) {
 		command_fault(&f);
-		*status = EXIT_TRY_LATER;
+		*status = command_status(&f);
 		return false;
 	}
 	while (journal_trouble(p->journal, &m))

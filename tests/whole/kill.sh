@@ -76,7 +76,7 @@ $((marks - marks_before)) are kept"
 	marks_before=$marks
 done
 so "$middle of $kills kills in mid session" [ "$middle" -gt 0 ]
-for file in "$journals"/*.sqlite; do
+for file in "$journals"/*.db; do
 	is "integrity" "$(sqlite3 "$file" 'pragma integrity_check')" ok
 done
 session 2026-12-31T17:00 keys --marking turn tone.yaml

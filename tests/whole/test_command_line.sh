@@ -74,7 +74,7 @@ slip()
 slip '- forward\n0:75 c\n' 2:1 '"0:75" is no time'
 slip '0:10 c\n0:09.5 c\n' 2:1 'this key is at 0:09.5 and the one before it'
 slip '# a note\n  0:10 cleen\n' 2:8 'I do not know the key "cleen". Did you'
-slip '- \n' 1:2 'a key is missing behind -'
+slip '- \n' 1:3 'a key is missing behind -'
 slip '0:10 c c\n' 1:8 '"c" is too much here'
 rm keys
 

@@ -9,7 +9,7 @@ tiny tiny.yaml
 # A mark, a silence in the third turn and on again, a mark in the next bow, and
 # two presses where the second is a repeat.
 printf '%s\n' '- forward' '- forward' '0:06.5 clean' '0:10.25 shaky' \
-    '0:13.125 space' '0:15 forward' '0:15.1 back' '0:18 c' '0:22.5 s' \
+    '0:13.125 space' '0:15 forward' '0:15.1 back' '0:19 c' '0:23.5 s' \
     '- forward' '- words Faster?' > keys
 
 session 2026-03-02T17:00 keys --marking turn --player fast tiny.yaml

@@ -58,9 +58,9 @@ is "the question" "$(ask h.json "select json_extract(j, '\$.notes[0].kind')
     "question How loose is loose?"
 
 # The journal is a sound database that only its owner may read.
-is "integrity" "$(sqlite3 "$journals"/*.sqlite 'pragma integrity_check')" ok
+is "integrity" "$(sqlite3 "$journals"/*.db 'pragma integrity_check')" ok
 is "rights of the journal" \
-    "$(stat -c %a "$journals"/*.sqlite)" 600
+    "$(stat -c %a "$journals"/*.db)" 600
 is "rights of its folder" "$(stat -c %a "$journals")" 700
 
 # --- without pedals: the round keeps its 48 seconds -----------------------

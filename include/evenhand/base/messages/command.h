@@ -54,7 +54,7 @@ MESSAGE(M_COMMAND_HISTORY, "", "what was practised")
 MESSAGE(M_COMMAND_OPTION_HELP, "", "say this")
 MESSAGE(M_COMMAND_OPTION_VERSION, "", "say which version this is")
 MESSAGE(M_COMMAND_OPTION_LINES, "",
-    "one event, one line of text (the only way at present)")
+    "one event, one line (so far the only way)")
 MESSAGE(M_COMMAND_OPTION_MARKING, "",
     "when marks are given (round if left out)")
 MESSAGE(M_COMMAND_OPTION_PLAYER, "", "the journal of another player")
