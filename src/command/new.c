@@ -105,7 +105,9 @@ int command_new(int argc, char **argv)
 	const char *text = builtin_text(from, &length);
 	if (!file_write(argv[0], text, length, force, &fault)) {
 		command_fault(&fault);
-		return command_status(&fault);
+		status = command_status(&fault);
+		/* A folder that is not there is no input here. */
+		return status == EXIT_NO_INPUT ? EXIT_CANNOT_CREATE : status;
 	}
 	return say_written(argv[0], name) ? EXIT_GOOD : EXIT_IO;
 }
