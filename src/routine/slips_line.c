@@ -134,8 +134,10 @@ static bool capital_or_small(char c)
 static bool read_words(struct slips *s, const struct line *l)
 {
 	bool free_text = l->dash ? capital_or_small(*l->words) : s->free_text;
+	size_t word = slip_word(s, l->words);
 
-	if (!l->dash && !l->inside)
+	if (!l->dash &&
+	    (!l->inside || (!s->free_text && keys_know(l->words, word))))
 		return slip_break(s, message_of(M_ROUTINE_NO_COLON), l->words);
 	if (l->note < s->end)
 		slip_swallow(s, l->words, l->note, free_text);

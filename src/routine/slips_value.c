@@ -55,6 +55,8 @@ bool slip_good_start(struct slips *s, const char *at)
 {
 	if (!slip_sign(s, at))
 		return false;
+	if (slip_colon(s, at))
+		return slip_break(s, message_of(M_ROUTINE_NO_KEY), at);
 	if (*at == ']' || *at == '}')
 		return slip_break(s,
 		    message_with(M_ROUTINE_STRAY_BRACKET,

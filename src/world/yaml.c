@@ -126,7 +126,7 @@ static bool add_word(struct builder *b, const yaml_event_t *e)
 	if (memchr(value, '\0', length) != NULL)
 		return fault_mark(b, M_ROUTINE_CONTROL, &e->start_mark);
 	if (key && length == 0)
-		return fault_mark(b, M_ROUTINE_YAML_KEY, &e->start_mark);
+		return fault_mark(b, M_ROUTINE_NO_KEY, &e->start_mark);
 	word = arena_text(b->arena, value, length);
 	if (word == NULL)
 		return no_memory(b);
@@ -154,7 +154,7 @@ static bool begin(struct builder *b, enum node_kind kind, bool decorated,
 	if (decorated)
 		return fault_mark(b, M_ROUTINE_SIGN, m);
 	if (wants_key(b))
-		return fault_mark(b, M_ROUTINE_YAML_KEY, m);
+		return fault_mark(b, M_ROUTINE_NO_KEY, m);
 	if (b->depth == ROUTINE_DEPTH_MAX)
 		return too_deep(b, m);
 	n = hang(b, kind, m);

@@ -76,7 +76,7 @@ MESSAGE(M_ROUTINE_YAML_ESCAPE, "",
 MESSAGE(M_ROUTINE_YAML_DOCUMENTS, "",
     "a second document begins here. Keep one in a file and remove this line "
     "of dashes")
-MESSAGE(M_ROUTINE_YAML_KEY, "",
+MESSAGE(M_ROUTINE_NO_KEY, "",
     "one plain word is expected before the colon")
 MESSAGE(M_ROUTINE_NO_MEMORY, "",
     "the computer has no memory left to read this file. Close other programs "
