@@ -175,7 +175,7 @@ lint:
 	    -j 2 -Iinclude src
 	shellcheck $(SHELLS)
 	@for p in $(PAGES); do mandoc -Tlint -Wwarning $$p || exit 1; done
-	codespell -q 3 README.md DEVELOPERS.md docs man include src routines
+	codespell -q 3 -L nd README.md DEVELOPERS.md docs man include src routines
 
 check-all: check asan tsan valgrind killed
 
