@@ -52,7 +52,6 @@ static const char *const good_lines[] = {
 	"    check:\n      -\n        Round hand\n",
 	"    check:\n      - |\n        Round: hand\n      - Elbow\n",
 	"    \"check\": [Round hand]\n",
-	"    'cue' : FREE\n",
 	"    cue : FREE\n",
 	"    feel: [Could you talk while you do it?]\n",
 	"    check: [\"Tip at rest, forearm swinging\"]\n",
