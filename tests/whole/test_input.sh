@@ -49,7 +49,9 @@ status_is $? 74 'output closed'
 
 # --- stopped from outside, in mid sound --------------------------------------
 
-for case in 'INT 0' 'TERM 143' 'HUP 129'; do
+# (A shell lets what it starts in the background ignore INT: that one is
+# pressed in test_terminal.)
+for case in 'TERM 143' 'HUP 129'; do
 	signal=${case% *}
 	mkfifo in
 	"$EVENHAND" --marking turn --player "$signal" tiny.yaml < in \

@@ -97,6 +97,9 @@ key C-c
 sleep 1
 command_line 'echo status-$?'
 shows 5 'status-0'
+history_json h.json
+is "how it ended" "$(ask h.json "select json_extract(j,
+    '\$.sittings[0].ended') from f")" input
 mode after
 so "after Ctrl-C the terminal is as it was" cmp "$work/before" "$work/after"
 
