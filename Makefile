@@ -40,7 +40,7 @@ TESTS   := $(TEST_SRC:%.c=$(B)/%)
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
 	uninstall deps deps-dev dist-check help clean asan tsan valgrind killed \
-	tests
+	paced tests
 
 all: $(B)/$(NAME)
 
@@ -80,7 +80,10 @@ $(B)/tests/sound/test_guard: TEST_LDFLAGS = \
 
 tests: $(TESTS)
 
-WHOLE  := $(sort $(wildcard tests/whole/test_*.sh))
+# Those that let true time pass are slow and have a target of their own.
+PACED  := tests/whole/test_input.sh tests/whole/test_pace.sh \
+	tests/whole/test_terminal.sh
+WHOLE  := $(filter-out $(PACED),$(sort $(wildcard tests/whole/test_*.sh)))
 C_FILES = $(wildcard src/*.c src/*/*.c tests/*/*.c)
 H_FILES = $(filter-out include/evenhand/base/message%,\
 	$(wildcard include/evenhand/*/*.h)) include/evenhand/base/message.h
@@ -122,6 +125,9 @@ valgrind: all tests
 		    { cat $(B)/valgrind.log; exit 1; }; done
 	HOME=$(abspath $(B))/valgrind-home $(VALGRIND) $(B)/$(NAME) --clock fast \
 	    --at 2026-03-02T17:00 < /dev/null > /dev/null
+
+paced: all
+	@EVENHAND=$(abspath $(B)/$(NAME)) CHECK_B=$(B) sh $(TOOLS)/run.sh $(PACED)
 
 killed: all
 	EVENHAND=$(abspath $(B)/$(NAME)) KILLS=200 sh tests/whole/kill.sh
@@ -177,7 +183,7 @@ lint:
 	@for p in $(PAGES); do mandoc -Tlint -Wwarning $$p || exit 1; done
 	codespell -q 3 -L nd README.md DEVELOPERS.md docs man include src routines
 
-check-all: check asan tsan valgrind killed
+check-all: check paced asan tsan valgrind killed
 
 # --- install -------------------------------------------------------------
 
@@ -219,7 +225,7 @@ help:
 	@echo "make check        the everyday tests; NAME=part runs a part"
 	@echo "make deps-dev     install what the targets below use"
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
-	@echo "make check-all    check, then sanitizers, valgrind and 200 kills"
+	@echo "make check-all    check, then true time, sanitizers, valgrind, 200 kills"
 	@echo "make fuzz T=60    random bytes as routine files, T seconds"
 	@echo "make bench        figures beside their goals"
 	@echo "make cover        lines covered, per file"
