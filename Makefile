@@ -104,12 +104,12 @@ check: all tests
 SAN = HARDEN= OPT=-O1
 
 asan:
-	$(MAKE) B=$(B)-asan $(SAN) \
+	$(MAKE) -s B=$(B)-asan $(SAN) \
 	    EXTRA="-fsanitize=address,undefined -fno-sanitize-recover=all" check
 
 # Data races: the ring, the engine, the device and the journal's thread.
 tsan:
-	$(MAKE) B=$(B)-tsan $(SAN) EXTRA=-fsanitize=thread tests
+	$(MAKE) -s B=$(B)-tsan $(SAN) EXTRA=-fsanitize=thread tests
 	TSAN_OPTIONS=halt_on_error=1 sh $(TOOLS)/run.sh \
 	    $(patsubst %.c,$(B)-tsan/%,$(wildcard tests/sound/test_*.c \
 	    tests/world/test_device*.c tests/world/test_journal*.c))
@@ -165,8 +165,8 @@ cover:
 lint:
 	sh $(TOOLS)/arrows.sh
 	sh $(TOOLS)/size.sh
-	$(MAKE) B=$(B)-lint EXTRA=-Werror all tests
-	$(MAKE) B=$(B)-lint-clang CC=clang EXTRA=-Werror all tests
+	$(MAKE) -s B=$(B)-lint EXTRA=-Werror all tests
+	$(MAKE) -s B=$(B)-lint-clang CC=clang EXTRA=-Werror all tests
 	@echo "every header alone"
 	@for h in $(H_FILES) $(OWN_H); do \
 		echo "#include \"$$h\"" | $(CC) $(CPPFLAGS) -I. $(ALL_CFLAGS) -Werror \

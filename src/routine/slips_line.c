@@ -154,9 +154,12 @@ static bool quoted_key(struct slips *s, struct line *l)
 
 	while (at < s->end && *at != quote)
 		at++;
-	if (at == s->end || !slip_colon(s, at + 1))
+	if (at == s->end)
 		return false;
-	l->colon = at + 1;
+	at = slip_skip(s, at + 1);
+	if (!slip_colon(s, at))
+		return false;
+	l->colon = at;
 	l->note = find_note(s, l->colon);
 	return true;
 }

@@ -176,7 +176,7 @@ void terminal_take(int descriptor)
 
 void terminal_mode(enum terminal_mode mode)
 {
-	terminal.mode = mode;
+	terminal.mode = (sig_atomic_t)mode;
 	apply(mode);
 }
 

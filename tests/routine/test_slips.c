@@ -41,8 +41,8 @@ static const char *const good_lines[] = {
 	"    say: \"Let the slide: sound. Arm weight\n      alone # meets.\"\n",
 	"    say: |\n      Let it: sound.\n\n      - \"More #2 [words\n",
 	"    say: >-\n      *Let* it\n      sound.\n    cue: FREE\n",
-	"    check: [Round hand,\n      Elbow off,   # a note\n\n"
-	"      \"Thumb: weightless\"]\n",
+	("    check: [Round hand,\n      Elbow off,   # a note\n\n"
+	 "      \"Thumb: weightless\"]\n"),
 	"    check: [\n      Round hand,\n      Elbow off\n    ]\n",
 	"    check: [Round hand, 'Thumb, free',]\n",
 	"    check:\n    - Round hand\n    - Elbow off\n",
@@ -53,6 +53,7 @@ static const char *const good_lines[] = {
 	"    check:\n      - |\n        Round: hand\n      - Elbow\n",
 	"    \"check\": [Round hand]\n",
 	"    cue : FREE\n",
+	"    'cue' : FREE\n",
 	"    feel: [Could you talk while you do it?]\n",
 	"    check: [\"Tip at rest, forearm swinging\"]\n",
 	"\n\n# the end\n",
