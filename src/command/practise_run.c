@@ -26,8 +26,8 @@ enum {
 static void say_no_input(struct practice *p)
 {
 	struct text t = text_in(p->bytes, sizeof p->bytes);
-	struct message m = message_of(p->script ? M_COMMAND_SCRIPT_OVER
-						: M_COMMAND_INPUT_GONE);
+	struct message m = message_of(
+	    p->script ? M_COMMAND_SCRIPT_OVER : M_COMMAND_INPUT_GONE);
 
 	if (p->session.first_sound >= 0 || keys_signal() || p->mute)
 		return;

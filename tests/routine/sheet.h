@@ -39,10 +39,10 @@ static inline struct routine *sheet_routine_bytes(const char *text,
 	faults->count = faults->left_out = 0;
 	if (sheet_parse(&a, "routine.yaml", text, length, faults) &&
 	    (homework == NULL ||
-		sheet_parse(&b, "wren.yaml", homework, strlen(homework),
-		    faults)))
-		r = routine_read(&a.source, homework ? &b.source : NULL,
-		    faults);
+		sheet_parse(
+		    &b, "wren.yaml", homework, strlen(homework), faults)))
+		r = routine_read(
+		    &a.source, homework ? &b.source : NULL, faults);
 	arena_done(&a.arena);
 	arena_done(&b.arena);
 	return r;

@@ -4,15 +4,15 @@
  * tests/routine/bad holds a file for each, and beside it what must be said
  * (NAME.faults).  A file with nothing beside it must be good.
  */
+#include <dirent.h>
+#include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
-#include <setjmp.h>
 #include <stdint.h>
-#include <cmocka.h>
-
-#include <dirent.h>
 #include <stdio.h>
 #include <stdlib.h>
+
+#include <cmocka.h>
 
 #include "evenhand/world/load.h"
 #include "sheet.h"
@@ -72,8 +72,8 @@ static bool check_file(const char *name)
 	good = strcmp(said, wanted) == 0 && (r != NULL) == (*wanted == '\0');
 	/* Every place is in the file that was named or the one it names. */
 	for (int i = 0; i < faults.count; i++)
-		good = good && strncmp(faults.at[i].path, FOLDER,
-				   strlen(FOLDER)) == 0;
+		good = good &&
+		    strncmp(faults.at[i].path, FOLDER, strlen(FOLDER)) == 0;
 	if (!good)
 		print_error("%s\nwanted:\n%ssaid:\n%s\n", path, wanted, said);
 	routine_free(r);
@@ -170,8 +170,8 @@ static void test_size(void **state)
 	assert_non_null(text);
 	memset(text, '#', ROUTINE_BYTES_MAX + 1);
 	memcpy(text, NAME STAGES, length);
-	assert_null(sheet_routine_bytes(
-	    text, ROUTINE_BYTES_MAX + 1, NULL, &faults));
+	assert_null(
+	    sheet_routine_bytes(text, ROUTINE_BYTES_MAX + 1, NULL, &faults));
 	say(said, sizeof(said));
 	assert_string_equal(said,
 	    "1:1: this file is larger than 256 KB. A routine is a small text "

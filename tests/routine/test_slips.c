@@ -2,10 +2,11 @@
  * No false alarms: what is good YAML and good sense passes, however it is
  * written, and the scan agrees with the YAML reader about it.
  */
+#include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
-#include <setjmp.h>
 #include <stdint.h>
+
 #include <cmocka.h>
 
 #include "sheet.h"
