@@ -17,8 +17,8 @@ WARN    := -Wall -Wextra -Wpedantic -Wshadow -Wconversion \
 	-Wcast-qual
 HARDEN  ?= -fstack-protector-strong -D_FORTIFY_SOURCE=2
 OPT     ?= -O2
-CPPFLAGS += -Iinclude -D_POSIX_C_SOURCE=200809L -D_DEFAULT_SOURCE \
-	-DEVENHAND_VERSION='"$(VERSION)"'
+SYSTEM  := -Iinclude -D_POSIX_C_SOURCE=200809L -D_DEFAULT_SOURCE
+CPPFLAGS += $(SYSTEM) -DEVENHAND_VERSION='"$(VERSION)"'
 EXTRA   ?=
 ALL_CFLAGS = -std=c17 $(WARN) $(OPT) -g $(HARDEN) -ffp-contract=off -pthread \
 	$(shell $(PKG_CONFIG) --cflags $(LIBRARIES) 2>/dev/null) $(CFLAGS) $(EXTRA)
@@ -175,13 +175,13 @@ lint:
 	    $(C_FILES) $(H_FILES) $(OWN_H)
 	@printf '%s\n' $(filter src/%,$(C_FILES)) | xargs -P 2 -n 8 sh -c \
 	    'clang-tidy --quiet --config-file=docs/clang-tidy "$$@" -- -std=c17 \
-	    $(CPPFLAGS) 2>/dev/null' tidy
+	    $(SYSTEM) -DEVENHAND_VERSION=\"$(VERSION)\" 2>/dev/null' tidy
 	cppcheck -q --std=c11 --enable=warning,performance,portability \
 	    --inline-suppr --suppress=missingIncludeSystem --error-exitcode=1 \
 	    -j 2 -Iinclude src
 	shellcheck $(SHELLS)
 	@for p in $(PAGES); do mandoc -Tlint -Wwarning $$p || exit 1; done
-	codespell -q 3 -L nd README.md DEVELOPERS.md docs man include src routines
+	codespell -q 3 -L nd,chekc README.md DEVELOPERS.md docs man include src routines
 
 check-all: check paced asan tsan valgrind killed
 

@@ -78,9 +78,9 @@ static bool clock_time(
 	int sixtieths = p->decimals == 2 ? digits_value(p->rest, 2) : 0;
 	int whole = p->digits < DIGITS_MAX ? digits_value(p->whole, p->digits)
 					   : 0;
+	int hundredths = whole * HUNDREDTHS + sixtieths * HUNDREDTHS / 60;
 
-	text_number(
-	    &t, whole + (double)(sixtieths * HUNDREDTHS / 60) / HUNDREDTHS);
+	text_number(&t, (double)hundredths / HUNDREDTHS);
 	return fault_here(
 	    rd, n, message_with(M_ROUTINE_CLOCK, TEXT(n->word), TEXT(right)));
 }

@@ -57,7 +57,7 @@ static void check_was(struct reader *rd, const struct node *list)
 	const struct routine *r = rd->r;
 	const struct node *map = list->first;
 
-	for (int i = 0; i < r->stages; i++, map = map->next) {
+	for (int i = 0; i < r->stages && map != NULL; i++, map = map->next) {
 		const char *was = r->stage[i].was;
 		int there = *was ? routine_stage(r, was) : -1;
 

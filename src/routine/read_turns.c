@@ -133,7 +133,7 @@ static void read_order(struct reader *rd, const struct node *list, bool because)
 	struct routine *r = rd->r;
 	int faults = faults_found(rd);
 
-	if (!value_list(rd, list, UNITS_MAX))
+	if (list == NULL || !value_list(rd, list, UNITS_MAX))
 		return;
 	r->units = 0;
 	for (const struct node *n = list->first; n != NULL; n = n->next) {

@@ -198,14 +198,12 @@ static void next_line(struct slips *s)
 
 static bool more_lines(struct slips *s)
 {
-	const char *next = s->end;
+	size_t left = (size_t)(s->bytes_end - s->end);
 
-	if (next == s->bytes_end)
+	if (left == 0)
 		return false;
-	next += next + 1 < s->bytes_end && next[0] == '\r' && next[1] == '\n'
-	    ? 2
-	    : 1;
-	s->here.line = next;
+	s->here.line = s->end +
+	    (left > 1 && memcmp(s->end, "\r\n", 2) == 0 ? 2 : 1);
 	s->here.number++;
 	return true;
 }
@@ -223,11 +221,10 @@ static bool plain_letters(struct slips *s)
 {
 	const char *bytes = s->here.line;
 	size_t length = (size_t)(s->bytes_end - bytes);
-	const char *at;
+	const char *at = broken_letter(bytes, length);
 
-	if (!text_is_utf8(bytes, length))
-		return byte_fault(
-		    s, M_ROUTINE_NOT_UTF8, broken_letter(bytes, length));
+	if (at != NULL)
+		return byte_fault(s, M_ROUTINE_NOT_UTF8, at);
 	at = letters_control(bytes, length);
 	return at == NULL || byte_fault(s, M_ROUTINE_CONTROL, at);
 }

@@ -77,7 +77,7 @@ static const char *one_line(struct reader *rd, const char *word)
 bool value_text(struct reader *rd, const struct node *n, const char *key,
     int columns, const char **out)
 {
-	const char *word, *text;
+	const char *word = "", *text;
 	int wide;
 
 	if (n == NULL || !value_word(rd, n, key, &word))
@@ -102,7 +102,7 @@ bool value_choice(
 {
 	char list[TEXT_LISTED];
 	struct text t = text_in(list, sizeof(list));
-	const char *word;
+	const char *word = "";
 
 	if (n == NULL || !value_word(rd, n, n->key, &word))
 		return false;
@@ -121,7 +121,7 @@ bool value_choice(
 
 bool value_yes_no(struct reader *rd, const struct node *n, bool *out)
 {
-	const char *word;
+	const char *word = "";
 
 	if (n == NULL || !value_word(rd, n, n->key, &word))
 		return false;
