@@ -77,7 +77,7 @@ static void test_every_time(void **state)
 	(void)state;
 	for (int day = 20454; day < 20454 + 3 * 366; day++)
 		for (int minute = 0; minute < 1440; minute += 30) {
-			char date[DATE_TEXT_MAX], local[DATE_TEXT_MAX + 8];
+			char date[DATE_TEXT_MAX], local[DATE_TEXT_MAX + 24];
 			struct moment m;
 
 			date_text(day, date);

@@ -163,8 +163,8 @@ static void test_any_bytes(void **state)
 		size_t length = (size_t)rand() % sizeof bytes;
 
 		for (size_t i = 0; i < length; i++)
-			bytes[i] = rand() % 3 ? "\033[O;1~A6"[rand() % 8]
-					      : (char)(rand() % 256);
+			bytes[i] = (char)(rand() % 3 ? "\033[O;1~A6"[rand() % 8]
+						     : rand() % 256);
 		struct keys *k = keys_of(bytes, length);
 		while (next(k, &key, &digit) == KEYS_PRESS)
 			presses++;
