@@ -7,6 +7,9 @@ DESTDIR ?=
 B       ?= build
 CC      ?= cc
 
+# make V=1 prints every command whole.
+Q       := $(if $(V),,@)
+
 # A part of the house alone: make ROOMS="base music" B=build-music check
 ROOMS   ?= base music routine score coach sound screen world command
 
@@ -45,27 +48,29 @@ TESTS   := $(TEST_SRC:%.c=$(B)/%)
 all: $(B)/$(NAME)
 
 $(B)/$(NAME): $(B)/src/main.o $(LIB)
-	$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(LDLIBS)
+	@echo "link $@"
+	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(LDLIBS)
 
 $(LIB): $(LIB_OBJ)
 	@rm -f $@
-	$(AR) rcs $@ $(LIB_OBJ)
+	$(Q)$(AR) rcs $@ $(LIB_OBJ)
 
 $(B)/%.o: %.c
 	@mkdir -p $(@D)
-	$(CC) $(CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
+	@echo "cc $<"
+	$(Q)$(CC) $(CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
 # The shipped routines, inside the program.
 $(B)/builtin.c: $(ROUTINES) $(TOOLS)/embed.sh
 	@mkdir -p $(@D)
-	sh $(TOOLS)/embed.sh $(ROUTINES) > $@
+	$(Q)sh $(TOOLS)/embed.sh $(ROUTINES) > $@
 
 $(B)/builtin.o: $(B)/builtin.c
-	$(CC) $(CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
+	$(Q)$(CC) $(CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
 # Unit tests: one program a file, linked with the library.
 $(B)/tests/%: $(B)/tests/%.o $(LIB)
-	$(CC) $(ALL_CFLAGS) $(LDFLAGS) $(TEST_LDFLAGS) -o $@ $< $(LIB) \
+	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) $(TEST_LDFLAGS) -o $@ $< $(LIB) \
 	    $(shell $(PKG_CONFIG) --libs cmocka) $(LDLIBS)
 
 # The guard round the audio callback sees these calls.
