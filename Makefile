@@ -9,6 +9,7 @@ CC      ?= cc
 
 # make V=1 prints every command whole.
 Q       := $(if $(V),,@)
+SAY     := @$(if $(findstring s,$(firstword -$(MAKEFLAGS))),:,echo)
 
 # A part of the house alone: make ROOMS="base music" B=build-music check
 ROOMS   ?= base music routine score coach sound screen world command
@@ -48,7 +49,7 @@ TESTS   := $(TEST_SRC:%.c=$(B)/%)
 all: $(B)/$(NAME)
 
 $(B)/$(NAME): $(B)/src/main.o $(LIB)
-	@echo "link $@"
+	$(SAY) "link $@"
 	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(LDLIBS)
 
 $(LIB): $(LIB_OBJ)
@@ -57,7 +58,7 @@ $(LIB): $(LIB_OBJ)
 
 $(B)/%.o: %.c
 	@mkdir -p $(@D)
-	@echo "cc $<"
+	$(SAY) "cc $<"
 	$(Q)$(CC) $(CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
 # The shipped routines, inside the program.

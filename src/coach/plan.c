@@ -6,6 +6,7 @@
  */
 #include "evenhand/coach/plan.h"
 
+#include <assert.h>
 #include <string.h>
 
 #include "plan_parts.h"
@@ -83,17 +84,50 @@ void plan_make(struct plan *p, const struct plan_wish *w)
 	make(&m);
 }
 
-void plan_dry(struct plan *p, const struct routine *r, int stage)
+static void make_dry(struct plan *p, const struct routine *r, int stage,
+    const struct history *before)
 {
-	const struct history nothing = { 0 };
 	const struct plan_wish wish = { .routine = r,
-		.history = &nothing,
-		.now = { .utc = DAY_TURNS_AT } };
+		.history = before,
+		.now = {
+		    .utc = DAY_TURNS_AT + before->sittings * DAY_SECONDS } };
 	struct making m = { .plan = p,
 		.wish = &wish,
 		.routine = r,
-		.history = &nothing,
+		.history = before,
 		.stage = stage };
 
 	make(&m);
+}
+
+/* A plan as the sitting it becomes when all of it is played. */
+static struct past_sitting played(const struct plan *p, const struct routine *r)
+{
+	struct past_sitting s = { .key = p->day,
+		.day = p->day,
+		.began = p->now,
+		.length_ms = p->length_ms,
+		.cap_ms = p->cap_ms,
+		.ended = ENDED_WHOLE };
+
+	strcpy(s.work_stage, r->stage[p->work_stage].id);
+	for (int b = 0; b < p->blocks && b < SEEN_MAX; b++) {
+		strcpy(s.seen[b], r->stage[p->block[b].stage].id);
+		s.recap[b] = p->block[b].kind == BLOCK_RECAP;
+		s.blocks++;
+	}
+	return s;
+}
+
+void plan_dry(struct plan *p, const struct routine *r, int stage, int earlier)
+{
+	struct past_sitting past[PLAN_DRY_MAX];
+	struct history before = { .sitting = past };
+
+	assert(earlier <= PLAN_DRY_MAX);
+	make_dry(p, r, stage, &before);
+	while (before.sittings < earlier) {
+		past[before.sittings++] = played(p, r);
+		make_dry(p, r, stage, &before);
+	}
 }

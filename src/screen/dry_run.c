@@ -7,31 +7,23 @@
 
 #include <math.h>
 
-#include "entry.h"
+#include "dry_parts.h"
 #include "evenhand/base/message.h"
 #include "evenhand/coach/plan.h"
 #include "evenhand/screen/lines.h"
-
-/* What the sections lean on. */
-struct dry {
-	struct text *out;
-	const struct routine *routine;
-	struct entry entry; /* the one under way */
-	struct plan plan;
-};
 
 static void sentence(struct dry *d, struct message m)
 {
 	lines_say(d->out, &m);
 }
 
-static void heading(struct dry *d, struct message m)
+void dry_heading(struct dry *d, struct message m)
 {
 	text_add(d->out, "\n");
 	sentence(d, m);
 }
 
-static void item(struct dry *d, struct message m)
+void dry_item(struct dry *d, struct message m)
 {
 	entry_item(&d->entry, &m);
 }
@@ -55,12 +47,12 @@ static void minutes(struct dry *d)
 	for (int b = 0; b < p->blocks; b++) {
 		const struct plan_block *block = &p->block[b];
 
-		item(d,
+		dry_item(d,
 		    message_with(M_DRY_BEGINS,
 			TEXT(d->routine->stage[block->stage].id),
 			CLOCK(block->start_ms)));
 	}
-	item(d, message_with(M_DRY_ENDS, CLOCK(p->length_ms)));
+	dry_item(d, message_with(M_DRY_ENDS, CLOCK(p->length_ms)));
 }
 
 /* --- bows --- */
@@ -99,16 +91,16 @@ static void bows(struct dry *d)
 	for (int u = 0; u < r->units; u++)
 		all += each[u];
 	if (all == 0) {
-		item(d, message_with(M_DRY_SWINGS, WHOLE(swings)));
+		dry_item(d, message_with(M_DRY_SWINGS, WHOLE(swings)));
 	} else if (all_same(each, r->units)) {
-		item(d,
+		dry_item(d,
 		    message_with(M_DRY_BOWS_EVEN, WHOLE(each[0]), WHOLE(all)));
 	} else {
 		for (int u = 0; u < r->units; u++)
-			item(d,
+			dry_item(d,
 			    message_with(M_DRY_BOWS_ONE, TEXT(r->unit[u].name),
 				WHOLE(each[u])));
-		item(d, message_with(M_DRY_BOWS_ALL, WHOLE(all)));
+		dry_item(d, message_with(M_DRY_BOWS_ALL, WHOLE(all)));
 	}
 }
 
@@ -143,12 +135,12 @@ static void metres(struct dry *d)
 		double high = rounded(session_m(d, u, top_rung(r)), 10);
 
 		if (low < high)
-			item(d,
+			dry_item(d,
 			    message_with(fingers ? M_DRY_SLIDE_FINGER_TO
 						 : M_DRY_SLIDE_OTHER_TO,
 				TEXT(name), NUMBER(low), NUMBER(high)));
 		else
-			item(d,
+			dry_item(d,
 			    message_with(fingers ? M_DRY_SLIDE_FINGER
 						 : M_DRY_SLIDE_OTHER,
 				TEXT(name), NUMBER(high)));
@@ -171,7 +163,7 @@ static void speed(struct dry *d, int stage)
 	const struct routine *r = d->routine;
 
 	for (int i = 0; i < r->ladder_count; i++)
-		item(d,
+		dry_item(d,
 		    message_with(M_DRY_SPEED_AT,
 			NUMBER(rounded(fastest(r, stage, r->ladder[i]), 100)),
 			WHOLE(r->ladder[i])));
@@ -197,11 +189,11 @@ static bool any_slides(const struct routine *r)
 static void section(struct dry *d, struct message m, void (*fill)(struct dry *),
     bool sliding_only)
 {
-	heading(d, m);
+	dry_heading(d, m);
 	for (int i = 0; i < d->routine->stages; i++) {
 		if (sliding_only && !slides(d->routine, i))
 			continue;
-		plan_dry(&d->plan, d->routine, i);
+		plan_dry(&d->plan, d->routine, i, 0);
 		entry_begin(&d->entry, d->routine->stage[i].id);
 		fill(d);
 		entry_end(&d->entry);
@@ -210,7 +202,7 @@ static void section(struct dry *d, struct message m, void (*fill)(struct dry *),
 
 static void speed_section(struct dry *d)
 {
-	heading(d, message_of(M_DRY_SPEED));
+	dry_heading(d, message_of(M_DRY_SPEED));
 	for (int i = 0; i < d->routine->stages; i++) {
 		if (!slides(d->routine, i))
 			continue;
@@ -274,11 +266,11 @@ static void one_pass(struct dry *d)
 		    ? routine_air_ms(r)
 		    : routine_lead_ms(r) + routine_round_ms(r);
 	if (all > r->cap_ms)
-		heading(d,
+		dry_heading(d,
 		    message_with(M_DRY_PASS_OVER, WHOLE(r->stages), CLOCK(all),
 			NUMBER((all - r->cap_ms) / 1000.0), CLOCK(r->cap_ms)));
 	else
-		heading(d,
+		dry_heading(d,
 		    message_with(M_DRY_PASS_FITS, WHOLE(r->stages), CLOCK(all),
 			CLOCK(r->cap_ms)));
 }
@@ -311,7 +303,8 @@ void dry_run_write(struct text *out, const struct routine *r)
 		    metres, true);
 		speed_section(&d);
 	} else {
-		heading(&d, message_of(M_DRY_NO_SLIDE));
+		dry_heading(&d, message_of(M_DRY_NO_SLIDE));
 	}
+	dry_cycle(&d);
 	one_pass(&d);
 }

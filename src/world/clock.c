@@ -10,7 +10,7 @@
 
 #include <time.h>
 
-enum { DAY_SECONDS = 86400, OFFSET_MAX = 64800 };
+enum { OFFSET_MAX = 64800 };
 
 /* Seconds east of UTC in force at a moment. */
 static int offset_at(int64_t utc)

@@ -97,7 +97,7 @@ static void test_every_stage(void **state)
 
 	(void)state;
 	for (size_t i = 0; i < sizeof(want) / sizeof(want[0]); i++) {
-		plan_dry(&plan, &r, want[i].stage);
+		plan_dry(&plan, &r, want[i].stage, 0);
 		assert_int_equal(plan.work_stage, want[i].stage);
 		assert_int_equal(plan.blocks, want[i].blocks);
 		assert_int_equal(

@@ -322,7 +322,7 @@ static void test_any_dry(void **state)
 	for (int i = 0; i < 500; i++) {
 		random_routine();
 		for (int s = 0; s < r.stages; s++) {
-			plan_dry(&plan, &r, s);
+			plan_dry(&plan, &r, s, 0);
 			assert_int_equal(plan.work_stage, s);
 			assert_int_equal(plan.day_on_stage, 1);
 			check_plan();

@@ -178,6 +178,26 @@ static void test_one_pass(void **state)
 	    "One pass through all stages takes 4:47 and fits into 5:00.\n");
 }
 
+/* Which earlier stages come back, until each has been seen once. */
+static void test_cycle(void **state)
+{
+	struct routine r = cello();
+
+	(void)state;
+	write_page(&r);
+	assert_says("  semitone    wide, thirds\n"
+		    "              wide, tone\n"
+		    "  letting-go  wide, thirds\n"
+		    "              tone, semitone\n");
+	r.recap_num = 0;
+	write_page(&r);
+	assert_silent_on("Earlier stages that");
+	r.recap_num = r.recap_den = 1;
+	r.change_ms = 3000;
+	write_page(&r);
+	assert_silent_on("Earlier stages that");
+}
+
 static void test_pairs_that_drop(void **state)
 {
 	struct routine r = cello();
@@ -240,6 +260,7 @@ int main(void)
 		cmocka_unit_test(test_slide),
 		cmocka_unit_test(test_speed),
 		cmocka_unit_test(test_one_pass),
+		cmocka_unit_test(test_cycle),
 		cmocka_unit_test(test_pairs_that_drop),
 		cmocka_unit_test(test_narrow_lines),
 		cmocka_unit_test(test_small_buffer),

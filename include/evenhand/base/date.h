@@ -23,6 +23,7 @@ struct moment {
 };
 
 enum {
+	DAY_SECONDS = 86400,
 	DAY_TURNS_AT = 4 * 3600, /* seconds after local midnight */
 	DATE_TEXT_MAX = 40,
 };

@@ -32,6 +32,7 @@
 #include "evenhand/routine/routine.h"
 
 enum {
+	PLAN_DRY_MAX = 8, /* sessions of a dry run */
 	PLAN_BLOCKS_MAX = 16,
 	PLAN_TURNS_MAX = 512,
 	PLAN_REASONS_MAX = 60,
@@ -117,10 +118,11 @@ struct plan_wish {
 void plan_make(struct plan *p, const struct plan_wish *w);
 
 /*
- * The plan of a first meeting with a stage, without any history: what
- * `evenhand check` shows as its dry run.
+ * The plan of a stage without any history but this many earlier sessions of
+ * it (0..PLAN_DRY_MAX), one a day, whole, nothing shaky and no rung gained:
+ * what `evenhand check` shows as its dry run.
  */
-void plan_dry(struct plan *p, const struct routine *r, int stage);
+void plan_dry(struct plan *p, const struct routine *r, int stage, int earlier);
 
 /* What takes a turn, as a word: finger, pair of fingers, pair of strings. */
 enum message_id plan_unit_word(const struct routine *r);

@@ -22,6 +22,8 @@ MESSAGE(M_DRY_SPEED, "",
     "Speed of the fastest fingertip, in metres a second (0.7 is the most)")
 MESSAGE(M_DRY_NO_SLIDE, "",
     "Nothing slides along the string in this routine.")
+MESSAGE(M_DRY_CYCLE, "",
+    "Earlier stages that come back, a line for each session when all is clean")
 MESSAGE(M_DRY_PASS_OVER, "wcnc",
     "One pass through {0|the stage|all stages} takes {1}, {2} s over {3}. "
     "Earlier stages come back in turns, over several sessions.")
@@ -31,6 +33,7 @@ MESSAGE(M_DRY_PASS_FITS, "wcc",
 /* --- the dry run: what stands under the headings --- */
 MESSAGE(M_DRY_BEGINS, "tc", "{0} {1}")
 MESSAGE(M_DRY_ENDS, "c", "end {0}")
+MESSAGE(M_DRY_STAGE, "t", "{0}")
 MESSAGE(M_DRY_SWINGS, "w", "{0} {0|swing|swings}, no bow")
 MESSAGE(M_DRY_BOWS_EVEN, "ww", "{0} each, {1} in all")
 MESSAGE(M_DRY_BOWS_ONE, "tw", "{0}: {1}")
