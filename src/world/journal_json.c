@@ -6,7 +6,10 @@
  *	"routines": [{"fingerprint", "name", "edition", "text"}, ...],
  *	"sittings": [{"sitting", "began", "offset_s", "day", "routine",
  *	    "marking", "work_stage", "cap_ms", "planned_ms", "ended",
- *	    "ended_at", "length_ms", "sequence", "stages", "shares"}, ...],
+ *	    "ended_at", "length_ms", "sequence",
+ *	    "stages": [{"stage", "recap"}, ...],
+ *	    "shares": [{"stage", "unit", "planned", "dropped", "played"}, ...]},
+ *	    ...],
  *	"turns": [{"sitting", "turn", "at", "offset_s", "day", "block", "stage",
  *	    "unit", "round", "pulses", "bows_asked", "bows_done", "first_go",
  *	    "mark", "mark_ms", "resets", "dropouts", "start_ms", "slide_um",
@@ -21,9 +24,8 @@
  * seconds east of it the clock stood; "day" is the practice day, which turns
  * at four in the morning.  Everything happens in the order of the lists.
  * ended is "cut off" where a sitting was never said to end, and ended_at is
- * then null; a note outside any sitting has sitting null.  In stages each
- * entry is the stage and 1 for a recap.  Times in ms count from the first
- * sound, slide_um is in micrometres.
+ * then null; a note outside any sitting has sitting null.  Times in ms count
+ * from the first sound, slide_um is in micrometres.
  *
  * Which computer and which device it was stands in made_on and nowhere else,
  * on the last line but one.  So two practices with the same keys at the same
@@ -40,58 +42,61 @@
 #include "evenhand/world/journal.h"
 #include "journal_database.h"
 
-/* Parts of queries that stand in several. */
-#define UTC(column) "strftime('%Y-%m-%dT%H:%M:%SZ', " column ", 'unixepoch')"
-#define DAY "date(day * 86400, 'unixepoch') AS day"
-
-/* A column that is JSON already has a name that begins with '='. */
+/*
+ * A column that is JSON already has a name that begins with '='.  A moment is
+ * written as datetime does, with the T and the Z of ISO 8601.
+ */
 static const char routines[] =
     "SELECT fingerprint, name, edition, text FROM routines ORDER BY key";
-static const char sittings[] = "SELECT s.key AS sitting, " UTC(
-    "began_utc") " AS began, "
-		 "  utc_offset AS offset_s, " DAY ", r.fingerprint AS routine, "
-		 "  CASE marking WHEN 0 THEN 'turn' ELSE 'round' END AS "
-		 "marking, "
-		 "  work_stage, cap_ms, planned_ms, "
-		 "  CASE ended WHEN 0 THEN 'cut off' WHEN 1 THEN 'whole' "
-		 "    WHEN 2 THEN 'cap' WHEN 3 THEN 'early' WHEN 4 THEN 'pain' "
-		 "    WHEN 5 THEN 'no key' WHEN 6 THEN 'input' "
-		 "    WHEN 7 THEN 'not today' ELSE 'other' END AS ended, "
-		 "  " UTC("ended_utc") " AS ended_at, length_ms, sequence, "
-				       "  json(seen) AS '=stages', "
-				       "  (SELECT "
-				       "json_group_array(json_object('stage', "
-				       "stage, 'unit', unit, "
-				       "     'planned', planned, 'dropped', "
-				       "dropped, 'played', played)) "
-				       "   FROM shares WHERE sitting = s.key) "
-				       "AS '=shares' "
-				       "FROM sittings s JOIN routines r ON "
-				       "r.key = s.routine ORDER BY s.key";
-static const char turns[] = "SELECT sitting, number AS turn, " UTC(
-    "utc") " AS at, "
-	   "  utc_offset AS offset_s, " DAY ", "
-	   "  CASE kind WHEN 0 THEN 'air' WHEN 1 THEN 'recap' ELSE 'work' END "
-	   "    AS block, stage, unit, round, pulses, bows_asked, bows_done, "
-	   "  CASE first_go WHEN 0 THEN 'false' ELSE 'true' END AS "
-	   "'=first_go', "
-	   "  CASE mark WHEN 1 THEN 'clean' WHEN 2 THEN 'shaky' ELSE 'none' "
-	   "END "
-	   "    AS mark, mark_ms, resets, dropouts, start_ms, slide_um, "
-	   "sequence "
-	   "FROM turns ORDER BY key";
-static const char notes[] = "SELECT sitting, " UTC(
-    "utc") " AS at, utc_offset AS offset_s, " DAY ", "
-	   "  CASE kind WHEN 1 THEN 'pain' WHEN 2 THEN 'skin' WHEN 3 THEN "
-	   "'sore' "
-	   "    WHEN 4 THEN 'question' ELSE 'other' END AS kind, "
-	   "  finger, words, sequence FROM notes ORDER BY key";
+static const char sittings[] =
+    "SELECT s.key AS sitting,"
+    "  replace(datetime(began_utc, 'unixepoch'), ' ', 'T') || 'Z' AS began,"
+    "  utc_offset AS offset_s, date(day * 86400, 'unixepoch') AS day,"
+    "  r.fingerprint AS routine,"
+    "  CASE marking WHEN 0 THEN 'turn' ELSE 'round' END AS marking,"
+    "  work_stage, cap_ms, planned_ms,"
+    "  CASE ended WHEN 0 THEN 'cut off' WHEN 1 THEN 'whole'"
+    "    WHEN 2 THEN 'cap' WHEN 3 THEN 'early' WHEN 4 THEN 'pain'"
+    "    WHEN 5 THEN 'no key' WHEN 6 THEN 'input'"
+    "    WHEN 7 THEN 'not today' ELSE 'other' END AS ended,"
+    "  replace(datetime(ended_utc, 'unixepoch'), ' ', 'T') || 'Z'"
+    "    AS ended_at,"
+    "  length_ms, sequence,"
+    "  (SELECT json_group_array(json_object("
+    "      'stage', json_extract(value, '$[0]'), 'recap',"
+    "      json(CASE json_extract(value, '$[1]') WHEN 0 THEN 'false'"
+    "        ELSE 'true' END)))"
+    "    FROM json_each(seen)) AS '=stages',"
+    "  (SELECT json_group_array(json_object('stage', stage, 'unit', unit,"
+    "      'planned', planned, 'dropped', dropped, 'played', played))"
+    "    FROM shares WHERE sitting = s.key) AS '=shares'"
+    " FROM sittings s JOIN routines r ON r.key = s.routine ORDER BY s.key";
+static const char turns[] =
+    "SELECT sitting, number AS turn,"
+    "  replace(datetime(utc, 'unixepoch'), ' ', 'T') || 'Z' AS at,"
+    "  utc_offset AS offset_s, date(day * 86400, 'unixepoch') AS day,"
+    "  CASE kind WHEN 0 THEN 'air' WHEN 1 THEN 'recap' ELSE 'work' END"
+    "    AS block,"
+    "  stage, unit, round, pulses, bows_asked, bows_done,"
+    "  CASE first_go WHEN 0 THEN 'false' ELSE 'true' END AS '=first_go',"
+    "  CASE mark WHEN 1 THEN 'clean' WHEN 2 THEN 'shaky' ELSE 'none' END"
+    "    AS mark,"
+    "  mark_ms, resets, dropouts, start_ms, slide_um, sequence"
+    " FROM turns ORDER BY key";
+static const char notes[] =
+    "SELECT sitting,"
+    "  replace(datetime(utc, 'unixepoch'), ' ', 'T') || 'Z' AS at,"
+    "  utc_offset AS offset_s, date(day * 86400, 'unixepoch') AS day,"
+    "  CASE kind WHEN 1 THEN 'pain' WHEN 2 THEN 'skin' WHEN 3 THEN 'sore'"
+    "    WHEN 4 THEN 'question' ELSE 'other' END AS kind,"
+    "  finger, words, sequence"
+    " FROM notes ORDER BY key";
 static const char places[] =
-    "SELECT s.key AS sitting, o.id AS origin, device, rate "
-    "FROM sittings s JOIN origins o ON o.key = s.origin ORDER BY s.key";
+    "SELECT s.key AS sitting, o.id AS origin, device, rate"
+    " FROM sittings s JOIN origins o ON o.key = s.origin ORDER BY s.key";
 static const char note_places[] =
-    "SELECT n.key AS note, o.id AS origin "
-    "FROM notes n JOIN origins o ON o.key = n.origin ORDER BY n.key";
+    "SELECT n.key AS note, o.id AS origin"
+    " FROM notes n JOIN origins o ON o.key = n.origin ORDER BY n.key";
 
 /* Writes one letter of a text; control characters never as themselves. */
 static const char *write_letter(const char *s, bool utf8, FILE *to)
