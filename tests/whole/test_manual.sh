@@ -32,4 +32,39 @@ done
 fits good example-*.yaml good-*.yaml || bad=1
 fits bad bad-*.yaml || bad=1
 
+# evenhand.1: its examples, run as they stand there.
+literal()
+{
+	awk -v section="$1" '
+	/^\.Sh / { here = $0 == ".Sh " section }
+	here && /^\.Ed/ { inside = 0 }
+	here && inside { print }
+	here && /^\.Bd -literal/ { inside = 1 }' "$root/man/evenhand.1"
+}
+
+literal SCRIPTS > keys.txt
+so "the manual has a script" [ -s keys.txt ]
+literal EXAMPLES > examples
+so "the manual has examples" [ "$(wc -l < examples)" -ge 3 ]
+while read -r name arguments; do
+	is "an example of" "$name" evenhand
+	# shellcheck disable=SC2086
+	run 0 $arguments
+done < examples
+has "$work/out" "Everything is silent"
+so "the first example wrote a routine" cmp -s mine.yaml "$root/routines/cello.yaml"
+
+# Its list of JSON keys is that of a history.
+awk '/^\.Sh THE HISTORY AS JSON/ { here = 1; next } /^\.Sh / { here = 0 }
+	here && /^(\.It )?\.?(Li|It Li|Pq Li) |^\.Li |^\.It Li / { print }' \
+    "$root/man/evenhand.1" | grep -v '^\.P\|\\' |
+    sed 's/^\.It Li//; s/^\.Li//; s/[,;.]//g' | tr ' ' '\n' |
+    grep '^[a-z_][a-z_]*$' | sort -u > manual-keys
+history_json history.json
+ask history.json "select distinct key from f, json_tree(j)
+    where typeof(key) = 'text' order by 1" > json-keys
+is "keys of the history that the manual has" \
+    "$(comm -13 manual-keys json-keys)" ""
+is "and no other" "$(comm -23 manual-keys json-keys | tr '\n' ' ')" ""
+
 finish
