@@ -57,7 +57,7 @@ so "the first example wrote a routine" cmp -s mine.yaml "$root/routines/cello.ya
 # Its list of JSON keys is that of a history.
 awk '/^\.Sh THE HISTORY AS JSON/ { here = 1; next } /^\.Sh / { here = 0 }
 	here && /^(\.It )?\.?(Li|It Li|Pq Li) |^\.Li |^\.It Li / { print }' \
-    "$root/man/evenhand.1" | grep -v '^\.P\|\\' |
+    "$root/man/evenhand.1" | grep -v -e '^\.P' -e '[\\] ' |
     sed 's/^\.It Li//; s/^\.Li//; s/[,;.]//g' | tr ' ' '\n' |
     grep '^[a-z_][a-z_]*$' | sort -u > manual-keys
 history_json history.json
