@@ -4,7 +4,7 @@
 # Stage tone with pedals: the fourth turn of the work is bowed from 3:04 to 3:12
 # and the fifth from 3:16, so at 3:20 four whole turns of each stage on the
 # string are kept.  That the sound is gone within 50 ms is proved in samples, in
-# tests/sound/test_story.c.
+# tests/world/test_story.c.
 #
 # shellcheck source=tests/whole/lib.sh
 . "$(dirname "$0")/lib.sh"
