@@ -1,6 +1,6 @@
 # evenhand: build, test, install.  `make help` lists the targets.
 
-NAME    := evenhand
+PROGRAM := evenhand
 VERSION := 0.1.0
 PREFIX  ?= /usr/local
 DESTDIR ?=
@@ -30,7 +30,7 @@ LDLIBS  = $(shell $(PKG_CONFIG) --libs $(LIBRARIES)) -lm -pthread
 
 LIB_SRC := $(foreach r,$(ROOMS),$(wildcard src/$(r)/*.c))
 LIB_OBJ := $(LIB_SRC:%.c=$(B)/%.o)
-LIB     := $(B)/lib$(NAME).a
+LIB     := $(B)/lib$(PROGRAM).a
 TOOLS   := tests/tools
 ROUTINES := $(sort $(wildcard routines/*.yaml))
 ifneq ($(filter world,$(ROOMS)),)
@@ -46,9 +46,9 @@ TESTS   := $(TEST_SRC:%.c=$(B)/%)
 	uninstall deps deps-dev dist-check help clean asan tsan valgrind killed \
 	paced tests
 
-all: $(B)/$(NAME)
+all: $(B)/$(PROGRAM)
 
-$(B)/$(NAME): $(B)/src/main.o $(LIB)
+$(B)/$(PROGRAM): $(B)/src/main.o $(LIB)
 	$(SAY) "link $@"
 	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(LDLIBS)
 
@@ -98,11 +98,11 @@ SHELLS  = $(wildcard tests/*/*.sh .ci/run)
 PAGES   = $(wildcard man/*.[1-9])
 
 run: all
-	@$(B)/$(NAME)
+	@$(B)/$(PROGRAM)
 
 # The everyday suite: every unit test, and the real binary on real files.
 check: all tests
-	@EVENHAND=$(abspath $(B)/$(NAME)) CHECK_B=$(B) sh $(TOOLS)/run.sh \
+	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh \
 	    $(TESTS) $(WHOLE)
 
 # --- slower suites -------------------------------------------------------
@@ -129,14 +129,14 @@ valgrind: all tests
 		echo "valgrind $$t"; EVENHAND_QUICK=1 $(VALGRIND) $$t \
 		    > $(B)/valgrind.log 2>&1 || \
 		    { cat $(B)/valgrind.log; exit 1; }; done
-	HOME=$(abspath $(B))/valgrind-home $(VALGRIND) $(B)/$(NAME) --clock fast \
+	HOME=$(abspath $(B))/valgrind-home $(VALGRIND) $(B)/$(PROGRAM) --clock fast \
 	    --at 2026-03-02T17:00 < /dev/null > /dev/null
 
 paced: all
-	@EVENHAND=$(abspath $(B)/$(NAME)) CHECK_B=$(B) sh $(TOOLS)/run.sh $(PACED)
+	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh $(PACED)
 
 killed: all
-	EVENHAND=$(abspath $(B)/$(NAME)) KILLS=200 sh tests/whole/kill.sh
+	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=200 sh tests/whole/kill.sh
 
 FUZZ_B = $(B)-fuzz
 T ?= 60
@@ -145,9 +145,9 @@ fuzz:
 	$(MAKE) B=$(FUZZ_B) CC=clang $(SAN) ROOMS="base music routine score \
 	    coach sound screen world" \
 	    EXTRA="-fsanitize=address,undefined,fuzzer-no-link -fno-sanitize-recover=all" \
-	    $(FUZZ_B)/lib$(NAME).a $(FUZZ_B)/tests/fuzz/fuzz_routine.o
+	    $(FUZZ_B)/lib$(PROGRAM).a $(FUZZ_B)/tests/fuzz/fuzz_routine.o
 	clang -fsanitize=address,undefined,fuzzer -o $(FUZZ_B)/fuzz_routine \
-	    $(FUZZ_B)/tests/fuzz/fuzz_routine.o $(FUZZ_B)/lib$(NAME).a $(LDLIBS)
+	    $(FUZZ_B)/tests/fuzz/fuzz_routine.o $(FUZZ_B)/lib$(PROGRAM).a $(LDLIBS)
 	@mkdir -p $(CORPUS)
 	$(FUZZ_B)/fuzz_routine -max_total_time=$(T) -timeout=5 -print_final_stats=1 \
 	    -dict=tests/fuzz/routine.dict -artifact_prefix=$(FUZZ_B)/ \
@@ -159,7 +159,7 @@ BENCHES = $(patsubst %.c,$(B)/%,$(wildcard tests/bench/bench_*.c))
 
 bench: all $(BENCHES)
 	@for b in $(BENCHES); do \
-		EVENHAND=$(abspath $(B)/$(NAME)) $$b || exit 1; done
+		EVENHAND=$(abspath $(B)/$(PROGRAM)) $$b || exit 1; done
 
 cover:
 	$(MAKE) B=$(B)-cover HARDEN= OPT=-O0 EXTRA=--coverage check
@@ -196,19 +196,19 @@ check-all: check paced asan tsan valgrind killed
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/man/man1 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5 \
-	    $(DESTDIR)$(PREFIX)/share/$(NAME)/routines
-	install -m 755 $(B)/$(NAME) $(DESTDIR)$(PREFIX)/bin/$(NAME)
+	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines
+	install -m 755 $(B)/$(PROGRAM) $(DESTDIR)$(PREFIX)/bin/$(PROGRAM)
 	install -m 644 man/evenhand.1 $(DESTDIR)$(PREFIX)/share/man/man1/
 	install -m 644 man/evenhand-routine.5 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/
 	install -m 644 $(ROUTINES) routines/evenhand.schema.json \
-	    $(DESTDIR)$(PREFIX)/share/$(NAME)/routines/
+	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines/
 
 uninstall:
-	rm -f $(DESTDIR)$(PREFIX)/bin/$(NAME) \
+	rm -f $(DESTDIR)$(PREFIX)/bin/$(PROGRAM) \
 	    $(DESTDIR)$(PREFIX)/share/man/man1/evenhand.1 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/evenhand-routine.5
-	rm -rf $(DESTDIR)$(PREFIX)/share/$(NAME)
+	rm -rf $(DESTDIR)$(PREFIX)/share/$(PROGRAM)
 
 deps:
 	@sh $(TOOLS)/deps.sh
@@ -225,7 +225,7 @@ clean:
 	    $(B)-fuzz
 
 help:
-	@echo "make              build $(B)/$(NAME)"
+	@echo "make              build $(B)/$(PROGRAM)"
 	@echo "make deps         install what is missing (apt, dnf, pacman, brew)"
 	@echo "make run          build and start today's practice"
 	@echo "make check        the everyday tests; NAME=part runs a part"

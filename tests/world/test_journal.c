@@ -331,8 +331,11 @@ static void test_json(void **state)
 	    "\"work_stage\": \"tone\", \"cap_ms\": 300000, "
 	    "\"planned_ms\": 292000, \"ended\": \"early\", "
 	    "\"ended_at\": \"2026-03-02T17:04:52Z\", \"length_ms\": 292000, "
-	    "\"sequence\": 2, \"stages\": [[\"air\",0],[\"wide\",1],"
-	    "[\"tone\",0]], \"shares\": [{\"stage\":\"tone\",\"unit\":\"1\","
+	    "\"sequence\": 2, \"stages\": "
+	    "[{\"stage\":\"air\",\"recap\":false},"
+	    "{\"stage\":\"wide\",\"recap\":true},"
+	    "{\"stage\":\"tone\",\"recap\":false}], \"shares\": "
+	    "[{\"stage\":\"tone\",\"unit\":\"1\","
 	    "\"planned\":3,\"dropped\":0,\"played\":1},"));
 	assert_non_null(strstr(json,
 	    "{\"sitting\": 1, \"turn\": 2, \"at\": \"2026-03-02T17:00:40Z\", "
