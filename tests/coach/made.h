@@ -1,7 +1,7 @@
 /*
  * made.h - a routine and a past made in memory, for tests of the coach
  *
- *	struct routine r = made_cello();
+ *	struct routine r = programme_cello(TONE);
  *	struct past *past = past_new();
  *	past_play(past, &r, &plan, all_clean, NULL, PLAY_ALL, ENDED_WHOLE);
  */
@@ -15,14 +15,9 @@
 #include "evenhand/coach/history.h"
 #include "evenhand/coach/plan.h"
 #include "evenhand/routine/routine.h"
+#include "programme.h"
 
 enum {
-	AIR,
-	WIDE,
-	THIRDS,
-	TONE,
-	SEMITONE,
-	LETTING_GO, /* stages */
 	PLAY_ALL = 100000,
 	MANY_SITTINGS = 400,
 	MANY_TURNS = 20000,
@@ -32,67 +27,6 @@ enum {
 	DAY_S = 86400,
 	FIRST_DAY = 20514, /* 2026-03-02 */
 };
-
-static inline struct stage made_stage(
-    const char *id, const char *title, int travel_cents)
-{
-	struct stage s = { .title = title,
-		.cue = "",
-		.say = "",
-		.string = 1,
-		.from = 2,
-		.travel_cents = travel_cents };
-
-	strcpy(s.id, id);
-	return s;
-}
-
-/* The six stages of the worked cello programme, worked on to the end. */
-static inline struct routine made_cello(void)
-{
-	struct routine r = { .name = "From wide to still",
-		.written_by = "",
-		.homework_for = "",
-		.note = "",
-		.text = "",
-		.edition = 1,
-		.bow_ms = 4000,
-		.ladder_count = 3,
-		.ladder = { 4, 6, 8 },
-		.count_in_bows = 1,
-		.take = TAKE_FINGERS,
-		.units = 4,
-		.unit = { { "1", 1, 1 }, { "2", 2, 2 }, { "3", 3, 3 },
-		    { "4", 4, 4 } },
-		.bows_each = 2,
-		.change_ms = 4000,
-		.cap_ms = 300000,
-		.per_day = 2,
-		.hours_apart = 3,
-		.days_a_week = 6,
-		.recap_num = 1,
-		.recap_den = 2,
-		.move_days = 5,
-		.move_clean = 2,
-		.move_of = 3,
-		.stages = 6,
-		.stage = { made_stage("air", "Forearm swing", 0),
-		    made_stage("wide", "First to fourth position", 500),
-		    made_stage("thirds", "First to third position", 300),
-		    made_stage("tone", "A tone apart", 200),
-		    made_stage("semitone", "A semitone apart", 100),
-		    made_stage("letting-go", "Inside the semitone", 50) },
-		.work_on = TONE,
-		.no_further_than = LETTING_GO };
-
-	r.setup = instrument_setup(INSTRUMENT_CELLO);
-	r.stage[AIR].in_the_air = true;
-	r.stage[AIR].minutes_ms = 180000;
-	r.stage[WIDE].start_pulses = 4;
-	r.stage[SEMITONE].patience = true;
-	r.stage[LETTING_GO].patience = true;
-	return r;
-}
 
 static inline struct moment made_moment(int day, int hour)
 {

@@ -17,7 +17,7 @@ static int setup(void **state)
 {
 	(void)state;
 	past = past_new();
-	r = made_cello();
+	r = programme_cello(TONE);
 	strcpy(r.stage[TONE].was, "whole-tone");
 	return 0;
 }

@@ -22,7 +22,7 @@ static void plan_for(const struct routine *r)
 /* Wren's five minutes on `tone`, worked out by hand, in seconds. */
 static void test_five_minutes(void **state)
 {
-	const struct routine r = made_cello();
+	const struct routine r = programme_cello(TONE);
 	const int begins[] = { 0, 28, 84, 140 };
 	const int wide[] = { 36, 48, 60, 72 };
 	const int work[] = { 148, 160, 172, 184, 196, 208, 220, 232, 244 };
@@ -72,7 +72,7 @@ static int bows_of(const struct routine *r, int unit)
 
 static void test_ten_bows_a_finger(void **state)
 {
-	const struct routine r = made_cello();
+	const struct routine r = programme_cello(TONE);
 
 	(void)state;
 	plan_for(&r);
@@ -93,7 +93,7 @@ static void test_every_stage(void **state)
 		{ SEMITONE, 4, 3, 292 },
 		{ LETTING_GO, 4, 3, 292 },
 	};
-	const struct routine r = made_cello();
+	const struct routine r = programme_cello(TONE);
 
 	(void)state;
 	for (size_t i = 0; i < sizeof(want) / sizeof(want[0]); i++) {
@@ -109,7 +109,7 @@ static void test_every_stage(void **state)
 /* The air stage worked on: 8 + 8 x 20 = 168 of 180 seconds. */
 static void test_air(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	r.work_on = AIR;
@@ -128,7 +128,7 @@ static void test_air(void **state)
 /* Without pedals: 3, 3, 3 and 7 seconds, turns at 0, 11, 22 and 33. */
 static void test_marking_round(void **state)
 {
-	const struct routine r = made_cello();
+	const struct routine r = programme_cello(TONE);
 	const int change[] = { 3000, 3000, 3000, 7000 };
 	struct history nothing = { 0 };
 	struct plan_wish w = { .routine = &r,
@@ -155,7 +155,7 @@ static void test_marking_round(void **state)
 /* change_seconds 3: a pass is 4:47, so the parts get shorter too. */
 static void test_shorter_change(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	r.change_ms = 3000;
@@ -180,7 +180,7 @@ static void played(char *out)
 /* wide A, thirds B, tone C, semitone D, two a session, day after day. */
 static void expect_recaps(mark_maker *mark, const char *const *want, int count)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = past_new();
 	char got[PLAN_BLOCKS_MAX + 1];
 
@@ -222,7 +222,7 @@ static void test_fewer_recaps_first(void **state)
 {
 	static const char *const seen[][2] = { { "wide", "thirds" },
 		{ "wide", "tone" }, { "semitone", "" } };
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = past_new();
 	char got[PLAN_BLOCKS_MAX + 1];
 
@@ -250,7 +250,7 @@ static void test_fewer_recaps_first(void **state)
 /* The teacher saw it clean that day, whatever the student marked. */
 static void test_lesson_marks(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = past_new();
 	char got[PLAN_BLOCKS_MAX + 1];
 
@@ -282,7 +282,7 @@ static void test_lesson_marks(void **state)
 /* A sitting left before the first sound is no session. */
 static void test_not_today(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = past_new();
 	char got[PLAN_BLOCKS_MAX + 1];
 
@@ -303,7 +303,7 @@ static void test_not_today(void **state)
 /* A recap is played where it was last all clean; new, where it would begin. */
 static void test_recap_rung(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = past_new();
 
 	(void)state;
@@ -354,7 +354,7 @@ static void test_cap(void **state)
 
 	(void)state;
 	for (size_t i = 0; i < sizeof(want) / sizeof(want[0]); i++) {
-		struct routine r = made_cello();
+		struct routine r = programme_cello(TONE);
 		const struct plan_block *k;
 		int recaps = 0;
 
@@ -374,7 +374,7 @@ static void test_cap(void **state)
 /* A recap gives way when it would leave no room for a round of work. */
 static void test_recap_gives_way(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	r.recap_num = r.recap_den = 1;
@@ -389,7 +389,7 @@ static void test_recap_gives_way(void **state)
 /* Longer sessions wait until a stage is a fortnight old. */
 static void test_long_session(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = past_new();
 
 	(void)state;
@@ -408,7 +408,7 @@ static void test_long_session(void **state)
 
 static void test_no_further(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	r.work_on = SEMITONE;
@@ -421,7 +421,7 @@ static void test_no_further(void **state)
 
 static void test_first_go(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = past_new();
 
 	(void)state;
@@ -447,7 +447,7 @@ static void test_first_go(void **state)
 
 static void test_cautions(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = past_new();
 
 	(void)state;

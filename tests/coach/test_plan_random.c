@@ -29,7 +29,13 @@ static void random_stage(struct stage *s, int i)
 	char id[ID_MAX];
 
 	snprintf(id, sizeof(id), "stage-%d", i);
-	*s = made_stage(id, "A stage", travel[seeded(0, 5)]);
+	*s = (struct stage) { .title = "A stage",
+		.cue = "",
+		.say = "",
+		.string = 1,
+		.from = 2,
+		.travel_cents = travel[seeded(0, 5)] };
+	strcpy(s->id, id);
 	s->in_the_air = seeded(0, 5) == 0 || (i == 0 && seeded(0, 1));
 	s->patience = seeded(0, 3) == 0;
 	if (seeded(0, 5) == 0)
@@ -53,7 +59,7 @@ static void random_units(void)
 
 static void random_routine(void)
 {
-	r = made_cello();
+	r = programme_cello(TONE);
 	random_units();
 	r.stages = seeded(1, STAGES_MAX);
 	for (int i = 0; i < r.stages; i++)

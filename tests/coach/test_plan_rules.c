@@ -18,7 +18,7 @@ static int setup(void **state)
 {
 	(void)state;
 	past = past_new();
-	r = made_cello();
+	r = programme_cello(TONE);
 	return 0;
 }
 

@@ -4,13 +4,11 @@
 static struct sitting d;
 static const struct history nothing;
 
-enum { AIR, WIDE, THIRDS, TONE };
-
 static struct routine r;
 
 static void begin_on(int stage)
 {
-	r = sitting_cello(stage);
+	r = programme_cello(stage);
 	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);
 }
 
@@ -155,7 +153,7 @@ static void test_rest(void **state)
 
 	(void)state;
 	note.day = moment_practice_day(sitting_now());
-	r = sitting_cello(TONE);
+	r = programme_cello(TONE);
 	sitting_begin(&d, &r, &h, MARKING_TURN, 48000);
 	assert_int_equal(d.s.page, PAGE_REST);
 	assert_true(session_waits(&d.s));
@@ -170,7 +168,7 @@ static void test_asks_why(void **state)
 	struct history h = { .sittings = 1, .sitting = &last };
 
 	(void)state;
-	r = sitting_cello(TONE);
+	r = programme_cello(TONE);
 	sitting_begin(&d, &r, &h, MARKING_TURN, 48000);
 	assert_true(sitting_said(&d, "Last time no key came"));
 	last.ended = ENDED_WHOLE;

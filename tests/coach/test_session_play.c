@@ -6,7 +6,7 @@ static const struct history nothing;
 
 static const int rates[] = { 48000, 44100, 88200, 96000 };
 
-enum { RATES = sizeof(rates) / sizeof(rates[0]), AIR = 0, WIDE, THIRDS, TONE };
+enum { RATES = sizeof(rates) / sizeof(rates[0]) };
 
 static int64_t minutes(int m, int s)
 {
@@ -31,7 +31,7 @@ static void test_times_with_pedals(void **state)
 	static const int start[] = { 8, 36, 48, 60, 72, 92, 104, 116, 128, 148,
 		160, 172, 184, 196, 208, 220, 232, 244, 256, 268, 280 };
 	static const int passage[] = { 0, 28, 84, 140, 196, 244 };
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	for (int i = 0; i < RATES; i++) {
@@ -61,7 +61,7 @@ static void test_times_with_pedals(void **state)
 static void test_times_without_pedals(void **state)
 {
 	static const int turn[] = { 0, 11, 22, 33 };
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	for (int i = 0; i < RATES; i++) {
@@ -85,7 +85,7 @@ static void test_times_without_pedals(void **state)
 /* Day 3 on tone: rounds 1 and 2 at 6, round 3 at 8 from 4:04, done 4:52. */
 static void test_rung_rises(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);
@@ -124,7 +124,7 @@ static void test_rung_by_marks(void **state)
 		{ "cccccccc----", { 6, 8, 8 }, 1 },
 		{ "ccccscss----", { 6, 8, 6 }, 1 },
 	};
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
@@ -152,7 +152,7 @@ static void test_rung_by_marks(void **state)
 /* A round's last mark that comes with the next bow lowers the one after. */
 static void test_rung_falls_late(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);
@@ -177,7 +177,7 @@ static void test_late_marks(void **state)
 		int silences;
 	} cases[] = { { 0, MARK_CLEAN, 0 }, { 1, MARK_CLEAN, 0 },
 		{ 499, MARK_CLEAN, 0 }, { 501, MARK_NONE, 1 } };
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
@@ -197,7 +197,7 @@ static void test_late_marks(void **state)
 
 static void test_repeats(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);
@@ -219,7 +219,7 @@ static void test_repeats(void **state)
 
 static void test_changes_of_mind(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);
@@ -269,7 +269,7 @@ static void test_marks_of_a_round(void **state)
 		{ { '1', "sccc" }, { '2', "sscc" }, { '3', "sssc" },
 		    { '4', "ssss" }, { 's', "ssss" } },
 	};
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
@@ -295,7 +295,7 @@ static void test_marks_of_a_round(void **state)
 /* Inside a round of round marking a pedal is silence, a digit is nothing. */
 static void test_inside_a_round(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_ROUND, 48000);
@@ -312,7 +312,7 @@ static void test_inside_a_round(void **state)
 /* The late half second is only behind a change that had time for marks. */
 static void test_late_inside_a_round(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_ROUND, 48000);
@@ -332,7 +332,7 @@ static void test_late_inside_a_round(void **state)
 /* Once a session: with all clean, from the lowest rung, only one step. */
 static void test_rung_rises_once(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	r.stage[TONE].start_pulses = 4;
@@ -350,7 +350,7 @@ static void test_rung_rises_once(void **state)
 /* What stays as it is, is not said. */
 static void test_same_rung_is_not_said(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_ROUND, 48000);
@@ -364,7 +364,7 @@ static void test_same_rung_is_not_said(void **state)
 /* The air as the work: eight swings, marked one by one, none has a bow. */
 static void test_air(void **state)
 {
-	struct routine r = sitting_cello(AIR);
+	struct routine r = programme_cello(AIR);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);
@@ -385,7 +385,7 @@ static void test_air(void **state)
 /* Who comes next is heard in the change; a lead-in tells by itself. */
 static void test_what_is_heard(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	r.stage[TONE].fade_after = 10;
@@ -416,7 +416,7 @@ static void test_what_is_heard(void **state)
 static void test_scores(void **state)
 {
 	static struct score score;
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_ROUND, 48000);

@@ -19,7 +19,7 @@ static struct routine any_routine(void)
 {
 	static const int rates[][3] = { { 4, 6, 8 }, { 3, 4, 6 },
 		{ 2, 5, 16 } };
-	struct routine r = sitting_cello(seeded(0, 5));
+	struct routine r = programme_cello(seeded(0, 5));
 
 	r.bow_ms = seeded(100, 600) * 10;
 	r.change_ms = seeded(200, 700) * 10;

@@ -4,8 +4,6 @@
 static struct sitting d;
 static const struct history nothing;
 
-enum { WIDE = 1, THIRDS, TONE };
-
 static int64_t minutes(int m, int s)
 {
 	return (m * 60 + s) * INT64_C(1000);
@@ -15,7 +13,7 @@ static void begin(enum marking marking, int rate)
 {
 	static struct routine r;
 
-	r = sitting_cello(TONE);
+	r = programme_cello(TONE);
 	sitting_begin(&d, &r, &nothing, marking, rate);
 	sitting_start(&d);
 }
@@ -223,7 +221,7 @@ static void test_cap_to_the_ms(void **state)
 /* A routine without a count-in still tells when to begin again. */
 static void test_restart_without_count_in(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	r.count_in_bows = 0;
@@ -302,7 +300,7 @@ static void test_no_key(void **state)
 
 static void test_no_key_on_pages(void **state)
 {
-	struct routine r = sitting_cello(TONE);
+	struct routine r = programme_cello(TONE);
 
 	(void)state;
 	sitting_begin(&d, &r, &nothing, MARKING_TURN, 48000);

@@ -9,76 +9,11 @@
 
 #include <cmocka.h>
 
+#include "../coach/programme.h"
 #include "evenhand/base/text.h"
 #include "evenhand/screen/dry_run.h"
 
 static char page[32768];
-
-/* The six stages of the worked cello programme, fingers 1 to 4. */
-static const struct {
-	const char *id;
-	int travel_cents, start_pulses;
-} programme[] = {
-	{ "air", 0, 0 },
-	{ "wide", 500, 4 },
-	{ "thirds", 300, 0 },
-	{ "tone", 200, 0 },
-	{ "semitone", 100, 0 },
-	{ "letting-go", 50, 0 },
-};
-
-enum { STAGES = sizeof(programme) / sizeof(programme[0]) };
-
-static struct routine cello(void)
-{
-	struct routine r = {
-		.name = "From wide to still",
-		.written_by = "",
-		.homework_for = "",
-		.note = "",
-		.text = "",
-		.edition = 1,
-		.setup = instrument_setup(INSTRUMENT_CELLO),
-		.bow_ms = 4000,
-		.ladder_count = 3,
-		.ladder = { 4, 6, 8 },
-		.count_in_bows = 1,
-		.take = TAKE_FINGERS,
-		.units = 4,
-		.bows_each = 2,
-		.change_ms = 4000,
-		.cap_ms = 300000,
-		.per_day = 2,
-		.hours_apart = 3,
-		.days_a_week = 6,
-		.recap_num = 1,
-		.recap_den = 2,
-		.move_days = 5,
-		.move_clean = 2,
-		.move_of = 3,
-		.stages = STAGES,
-		.work_on = 1,
-		.no_further_than = 3,
-	};
-
-	for (int u = 0; u < r.units; u++) {
-		r.unit[u].name[0] = (char)('1' + u);
-		r.unit[u].from = r.unit[u].to = u + 1;
-	}
-	for (int i = 0; i < STAGES; i++) {
-		struct stage *s = &r.stage[i];
-
-		strcpy(s->id, programme[i].id);
-		s->title = s->cue = s->say = "";
-		s->in_the_air = i == 0;
-		s->string = i == 0 ? -1 : 1;
-		s->from = 2;
-		s->travel_cents = programme[i].travel_cents;
-		s->start_pulses = programme[i].start_pulses;
-	}
-	r.stage[0].minutes_ms = 180000;
-	return r;
-}
 
 static void write_page(const struct routine *r)
 {
@@ -108,7 +43,7 @@ static void assert_silent_on(const char *words)
  */
 static void test_minutes(void **state)
 {
-	struct routine r = cello();
+	struct routine r = programme_cello(WIDE);
 
 	(void)state;
 	write_page(&r);
@@ -126,7 +61,7 @@ static void test_minutes(void **state)
 
 static void test_bows(void **state)
 {
-	struct routine r = cello();
+	struct routine r = programme_cello(WIDE);
 
 	(void)state;
 	write_page(&r);
@@ -142,7 +77,7 @@ static void test_bows(void **state)
  */
 static void test_slide(void **state)
 {
-	struct routine r = cello();
+	struct routine r = programme_cello(WIDE);
 
 	(void)state;
 	write_page(&r);
@@ -156,7 +91,7 @@ static void test_slide(void **state)
 /* 0.1542 m, up and down, 8 times in 4 s: 0.617 m/s. */
 static void test_speed(void **state)
 {
-	struct routine r = cello();
+	struct routine r = programme_cello(WIDE);
 
 	(void)state;
 	write_page(&r);
@@ -167,7 +102,7 @@ static void test_speed(void **state)
 /* 28 + 5 x 56 = 308 s; with changes of 3 s 27 + 5 x 52 = 287 s. */
 static void test_one_pass(void **state)
 {
-	struct routine r = cello();
+	struct routine r = programme_cello(WIDE);
 
 	(void)state;
 	write_page(&r);
@@ -181,7 +116,7 @@ static void test_one_pass(void **state)
 /* Which earlier stages come back, until each has been seen once. */
 static void test_cycle(void **state)
 {
-	struct routine r = cello();
+	struct routine r = programme_cello(WIDE);
 
 	(void)state;
 	write_page(&r);
@@ -200,7 +135,7 @@ static void test_cycle(void **state)
 
 static void test_pairs_that_drop(void **state)
 {
-	struct routine r = cello();
+	struct routine r = programme_cello(WIDE);
 
 	(void)state;
 	r.take = TAKE_PAIRS;
@@ -222,7 +157,7 @@ static void test_pairs_that_drop(void **state)
 /* Many long ids: no line is wider than a screen, none ends in a space. */
 static void test_narrow_lines(void **state)
 {
-	struct routine r = cello();
+	struct routine r = programme_cello(WIDE);
 	const char *line;
 
 	(void)state;
@@ -240,7 +175,7 @@ static void test_narrow_lines(void **state)
 /* A buffer that is too small is cut, and nothing beyond it is touched. */
 static void test_small_buffer(void **state)
 {
-	struct routine r = cello();
+	struct routine r = programme_cello(WIDE);
 	char small[64];
 	struct text out = text_in(small, 32);
 

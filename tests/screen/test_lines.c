@@ -53,7 +53,7 @@ static void assert_says(const char *words)
 
 static void begin(enum marking marking)
 {
-	r = sitting_cello(3);
+	r = programme_cello(3);
 	sitting_begin(&d, &r, &nothing, marking, 48000);
 }
 

@@ -46,7 +46,7 @@ static void expect_short_lines(void)
 
 static void test_tone(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = met(&r);
 	struct plan_wish w = { .routine = &r,
 		.history = &past->h,
@@ -58,7 +58,7 @@ static void test_tone(void **state)
 	tell(&r, &w, false);
 	assert_string_equal(page,
 	    "Today: A tone apart, day 2. It ends at 4:52.\n"
-	    "0:00 in the air: Forearm swing, 1 swing.\n"
+	    "0:00 in the air: Forearm swing, no instrument, 1 swing.\n"
 	    "0:28 again: First to fourth position. Each finger once, 1, 2, 3, "
 	    "4, at 4\npulses.\n"
 	    "1:24 again: First to third position. Each finger once, 1, 2, 3, "
@@ -78,7 +78,7 @@ static void test_tone(void **state)
 
 static void test_air(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = met(&r);
 	struct plan_wish w = { .routine = &r,
 		.history = &past->h,
@@ -88,15 +88,15 @@ static void test_air(void **state)
 	r.work_on = AIR;
 	tell(&r, &w, false);
 	assert_string_equal(page,
-	    "Today: Forearm swing, day 1. It ends at 2:48.\n"
-	    "0:00 in the air: Forearm swing, 8 swings.\n"
+	    "Today: Forearm swing, no instrument, day 1. It ends at 2:48.\n"
+	    "0:00 in the air: Forearm swing, no instrument, 8 swings.\n"
 	    "2:48 the end.\n");
 	free(past);
 }
 
 static void test_hurt(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = met(&r);
 	struct plan_wish w = { .routine = &r,
 		.history = &past->h,
@@ -115,7 +115,7 @@ static void test_hurt(void **state)
 
 static void test_rest(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = met(&r);
 	struct plan_wish w = { .routine = &r,
 		.history = &past->h,
@@ -133,7 +133,7 @@ static void test_rest(void **state)
 /* Each reason stands there with its rule and its mark, details too. */
 static void test_why(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = met(&r);
 	struct plan_wish w = { .routine = &r,
 		.history = &past->h,
@@ -161,7 +161,7 @@ static void test_why(void **state)
 
 static void test_pairs(void **state)
 {
-	struct routine r = made_cello();
+	struct routine r = programme_cello(TONE);
 	struct past *past = met(&r);
 	struct plan_wish w = { .routine = &r,
 		.history = &past->h,
