@@ -129,8 +129,11 @@ static bool second_colon(struct slips *s, const char *colon)
 		return slip_break(
 		    s, message_with(M_ROUTINE_NO_COMMA, TEXT(key)), next);
 	}
-	slip_copy(key, sizeof(key), b->key.at, b->key.at + b->key.length);
 	slip_quoted(words, sizeof(words), b->text, plain_end(s, colon + 1));
+	if (b->key.length == 0)
+		return slip_break(
+		    s, message_with(M_ROUTINE_ITEM_COLON, TEXT(words)), colon);
+	slip_copy(key, sizeof(key), b->key.at, b->key.at + b->key.length);
 	return slip_break(s,
 	    message_with(M_ROUTINE_SECOND_COLON, TEXT(key), TEXT(words)),
 	    colon);
@@ -143,6 +146,8 @@ static bool plain_colon(struct slips *s, const char *colon)
 	size_t length = (size_t)(colon - b->text);
 	char words[COPY_MAX];
 
+	if (length == 0)
+		return slip_break(s, message_of(M_ROUTINE_NO_KEY), colon);
 	if (b->sign == '[' && !keys_know(b->text, length)) {
 		slip_quoted(
 		    words, sizeof(words), b->text, plain_end(s, colon + 1));
@@ -238,11 +243,24 @@ bool slip_behind(struct slips *s)
 	    s, message_with(M_ROUTINE_AFTER_BRACKET, TEXT(closing)), at);
 }
 
+/* The words of a key in quotation marks, when they stand on this line. */
+static struct span quoted_key(const struct slips *s, const char *colon)
+{
+	const char *open = s->quote_spot.at, *close = colon - 1;
+
+	if (!after_quote(s, colon) || s->quote_spot.line != s->here.line)
+		return (struct span) { 0 };
+	while (slip_blank(s, close))
+		close--;
+	return (struct span) { open + 1, (size_t)(close - open - 1) };
+}
+
 /* Behind a quotation mark or bracket that ended an item. */
 static bool after_done(struct slips *s, const char *at)
 {
 	s->here.at = at + 1;
 	if (*at == ':' && top(s)->sign == '{' && !top(s)->in_value) {
+		top(s)->key = quoted_key(s, at);
 		top(s)->in_value = true;
 		top(s)->item = ITEM_START;
 		return true;

@@ -10,8 +10,9 @@
  *	list start     [map, list]      map ── turns ── list
  *	word "1"       [map, list]                      list ── "1"
  *
- * Marks count from 0 in libyaml and from 1 in a node: 1 is added in mark_line
- * and mark_column and nowhere else.
+ * Marks count from 0 in libyaml and from 1 in a node: 1 is added in place_of and
+ * nowhere else.  What libyaml finds where the file ends is said to be behind
+ * the last letter of the file, not on a line below it that nobody sees.
  */
 #include "evenhand/world/yaml.h"
 
@@ -24,39 +25,70 @@
 
 #define BOM "\xef\xbb\xbf"
 
+/* A line and column, from 1. */
+struct place {
+	int line, column;
+};
+
 /* An open list or map. */
 struct open {
 	struct node *node;
 	struct node **tail; /* where the next child is hung */
 	const char *key;    /* in a map: read, its value not yet */
-	int key_line, key_column;
+	struct place key_place;
 };
 
 struct builder {
 	const char *path;
 	struct arena *arena;
 	struct faults *faults;
+	struct place end; /* behind the last letter of the file */
 	struct node *root;
 	int documents;
 	int depth;
 	struct open open[ROUTINE_DEPTH_MAX];
 };
 
-static int mark_line(const yaml_mark_t *m)
+/* Behind the last letter that is no blank; 1:1 when there is none. */
+static struct place find_end(const char *bytes, size_t length)
 {
-	return (int)m->line + 1;
+	struct place here = { 1, 1 }, end = here;
+
+	for (size_t i = 0; i < length; i++) {
+		unsigned char c = (unsigned char)bytes[i];
+
+		if (c == '\n' || c == '\r') {
+			here.line += c == '\r' || i == 0 ||
+			    bytes[i - 1] != '\r';
+			here.column = 1;
+			continue;
+		}
+		here.column += (c & 0xc0) != 0x80;
+		if (c != ' ' && c != '\t')
+			end = here;
+	}
+	return end;
 }
 
-static int mark_column(const yaml_mark_t *m)
+static struct place place_of(const struct builder *b, const yaml_mark_t *m)
 {
-	return (int)m->column + 1;
+	struct place p = { (int)m->line + 1, (int)m->column + 1 };
+
+	return p.line > b->end.line ? b->end : p;
+}
+
+static bool fault_message(
+    struct builder *b, struct message message, const yaml_mark_t *m)
+{
+	struct place p = place_of(b, m);
+
+	return faults_add(b->faults, message, b->path, p.line, p.column);
 }
 
 static bool fault_mark(
     struct builder *b, enum message_id id, const yaml_mark_t *m)
 {
-	return faults_add(
-	    b->faults, message_of(id), b->path, mark_line(m), mark_column(m));
+	return fault_message(b, message_of(id), m);
 }
 
 static bool no_memory(struct builder *b)
@@ -67,9 +99,8 @@ static bool no_memory(struct builder *b)
 
 static bool too_deep(struct builder *b, const yaml_mark_t *m)
 {
-	return faults_add(b->faults,
-	    message_with(M_ROUTINE_DEEP, WHOLE(ROUTINE_DEPTH_MAX)), b->path,
-	    mark_line(m), mark_column(m));
+	return fault_message(
+	    b, message_with(M_ROUTINE_DEEP, WHOLE(ROUTINE_DEPTH_MAX)), m);
 }
 
 /* A new node at its place in the tree. */
@@ -77,14 +108,15 @@ static struct node *hang(
     struct builder *b, enum node_kind kind, const yaml_mark_t *m)
 {
 	struct node *n = arena_take(b->arena, sizeof(*n));
+	struct place p = place_of(b, m);
 
 	if (n == NULL) {
 		no_memory(b);
 		return NULL;
 	}
 	n->kind = kind;
-	n->line = mark_line(m);
-	n->column = mark_column(m);
+	n->line = p.line;
+	n->column = p.column;
 	if (b->depth == 0) {
 		b->root = n;
 		return n;
@@ -92,8 +124,8 @@ static struct node *hang(
 	struct open *o = &b->open[b->depth - 1];
 
 	n->key = o->key;
-	n->key_line = o->key_line;
-	n->key_column = o->key_column;
+	n->key_line = o->key_place.line;
+	n->key_column = o->key_place.column;
 	o->key = NULL;
 	*o->tail = n;
 	o->tail = &n->next;
@@ -134,8 +166,7 @@ static bool add_word(struct builder *b, const yaml_event_t *e)
 		struct open *o = &b->open[b->depth - 1];
 
 		o->key = word;
-		o->key_line = mark_line(&e->start_mark);
-		o->key_column = mark_column(&e->start_mark);
+		o->key_place = place_of(b, &e->start_mark);
 		return true;
 	}
 	n = hang(b, NODE_WORD, &e->start_mark);
@@ -255,6 +286,7 @@ struct node *yaml_parse(const char *path, const char *bytes, size_t length,
 		bytes += strlen(BOM);
 		length -= strlen(BOM);
 	}
+	b.end = find_end(bytes, length);
 	yaml_parser_set_input_string(
 	    &parser, (const unsigned char *)bytes, length);
 	good = read_events(&b, &parser);
