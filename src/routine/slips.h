@@ -108,6 +108,19 @@ void slip_swallow(
     struct slips *s, const char *from, const char *note, bool free_text);
 
 /*
+ * slips_quote.c.  Begins with the mark at a place, or goes on from a place, to
+ * behind the closing mark or the end of the line.  Always true.
+ */
+bool slip_begin_quote(struct slips *s, const char *at);
+bool slip_read_quote(struct slips *s, const char *at);
+
+/* Whether the last thing before a place is a quotation mark. */
+bool slip_after_quote(const struct slips *s, const char *at);
+
+/* The words of a key in quotation marks, when they stand on this line. */
+struct span slip_quoted_key(const struct slips *s, const char *colon);
+
+/*
  * slips_flow.c.  From an opening mark or bracket at the place of the scan, or
  * from the beginning of a line while one is open, to the end of the line or
  * behind what closes the last of them: then nothing is open and s->here.at

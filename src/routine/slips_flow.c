@@ -1,5 +1,5 @@
 /*
- * slips_flow.c - quotation marks and brackets, over as many lines as they take
+ * slips_flow.c - brackets, over as many lines as they take
  *
  * Between brackets there are items with commas between; in { } an item is a
  * word, a colon and a value.  Each open bracket knows where its present item
@@ -18,44 +18,6 @@ enum { COPY_MAX = 160 };
 static struct bracket *top(struct slips *s)
 {
 	return &s->bracket[s->depth - 1];
-}
-
-/* Behind the closing mark, or NULL when the line ends before it. */
-static const char *quote_end(const struct slips *s, const char *at)
-{
-	for (; at < s->end; at++) {
-		if (s->quote == '"' && *at == '\\' && at + 1 < s->end)
-			at++;
-		else if (*at == s->quote && s->quote == '\'' &&
-		    at + 1 < s->end && at[1] == '\'')
-			at++;
-		else if (*at == s->quote)
-			return at + 1;
-	}
-	return NULL;
-}
-
-static bool read_quote(struct slips *s, const char *at)
-{
-	const char *behind = quote_end(s, at);
-
-	s->here.at = behind != NULL ? behind : s->end;
-	if (behind != NULL)
-		s->quote = '\0';
-	return true;
-}
-
-static bool begin_quote(struct slips *s, const char *at)
-{
-	s->quote = *at;
-	s->quote_spot = s->here;
-	s->quote_spot.at = at;
-	return read_quote(s, at + 1);
-}
-
-bool slip_open_quote(struct slips *s)
-{
-	return begin_quote(s, s->here.at);
 }
 
 static bool bracket_fault(struct slips *s)
@@ -222,14 +184,6 @@ static void next_item(struct slips *s)
 	top(s)->key = (struct span) { 0 };
 }
 
-/* Whether the last thing before a place is a quotation mark. */
-static bool after_quote(const struct slips *s, const char *at)
-{
-	while (at > s->here.line && (at[-1] == ' ' || at[-1] == '\t'))
-		at--;
-	return at > s->here.line && (at[-1] == '"' || at[-1] == '\'');
-}
-
 bool slip_behind(struct slips *s)
 {
 	const char *at = slip_skip(s, s->here.at);
@@ -237,22 +191,10 @@ bool slip_behind(struct slips *s)
 
 	if (at == s->end || slip_note(s, at))
 		return true;
-	if (after_quote(s, at))
+	if (slip_after_quote(s, at))
 		return slip_break(s, message_of(M_ROUTINE_AFTER_QUOTE), at);
 	return slip_break(
 	    s, message_with(M_ROUTINE_AFTER_BRACKET, TEXT(closing)), at);
-}
-
-/* The words of a key in quotation marks, when they stand on this line. */
-static struct span quoted_key(const struct slips *s, const char *colon)
-{
-	const char *open = s->quote_spot.at, *close = colon - 1;
-
-	if (!after_quote(s, colon) || s->quote_spot.line != s->here.line)
-		return (struct span) { 0 };
-	while (slip_blank(s, close))
-		close--;
-	return (struct span) { open + 1, (size_t)(close - open - 1) };
 }
 
 /* Behind a quotation mark or bracket that ended an item. */
@@ -260,14 +202,14 @@ static bool after_done(struct slips *s, const char *at)
 {
 	s->here.at = at + 1;
 	if (*at == ':' && top(s)->sign == '{' && !top(s)->in_value) {
-		top(s)->key = quoted_key(s, at);
+		top(s)->key = slip_quoted_key(s, at);
 		top(s)->in_value = true;
 		top(s)->item = ITEM_START;
 		return true;
 	}
 	if (*at == ':')
 		return true; /* for the YAML reader to refuse */
-	if (*at == '"' || *at == '\'' || !after_quote(s, at))
+	if (*at == '"' || *at == '\'' || !slip_after_quote(s, at))
 		return slip_break(s, message_of(M_ROUTINE_COMMA_HERE), at);
 	return slip_break(s, message_of(M_ROUTINE_AFTER_QUOTE), at);
 }
@@ -288,7 +230,7 @@ static bool step(struct slips *s, const char *at)
 		return after_done(s, at);
 	if (top(s)->item == ITEM_START && (*at == '"' || *at == '\'')) {
 		top(s)->item = ITEM_DONE;
-		return begin_quote(s, at);
+		return slip_begin_quote(s, at);
 	}
 	return read_plain(s, at);
 }
@@ -338,7 +280,7 @@ bool slip_go_on(struct slips *s)
 	if (begins_new(s))
 		return slip_still_open(s);
 	if (s->quote)
-		read_quote(s, s->here.line);
+		slip_read_quote(s, s->here.line);
 	if (s->quote)
 		return true;
 	if (!run(s))
