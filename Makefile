@@ -84,6 +84,9 @@ comma := ,
 $(B)/tests/sound/test_guard: TEST_LDFLAGS = \
 	$(foreach f,$(GUARDED),-Wl$(comma)--wrap=$(f))
 
+# Memory ends where this test wants it to.
+$(B)/tests/routine/test_faults: TEST_LDFLAGS = -Wl,--wrap=calloc
+
 tests: $(TESTS)
 
 # Those that let true time pass are slow and have a target of their own.
@@ -151,7 +154,7 @@ fuzz:
 	@mkdir -p $(CORPUS)
 	$(FUZZ_B)/fuzz_routine -max_total_time=$(T) -timeout=5 -print_final_stats=1 \
 	    -dict=tests/fuzz/routine.dict -artifact_prefix=$(FUZZ_B)/ \
-	    $(CORPUS) tests/fuzz/routine routines
+	    $(CORPUS) tests/fuzz/routine tests/routine/bad routines
 
 # --- figures -------------------------------------------------------------
 
