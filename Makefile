@@ -241,4 +241,5 @@ help:
 	@echo "make dist-check   all of it from a clean clone, installed and removed"
 	@echo "make install      PREFIX=$(PREFIX), DESTDIR; make uninstall"
 
--include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(B)/src/main.d
+-include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(B)/src/main.d \
+	$(B)/tests/fuzz/fuzz_routine.d

@@ -194,13 +194,15 @@ static inline const char *any_plan_wrong(struct any *a)
 		.history = &none,
 		.now = { INT64_C(86400) * ANY_DAY + 61200, 0 } };
 	const struct plan *p = &a->plan;
+	int own_ms = a->read->stage[a->read->work_on].minutes_ms;
+	int most_ms = own_ms > 0 ? own_ms : a->read->cap_ms;
 
 	for (int m = MARKING_TURN; m <= MARKING_ROUND; m++) {
 		wish.marking = (enum marking)m;
 		plan_make(&a->plan, &wish);
 		if (p->verdict != VERDICT_PRACTISE || p->turns == 0)
 			return "nothing is planned";
-		if (p->length_ms > p->cap_ms || p->cap_ms > a->read->cap_ms)
+		if (p->length_ms > p->cap_ms || p->cap_ms > most_ms)
 			return "the plan is longer than the session";
 		for (int t = 1; t < p->turns; t++)
 			if (p->turn[t].start_ms <= p->turn[t - 1].start_ms)
