@@ -30,8 +30,9 @@ struct practice {
 	struct session session;
 	struct effects effects;
 
-	int64_t lag_ms;	 /* by how much the clock is ahead of the frames */
-	int64_t lost_ms; /* of that, the time this program stood still */
+	int64_t lost_ms; /* by the device, as last looked at */
+	bool hush;	 /* a silence the engine could not take yet */
+	bool unheard;	 /* the last passage could not be played */
 	bool rows_new;	 /* rows the journal may not have written yet */
 	bool over;	 /* nothing more will happen */
 	bool mute;	 /* standard output is gone */
@@ -46,5 +47,8 @@ void practice_run(struct practice *p);
 
 /* Does all that the session asked for. */
 void practice_effects(struct practice *p);
+
+/* Asks for a silence again that the engine had no room to take. */
+void practice_hush(struct practice *p);
 
 #endif

@@ -32,16 +32,35 @@ static void print(struct practice *p, const struct text *t)
 		p->mute = true;
 }
 
+static void say(struct practice *p, struct message m)
+{
+	struct text t = text_in(p->bytes, sizeof p->bytes);
+
+	lines_say(&t, &m);
+	print(p, &t);
+}
+
+/* A passage that cannot be played is practised unheard, and that is said. */
 static void play(struct practice *p, const struct effect *e)
 {
 	int slot;
 	struct score *score;
+	bool heard;
 
+	practice_hush(p);
 	engine_collect(p->engine);
 	score = engine_slot(p->engine, &slot);
-	/* Without a free slot the passage is practised unheard. */
-	if (score && score_make(score, &e->passage, p->session.rate))
-		engine_play(p->engine, slot, e->frame);
+	heard = score && score_make(score, &e->passage, p->session.rate) &&
+	    engine_play(p->engine, slot, e->frame);
+	if (!heard && !p->unheard)
+		say(p, message_of(M_COMMAND_UNHEARD));
+	p->unheard = !heard;
+}
+
+void practice_hush(struct practice *p)
+{
+	if (p->hush)
+		p->hush = !engine_silence(p->engine, 0);
 }
 
 static void begin(struct practice *p)
@@ -95,14 +114,14 @@ static void show(struct practice *p, const struct effect *e)
 		print(p, &t);
 		break;
 	case EFFECT_SAY:
-		lines_say(&t, &e->message);
-		print(p, &t);
+		say(p, e->message);
 		break;
 	case EFFECT_PASSAGE:
 		play(p, e);
 		break;
 	case EFFECT_SILENCE:
-		engine_silence(p->engine, 0);
+		p->hush = true;
+		practice_hush(p);
 		break;
 	case EFFECT_OVER:
 		p->over = true;

@@ -14,10 +14,8 @@
 #include "practise.h"
 
 #include "evenhand/base/frames.h"
-#include "evenhand/world/clock.h"
 
 enum {
-	GAP_MS = 500,	   /* the clock ran on so far without the frames */
 	LOOK_MS = 200,	   /* how often a gap is looked for */
 	KEY_APART_MS = 300 /* unpaced keys, so that none is a repeat */
 };
@@ -112,15 +110,12 @@ static int64_t reach(struct practice *p, enum keys_got got)
 /* Tells the session when this program stood still while time went on. */
 static void look_for_gap(struct practice *p)
 {
+	int64_t lost = device_lost_ms(p->device);
 	int64_t frame = device_frame(p->device);
-	int64_t lag = clock_steady_ns() / 1000000 -
-	    frames_to_ms(frame, p->session.rate);
-	int64_t gap = lag - p->lag_ms;
 
-	p->lag_ms = lag;
-	if (!device_paced(p->device) || gap < GAP_MS)
+	if (lost == p->lost_ms)
 		return;
-	p->lost_ms += gap;
+	p->lost_ms = lost;
 	step_until(p, frame);
 	step(p,
 	    &(struct input) {
@@ -138,7 +133,6 @@ static void end_input(struct practice *p, int64_t frame)
 
 void practice_run(struct practice *p)
 {
-	p->lag_ms = clock_steady_ns() / 1000000;
 	practice_effects(p);
 	while (!p->over) {
 		struct input in = { .kind = INPUT_KEY };
@@ -146,6 +140,7 @@ void practice_run(struct practice *p)
 		    p->keys, wait_ms(p), &in.key, &in.digit, &in.words);
 
 		look_for_gap(p);
+		practice_hush(p);
 		in.frame = reach(p, got);
 		step_until(p, in.frame);
 		if (p->over)

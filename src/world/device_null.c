@@ -5,23 +5,22 @@
  *
  *	frames = (now - origin) x rate
  *
- * worked out anew from CLOCK_MONOTONIC at every block, so a late wake-up is
+ * worked out anew from the steady clock at every block, so a late wake-up is
  * made good by the next and nothing drifts.  It wakes when a block is due
  * and fills what is due by then, as a sound card would.
  *
- * The jump rule: when more than JUMP_MS are due at once, the program was
+ * The jump rule: when more than DEVICE_JUMP_MS are due at once, the program was
  * stopped, the machine slept or was far too busy.  That time is lost, not
- * caught up: the origin moves so that the count goes on from where it stands.
- * Whoever needs to know compares the count with the wall clock.
+ * caught up: the origin moves so that the count goes on from where it stands,
+ * and what was lost is counted.
  */
 #include <pthread.h>
 #include <stdatomic.h>
 #include <stdlib.h>
 #include <time.h>
 
+#include "evenhand/world/clock.h"
 #include "evenhand/world/device.h"
-
-enum { JUMP_MS = 250 };
 
 #define SECOND_NS INT64_C(1000000000)
 
@@ -30,19 +29,12 @@ struct device {
 	bool paced;
 	bool started; /* the thread is there */
 	atomic_bool stop;
+	atomic_int_least64_t lost_ns;
 	pthread_t thread;
 	int64_t origin_ns; /* when frame `base` was due */
 	int64_t base;
 	float block[DEVICE_BLOCK];
 };
-
-static int64_t now_ns(void)
-{
-	struct timespec t;
-
-	clock_gettime(CLOCK_MONOTONIC, &t);
-	return t.tv_sec * SECOND_NS + t.tv_nsec;
-}
 
 /* Frames in a time at a rate; whole seconds apart, so nothing overflows. */
 static int64_t frames_in(int64_t ns, int rate)
@@ -68,7 +60,7 @@ static void fill_to(struct device *d, int64_t frame)
 
 static void sleep_until(int64_t due_ns)
 {
-	int64_t left = due_ns - now_ns();
+	int64_t left = due_ns - clock_steady_ns();
 
 	if (left <= 0)
 		return;
@@ -78,22 +70,32 @@ static void sleep_until(int64_t due_ns)
 	    NULL);
 }
 
+/* Goes on from where the count stands, done frames after the base. */
+static void lose(struct device *d, int64_t now_ns, int64_t done)
+{
+	int64_t lost = now_ns - d->origin_ns -
+	    time_of(done, engine_rate(d->engine));
+
+	atomic_fetch_add_explicit(&d->lost_ns, lost, memory_order_release);
+	d->base += done;
+	d->origin_ns = now_ns;
+}
+
 static void *pace(void *argument)
 {
 	struct device *d = argument;
 	int rate = engine_rate(d->engine);
-	int64_t jump = (int64_t)rate * JUMP_MS / 1000;
+	int64_t jump = (int64_t)rate * DEVICE_JUMP_MS / 1000;
 
 	while (!atomic_load_explicit(&d->stop, memory_order_acquire)) {
 		int64_t done = engine_frame(d->engine) - d->base;
 
 		sleep_until(d->origin_ns + time_of(done + DEVICE_BLOCK, rate));
-		int64_t now = now_ns();
+		int64_t now = clock_steady_ns();
 		int64_t due = frames_in(now - d->origin_ns, rate);
 
 		if (due - done > jump) {
-			d->base += done;
-			d->origin_ns = now;
+			lose(d, now, done);
 			continue;
 		}
 		fill_to(d, d->base + due);
@@ -112,7 +114,7 @@ struct device *device_null_open(struct engine *e, bool paced, struct fault *f)
 	d->engine = e;
 	d->paced = paced;
 	d->base = engine_frame(e);
-	d->origin_ns = now_ns();
+	d->origin_ns = clock_steady_ns();
 	if (paced) {
 		d->started = pthread_create(&d->thread, NULL, pace, d) == 0;
 		if (!d->started) {
@@ -133,6 +135,12 @@ void device_advance(struct device *d, int64_t frame)
 int64_t device_frame(const struct device *d)
 {
 	return engine_frame(d->engine);
+}
+
+int64_t device_lost_ms(const struct device *d)
+{
+	return atomic_load_explicit(&d->lost_ns, memory_order_acquire) /
+	    1000000;
 }
 
 const char *device_name(const struct device *d)

@@ -112,11 +112,43 @@ static void test_lock_freed(void **state)
 	journal_close(open_good(x));
 }
 
+/*
+ * Another program that was started meanwhile does not keep it.  The child that
+ * becomes that program is forked while the player is taken, and lives on after
+ * the journal is closed.
+ */
+static void test_lock_not_inherited(void **state)
+{
+	struct fixture *x = *state;
+	struct journal *j = open_good(x);
+	int ends[2];
+	char c;
+
+	/* The pipe's far end closes by exec, and so tells of it. */
+	assert_int_equal(pipe(ends), 0);
+	fcntl(ends[1], F_SETFD, FD_CLOEXEC);
+	pid_t child = fork();
+	assert_true(child >= 0);
+	if (child == 0) {
+		execlp("sleep", "sleep", "60", (char *)NULL);
+		_exit(1);
+	}
+	close(ends[1]);
+	assert_int_equal(read(ends[0], &c, 1), 0);
+	close(ends[0]);
+	journal_close(j);
+	j = open_good(x);
+	assert_int_equal(waitpid(child, NULL, WNOHANG), 0);
+	journal_close(j);
+	kill(child, SIGKILL);
+	waitpid(child, NULL, 0);
+}
+
 int main(void)
 {
 #define T(f) cmocka_unit_test_setup_teardown(f, fixture_open, fixture_close)
-	const struct CMUnitTest tests[] = { T(test_killed),
-		T(test_lock_freed) };
+	const struct CMUnitTest tests[] = { T(test_killed), T(test_lock_freed),
+		T(test_lock_not_inherited) };
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -6,9 +6,10 @@
  * only when it is asked to advance.
  *
  * Paced, the count of frames follows the clock and never drifts, but when more
- * than a quarter of a second is missed at once (the program was stopped, the
- * computer slept) that time is lost: the count goes on from where it stood
- * and does not race through what was missed.
+ * than DEVICE_JUMP_MS is missed at once (the program was stopped, the computer
+ * slept) that time is lost: the count goes on from where it stood and does not
+ * race through what was missed.  Only the device judges that; device_lost_ms
+ * tells everybody else, so that nobody can judge otherwise.
  */
 #ifndef EVENHAND_WORLD_DEVICE_H
 #define EVENHAND_WORLD_DEVICE_H
@@ -21,7 +22,7 @@
 
 struct device;
 
-enum { DEVICE_BLOCK = 512 };
+enum { DEVICE_BLOCK = 512, DEVICE_JUMP_MS = 250 };
 
 /*
  * Opens the null device over an engine, which it borrows.  Paced: frames
@@ -38,6 +39,12 @@ void device_advance(struct device *d, int64_t frame);
 
 /* The frame that is reached now, whichever way time is made. */
 int64_t device_frame(const struct device *d);
+
+/*
+ * ms of the clock that were lost so far, and are in no frame.  It grows only
+ * in steps of more than DEVICE_JUMP_MS.  Always 0 unpaced.  Any thread.
+ */
+int64_t device_lost_ms(const struct device *d);
 
 /* A name for people and for the journal: "none", "fast". */
 const char *device_name(const struct device *d);

@@ -77,5 +77,7 @@ MESSAGE(M_COMMAND_INPUT_GONE, "",
     "terminal, or give it --script FILE.")
 MESSAGE(M_COMMAND_SCRIPT_OVER, "",
     "The script has no more keys, so the practice ends here.")
+MESSAGE(M_COMMAND_UNHEARD, "",
+    "The sound cannot be made just now. The words go on; Space stops.")
 MESSAGE(M_COMMAND_LEFT_OUT, "w",
     "and {0} {0|fault|faults} more. Mend these first")
