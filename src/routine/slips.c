@@ -164,6 +164,9 @@ static bool text_at_all(struct slips *s)
 /* Bytes of the well-formed letter at a place, 0 when there is none. */
 static size_t letter_at(const char *at, size_t left)
 {
+	/* Nearly all letters are of one byte: no need to ask. */
+	if ((unsigned char)*at < 0x80)
+		return 1;
 	for (size_t n = 1; n <= LETTER_BYTES_MAX && n <= left; n++)
 		if (text_is_utf8(at, n))
 			return n;

@@ -20,6 +20,9 @@ static void hold(void)
 {
 	const char *wrong = any_wrong(&any);
 
+	/* A slip that did not keep it from being read is a slip. */
+	if (wrong == NULL && any.faults.count == 0)
+		wrong = any_use_wrong(&any);
 	if (wrong != NULL) {
 		fprintf(stderr, "%s: %s\n", wrong, any.said);
 		abort();

@@ -223,7 +223,7 @@ static inline const char *any_page_wrong(struct any *a)
 		return "the dry run is not UTF-8";
 	for (; (end = strchr(line, '\n')) != NULL; line = end + 1) {
 		*end = '\0';
-		snprintf(a->said, sizeof(a->said), "%s", line);
+		text_clean(a->said, sizeof(a->said), line);
 		if (text_columns(line) > ANY_COLUMNS)
 			return "a line of the dry run is too long";
 		if (!any_clean(line))
@@ -232,7 +232,7 @@ static inline const char *any_page_wrong(struct any *a)
 	return NULL;
 }
 
-/* What does not hold after any_read, or NULL. */
+/* What does not hold after any_read, or NULL: of faults, or of none. */
 static inline const char *any_wrong(struct any *a)
 {
 	const char *wrong;
@@ -243,12 +243,16 @@ static inline const char *any_wrong(struct any *a)
 	if (wrong != NULL)
 		return wrong;
 	a->said[0] = '\0';
-	/* A slip that did not keep it from being read is a slip. */
-	if (a->faults.count > 0)
-		return NULL;
-	if (a->read == NULL)
-		return "neither a routine nor a fault";
-	wrong = any_plan_wrong(a);
+	return a->faults.count == 0 && a->read == NULL
+	    ? "neither a routine nor a fault"
+	    : NULL;
+}
+
+/* What does not hold of a routine without faults, as it is put to use. */
+static inline const char *any_use_wrong(struct any *a)
+{
+	const char *wrong = any_plan_wrong(a);
+
 	return wrong != NULL ? wrong : any_page_wrong(a);
 }
 
