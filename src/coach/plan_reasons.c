@@ -159,5 +159,9 @@ void plan_rest_reasons(struct making *m)
 		    message_with(M_COACH_ASK_FIRST, WHOLE(PAIN_WINDOW_DAYS)),
 		    GROUND_OWN, 0);
 	else
-		plan_because(m, message_of(M_COACH_REST_TODAY), GROUND_OWN, 0);
+		plan_because(m,
+		    message_of(moment_minute(m->plan->now) < DAY_TURNS_AT / 60
+			    ? M_COACH_REST_TONIGHT
+			    : M_COACH_REST_TODAY),
+		    GROUND_OWN, 0);
 }

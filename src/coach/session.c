@@ -138,14 +138,6 @@ static bool press(struct session *s, enum key key)
 	return true;
 }
 
-static void help(struct session *s, struct effects *out)
-{
-	if (s->page == PAGE_PLAY && s->phase == PHASE_BOWS)
-		s->help_owed = true;
-	else
-		effect_say(out, session_help(s));
-}
-
 static void take_key(
     struct session *s, const struct input *in, struct effects *out)
 {
@@ -158,7 +150,7 @@ static void take_key(
 	else if (key.key == KEY_SHAKY)
 		key.key = KEY_BACK;
 	if (key.key == KEY_HELP)
-		help(s, out);
+		say_help(s, out);
 	else if (key.key == KEY_HURT)
 		page_hurt(s, out);
 	else if (s->page == PAGE_PLAY)

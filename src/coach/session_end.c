@@ -4,7 +4,7 @@
  * One thing to keep is chosen from the marks as they are: first of all the
  * unit that was shaky when it was played cold, with a check of that stage to
  * try next time.  Checks take turns day by day.  Without marks nothing is made
- * up about how it went.
+ * up about how it went, and after pain there is nothing to keep but rest.
  */
 #include "session_parts.h"
 
@@ -112,7 +112,7 @@ struct message session_keep(const struct session *s)
 {
 	int shaky = shakiest(s), marks = 0;
 
-	if (s->played == 0)
+	if (s->played == 0 || s->pain)
 		return message_of(M_NONE);
 	if (shaky >= 0)
 		return keep_shaky(s, shaky);
@@ -143,7 +143,8 @@ struct message session_next_start(const struct session *s)
 	bool tonight = moment_minute(next) < DAY_TURNS_AT / 60;
 
 	if (s->pain)
-		return message_of(M_SESSION_NEXT_PAIN);
+		return message_of(
+		    tonight ? M_SESSION_NEXT_PAIN_NIGHT : M_SESSION_NEXT_PAIN);
 	next.utc += frames_to_ms(s->practised_to, s->rate) / 1000 +
 	    (int64_t)r->hours_apart * 3600;
 	/* A time of day without seconds must not come too early. */

@@ -165,17 +165,12 @@ static bool mark_digit(struct session *s, int digit, struct effects *out)
 static void say_turn_mark(const struct session *s, struct effects *out)
 {
 	const struct played_turn *t = &s->turn_played[s->played - 1];
-	char name[UNIT_TEXT_MAX];
-	enum message_id word = t->mark == MARK_CLEAN ? M_WORD_CLEAN
-	    : t->mark == MARK_SHAKY		     ? M_WORD_SHAKY
-						     : M_WORD_NO_MARK;
 
-	say_unit(s, t->unit, name);
-	if (t->unit < 0)
-		effect_say(out, message_with(M_SESSION_MARKED_AIR, WORD(word)));
-	else
-		effect_say(out,
-		    message_with(M_SESSION_MARKED, TEXT(name), WORD(word)));
+	/* Short, because the next bow is near. */
+	effect_say(out,
+	    message_of(t->mark == MARK_CLEAN ? M_SESSION_MARKED_CLEAN
+		    : t->mark == MARK_SHAKY  ? M_SESSION_MARKED_SHAKY
+					     : M_SESSION_UNMARKED));
 }
 
 static void say_round_mark(const struct session *s, struct effects *out)

@@ -77,9 +77,15 @@ int rung_next(const struct session *s);
 /* --- session_say.c --- */
 enum { UNIT_TEXT_MAX = 40 };
 void say_unit(const struct session *s, int unit, char *buffer);
+/* The same of a place in the plan, and "the swing" in the air. */
+void say_place(const struct session *s, struct place at, char *buffer);
 void say_lead(const struct session *s, struct effects *out);
 void say_change(struct session *s, struct effects *out);
 void say_next_pulses(struct session *s, struct effects *out);
+/* Tells the keys now, or owes it until it can be said without haste. */
+void say_help(struct session *s, struct effects *out);
+/* In a change: what is owed. */
+void say_owed(struct session *s, struct effects *out);
 enum message_id say_pain_place(int choice);
 
 #endif

@@ -127,9 +127,7 @@ static void end_bows(struct session *s, struct effects *out)
 		return;
 	}
 	say_change(s, out);
-	if (s->help_owed)
-		effect_say(out, session_help(s));
-	s->help_owed = false;
+	say_owed(s, out);
 }
 
 /* A mark may come a little late, unless this was no time for marks. */

@@ -2,7 +2,9 @@
  * session_say.c - what is said in the lead-ins and changes
  *
  * One event, one line, and none over a bow: who comes next is said as the
- * change begins, a stage and its cue as the stillness before it begins.
+ * change begins, a stage and its cue as the stillness before it begins.  Said
+ * aloud at 17 letters a second (about 180 words a minute) they are over before
+ * the next pulse, so they are short; what needs more time is told on the pages.
  */
 #include "session_parts.h"
 
@@ -27,6 +29,26 @@ void say_unit(const struct session *s, int unit, char *buffer)
 	buffer[0] = '\0';
 	if (m.id != M_NONE)
 		message_text(&m, buffer, UNIT_TEXT_MAX);
+}
+
+void say_place(const struct session *s, struct place at, char *buffer)
+{
+	struct message m = session_unit(s, pass_turn(&s->plan, at)->unit);
+
+	if (m.id == M_NONE)
+		m = message_of(M_SESSION_SWING);
+	message_text(&m, buffer, UNIT_TEXT_MAX);
+}
+
+struct message session_staying(const struct session *s)
+{
+	char name[UNIT_TEXT_MAX];
+
+	if (s->stay.block == s->plan.blocks)
+		return message_of(M_PAGE_SILENT_END);
+	say_place(s, s->stay, name);
+	return message_with(
+	    s->again ? M_PAGE_SILENT_AGAIN : M_PAGE_SILENT_ON, TEXT(name));
 }
 
 static struct message block_line(
@@ -107,6 +129,53 @@ void say_change(struct session *s, struct effects *out)
 		    message_of(
 			each ? M_SESSION_MARK_TURN : M_SESSION_MARK_ROUND));
 	say_next_pulses(s, out);
+}
+
+/* --- help --- */
+
+enum { HELP_MS = 3500 }; /* what saying the keys of a change may take */
+
+/* Whether this is a change in which the student marks. */
+static bool for_marks(const struct session *s)
+{
+	return s->phase == PHASE_CHANGE &&
+	    (s->plan.marking == MARKING_TURN ||
+		s->turn == s->at.passage.turns - 1);
+}
+
+/* Frames of stillness that are left before a bow or a count-in. */
+static int64_t stillness(const struct session *s)
+{
+	const struct passage *p = &s->at.passage;
+	int64_t end = passage_ms(p);
+
+	if (s->phase == PHASE_BOWS)
+		return 0;
+	if (s->phase == PHASE_LEAD)
+		end = p->settle_ms;
+	else if (s->turn < p->turns - 1)
+		end = passage_turn_ms(p, s->turn + 1);
+	return s->at.frame + session_frames(s, end) - s->now;
+}
+
+void say_help(struct session *s, struct effects *out)
+{
+	bool still = s->page != PAGE_PLAY ||
+	    ((for_marks(s) || s->phase == PHASE_LEAD) &&
+		stillness(s) >= session_frames(s, HELP_MS));
+
+	if (still)
+		effect_say(out, session_help(s));
+	else
+		s->help_owed = true;
+}
+
+void say_owed(struct session *s, struct effects *out)
+{
+	if (!s->help_owed || !for_marks(s))
+		return;
+	effect_say(out, session_help(s));
+	s->help_owed = false;
 }
 
 static enum message_id page_help(const struct session *s)

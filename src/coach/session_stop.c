@@ -31,16 +31,13 @@ static int pulses_on(const struct session *s)
 
 static void say_again(const struct session *s, struct effects *out)
 {
-	int unit = pass_turn(&s->plan, s->at.from)->unit;
 	char name[UNIT_TEXT_MAX];
 
-	say_unit(s, unit, name);
-	if (unit < 0)
-		effect_say(out, message_of(M_SESSION_AGAIN_AIR));
-	else if (s->again)
-		effect_say(out, message_with(M_SESSION_AGAIN, TEXT(name)));
-	else
-		effect_say(out, message_with(M_SESSION_GOES_ON, TEXT(name)));
+	/* One or two words: the count-in begins at once. */
+	say_place(s, s->at.from, name);
+	effect_say(out,
+	    message_with(
+		s->again ? M_SESSION_AGAIN : M_SESSION_GOES_ON, TEXT(name)));
 }
 
 void stop_go_on(struct session *s, struct effects *out)
@@ -103,13 +100,6 @@ int64_t session_length(const struct session *s)
 	return s->practised_to > s->first_sound
 	    ? s->practised_to - s->first_sound
 	    : 0;
-}
-
-int session_staying(const struct session *s)
-{
-	if (s->stay.block == s->plan.blocks)
-		return -1;
-	return pass_turn(&s->plan, s->stay)->unit;
 }
 
 void stop_finish(struct session *s, enum ended ended, struct effects *out)

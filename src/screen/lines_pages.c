@@ -43,16 +43,36 @@ static void page_where(struct text *out, const struct session *s)
 	say(out, session_choice(s));
 }
 
+/* What the teacher says to each stage that will be heard. */
+static void say_stages(struct text *out, const struct session *s)
+{
+	for (int b = 0; b < s->plan.blocks; b++) {
+		const struct stage *t =
+		    &s->wish.routine->stage[s->plan.block[b].stage];
+
+		if (t->say[0])
+			say(out,
+			    message_with(M_PAGE_TODAY_SAY, TEXT(t->title),
+				TEXT(t->say)));
+	}
+}
+
+/* All that needs time is told here, where no clock of music runs. */
 static void page_today(struct text *out, const struct session *s)
 {
 	const struct routine *r = s->wish.routine;
 	const struct stage *t = &r->stage[s->plan.work_stage];
 
 	lines_plan(out, r, &s->plan, false);
+	say_stages(out, s);
 	for (int i = 0; i < t->checks; i++)
 		say(out, message_with(M_PAGE_TODAY_CHECK, TEXT(t->check[i])));
 	for (int i = 0; i < t->feels; i++)
 		say(out, message_with(M_PAGE_TODAY_FEEL, TEXT(t->feel[i])));
+	say_id(out,
+	    s->plan.marking == MARKING_TURN ? M_PAGE_PLAY_TURN
+					    : M_PAGE_PLAY_ROUND);
+	say_id(out, M_PAGE_PLAY);
 	say_id(out, M_PAGE_TODAY_KEYS);
 }
 
@@ -67,33 +87,10 @@ static void page_rest(struct text *out, const struct session *s)
 
 /* --- while playing --- */
 
-/* The keys are told once, in the first stillness. */
-static void page_play(struct text *out, const struct session *s)
-{
-	if (s->at.frame != s->first_sound)
-		return;
-	say_id(out,
-	    s->plan.marking == MARKING_TURN ? M_PAGE_PLAY_TURN
-					    : M_PAGE_PLAY_ROUND);
-	say_id(out, M_PAGE_PLAY);
-}
-
 static void page_silent(struct text *out, const struct session *s)
 {
-	char name[LIST_BYTES] = "";
-	struct message unit = message_of(M_NONE);
-
-	if (s->stay.block == s->plan.blocks) {
-		say_id(out, M_PAGE_SILENT_END);
-		return;
-	}
-	unit = session_unit(s, session_staying(s));
-	if (unit.id == M_NONE) {
-		say_id(out, M_PAGE_SILENT_AIR);
-		return;
-	}
-	message_text(&unit, name, sizeof(name));
-	say(out, message_with(M_PAGE_SILENT, TEXT(name)));
+	say(out, session_staying(s));
+	say_id(out, M_PAGE_SILENT_BACK);
 }
 
 static void page_pain(struct text *out)
@@ -214,9 +211,6 @@ void lines_page(struct text *out, const struct session *s, enum page page)
 	case PAGE_TODAY:
 		page_today(out, s);
 		break;
-	case PAGE_PLAY:
-		page_play(out, s);
-		break;
 	case PAGE_SILENT:
 		page_silent(out, s);
 		break;
@@ -235,6 +229,7 @@ void lines_page(struct text *out, const struct session *s, enum page page)
 	case PAGE_QUESTION:
 		page_question(out);
 		break;
+	case PAGE_PLAY:
 	case PAGE_OVER:
 		break;
 	}

@@ -176,7 +176,10 @@ static void test_asks_why(void **state)
 	assert_false(sitting_said(&d, "Last time no key came"));
 }
 
-/* ? tells the keys and changes nothing; over a bow it waits for the change. */
+/*
+ * ? tells the keys and changes nothing; over pulses, or with little time left
+ * before them, it waits for a change in which marks are given.
+ */
 static void test_help(void **state)
 {
 	(void)state;
@@ -186,10 +189,50 @@ static void test_help(void **state)
 	assert_int_equal(d.s.page, PAGE_SORE);
 	sitting_start(&d);
 	sitting_key(&d, 40000, KEY_HELP);
-	assert_false(sitting_said(&d, "In the change after a turn"));
+	assert_false(sitting_said(&d, "Forward: clean."));
+	sitting_until(&d, 43999);
+	assert_false(sitting_said(&d, "Forward: clean."));
 	sitting_until(&d, 44000);
-	assert_true(sitting_said(&d, "In the change after a turn"));
+	assert_true(sitting_said(&d, "Forward: clean. Back: shaky."));
 	assert_int_equal(d.silences, 0);
+}
+
+/* When ? is pressed, and when the keys are told; all at 4, 8 and 48 s. */
+static void test_help_has_its_time(void **state)
+{
+	static const struct {
+		enum marking marking;
+		int pressed_ms, told_ms;
+	} cases[] = {
+		{ MARKING_TURN, 28000, 28000 }, /* in the lead-in of wide */
+		{ MARKING_TURN, 28500, 28500 },
+		{ MARKING_TURN, 28501, 44000 },
+		{ MARKING_TURN, 33000, 44000 }, /* in its count-in */
+		{ MARKING_TURN, 44500, 44500 }, /* in the change */
+		{ MARKING_TURN, 44501, 56000 },
+		{ MARKING_ROUND, 40000, 77000 }, /* a bow of finger 1 */
+		{ MARKING_ROUND, 44100, 77000 }, /* the change after it */
+		{ MARKING_ROUND, 80500, 80500 }, /* the round's last change */
+		{ MARKING_ROUND, 80501, 133000 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		int told = cases[i].told_ms;
+
+		r = programme_cello(TONE);
+		sitting_begin(&d, &r, &nothing, cases[i].marking, 48000);
+		sitting_start(&d);
+		sitting_key(&d, cases[i].pressed_ms, KEY_HELP);
+		if (told > cases[i].pressed_ms) {
+			sitting_until(&d, told - 1);
+			assert_false(sitting_said(&d, "Space: silence."));
+			sitting_until(&d, told);
+		}
+		if (!sitting_said(&d, "Space: silence."))
+			fail_msg("case %zu: not told at %d", i, told);
+		assert_int_equal(d.silences, 0);
+	}
 }
 
 static void finish(const char *marks)
@@ -355,6 +398,7 @@ int main(void)
 		cmocka_unit_test(test_rest),
 		cmocka_unit_test(test_asks_why),
 		cmocka_unit_test(test_help),
+		cmocka_unit_test(test_help_has_its_time),
 		cmocka_unit_test(test_keep),
 		cmocka_unit_test(test_next_start),
 		cmocka_unit_test(test_metres),

@@ -25,6 +25,7 @@ static void test_hurt(void **state)
 	for (int m = MARKING_TURN; m <= MARKING_ROUND; m++) {
 		begin((enum marking)m, 48000);
 		sitting_key(&d, minutes(2, 0), KEY_OTHER);
+		sitting_key(&d, minutes(3, 12) + 2000, KEY_SHAKY);
 		sitting_key(&d, minutes(3, 20), KEY_HURT);
 		assert_int_equal(d.silences, 1);
 		assert_int_equal(
@@ -47,6 +48,12 @@ static void test_hurt(void **state)
 		assert_int_equal(
 		    session_next_start(&d.s).id, M_SESSION_NEXT_PAIN);
 		assert_true(sitting_said(&d, "Playing through pain"));
+		/* Nothing to keep but rest, though finger 1 was shaky. */
+		assert_int_equal(session_keep(&d.s).id, M_NONE);
+		/* At one at night four o'clock is this morning. */
+		d.s.plan.now.utc += 8 * INT64_C(3600);
+		assert_int_equal(
+		    session_next_start(&d.s).id, M_SESSION_NEXT_PAIN_NIGHT);
 	}
 }
 
@@ -95,8 +102,7 @@ static void test_restart(void **state)
 		assert_int_equal(d.passage[d.passages - 1].count_in_bows, 1);
 		assert_int_equal(d.passage[d.passages - 1].turns, 3);
 		assert_int_equal(d.passage[d.passages - 1].unit[0], 2);
-		assert_true(sitting_said(
-		    &d, "A fresh start is a good habit. Once more finger 2, "));
+		assert_true(sitting_said(&d, "Again: finger 2.\n"));
 		sitting_key(&d, 61000, KEY_OTHER);
 		sitting_until(&d, minutes(2, 10));
 		assert_int_equal(d.turn[2].unit, 1);
@@ -243,7 +249,7 @@ static void test_help_and_silence(void **state)
 	sitting_key(&d, 42000, KEY_FORWARD);
 	sitting_until(&d, 60000);
 	assert_int_equal(d.turns, 2);
-	assert_false(sitting_said(&d, "In the change after a turn"));
+	assert_false(sitting_said(&d, "Space: silence."));
 }
 
 /* A silence that outlasts the cap: forward ends it, honestly. */

@@ -86,9 +86,10 @@ static void test_pages(void **state)
 {
 	(void)state;
 	begin(MARKING_ROUND);
+	r.stage[3].say = "The forearm moves first.";
 	page();
 	assert_says("Two keys do all.");
-	assert_says("Is nothing sore from last time?\n");
+	assert_says("Nothing sore from last time?\n");
 	sitting_soon(&d, KEY_BACK);
 	page();
 	assert_says("Where is it sore?\n");
@@ -96,14 +97,21 @@ static void test_pages(void **state)
 	sitting_soon(&d, KEY_FORWARD);
 	page();
 	assert_says("finger 1");
+	assert_says("A tone apart: The forearm moves first.\n");
 	assert_says("Watch for: Forearm and hand in one line.\n");
+	assert_says("After each round: forward all clean");
+	assert_says("While you bow, forward, back and Space are silence.");
 	assert_says("Forward: begin. Back: not today.\n");
 	sitting_soon(&d, KEY_FORWARD);
+	sitting_key(&d, 31000, KEY_SILENCE);
 	page();
-	assert_says("After each round: forward all clean");
+	assert_says("Silent. Forward: on with finger 2.\n");
+	sitting_soon(&d, KEY_FORWARD);
 	sitting_key(&d, 40000, KEY_SILENCE);
 	page();
-	assert_says("Silent. Forward: finger 2 again. Back: something else.");
+	assert_says("Silent. A fresh start is a good habit. Forward: finger 2 "
+		    "again.\n");
+	assert_says("Back: it hurts, or enough for today.\n");
 	sitting_soon(&d, KEY_BACK);
 	page();
 	assert_says("Does something hurt?\n");
@@ -124,14 +132,18 @@ static void test_pages(void **state)
 	assert_string_equal(bytes, "");
 }
 
-/* Once begun, going on tells no keys again: it would be over the count-in. */
-static void test_play_is_told_once(void **state)
+/* The keys are told before, where there is time; playing has no page of words. */
+static void test_play_has_no_words(void **state)
 {
 	(void)state;
 	begin(MARKING_TURN);
-	sitting_start(&d);
+	sitting_soon(&d, KEY_FORWARD);
 	page();
-	assert_says("After each turn: forward is clean, back is shaky.\n");
+	assert_says("After each turn: forward is clean, back is shaky.");
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_PLAY);
+	page();
+	assert_string_equal(bytes, "");
 	sitting_key(&d, 40000, KEY_SILENCE);
 	sitting_key(&d, 50000, KEY_FORWARD);
 	assert_int_equal(d.s.page, PAGE_PLAY);
@@ -164,7 +176,8 @@ static void test_pain(void **state)
 	sitting_start(&d);
 	sitting_key(&d, 50000, KEY_HURT);
 	page();
-	assert_says("Everything is silent. Where does it hurt?\n");
+	assert_says("Everything is silent. Put the instrument down. Where does "
+		    "it hurt?\n");
 	sitting_soon(&d, KEY_FORWARD);
 	page();
 	assert_says("Stopped because it hurts, after 0:50.\n");
@@ -222,7 +235,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_wrap),
 		cmocka_unit_test(test_pages),
-		cmocka_unit_test(test_play_is_told_once),
+		cmocka_unit_test(test_play_has_no_words),
 		cmocka_unit_test(test_end),
 		cmocka_unit_test(test_pain),
 		cmocka_unit_test(test_long_words),

@@ -38,19 +38,19 @@ played()
 # All clean, all clean at 6, then round 3 at 8 with finger 4 shaky.
 played rises 2 cccccccccccs
 is "6, 6, 8" "$(rungs rises 1)" "6 6 6 6 6 6 6 6 8 8 8 8"
-has "$work/out" 'Next round: 8 pulses in each bow.'
+has "$work/out" 'Next: 8 pulses.'
 played rises 3 ------------
 is "the next session starts at 6" "$(rungs rises 2)" "6 6 6 6 6 6 6 6 6 6 6 6"
 
 # Two shaky at 6: the next round at 4.
 played falls 2 ccss--------
 is "6, then 4" "$(rungs falls 1)" "6 6 6 6 4 4 4 4 4 4 4 4"
-has "$work/out" 'Next round: 4 pulses in each bow.'
+has "$work/out" 'Next: 4 pulses.'
 
 # One unmarked turn: not all clean, and nothing falls.
 played unmarked 2 ccccccc-----
 is "6 and 6 and 6" "$(rungs unmarked 1)" "6 6 6 6 6 6 6 6 6 6 6 6"
-so "nothing is said of pulses" [ "$(grep -c 'Next round' "$work/out")" = 0 ]
+so "nothing is said of pulses" [ "$(grep -c 'Next: [0-9]* pulses' "$work/out")" = 0 ]
 
 # Without pedals it is the same: the marks come after the rounds, which begin at
 # 2:28, 3:16 and 4:04.

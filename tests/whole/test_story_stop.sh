@@ -39,25 +39,29 @@ is "how it ended, and when" "$(ask h.json "select json_extract(j,
 is "where it hurt" "$(ask h.json "select json_extract(value, '\$.words')
     from f, json_each(j, '\$.notes') where json_extract(value, '\$.kind') =
     'pain'")" wrist
-for words in 'Everything is silent.' 'Stop now and put the instrument down.' \
+for words in 'Everything is silent. Put the instrument down.' 'Stop now.' \
     'Playing through pain is not practice.' \
     'Stopped because it hurts, after 3:20.' \
     'No start before four tomorrow morning' 'For a parent'; do
 	has "$work/out" "$words"
 done
 so "nothing is praised or blamed" \
-    [ "$(grep -ciE 'sorry|well done|should have|only 3|missed' \
+    [ "$(grep -ciE 'one thing to keep|well done|should have|missed|sorry' \
 	"$work/out")" = 0 ]
 
 # --- no start before four in the morning ------------------------------------
 
-for at in 2026-03-02T17:05 2026-03-02T23:59 2026-03-03T00:00 \
-    2026-03-03T03:59; do
+while read -r at morning; do
 	session "$at" all --marking turn tone.yaml
 	status_is $? 0 "refused at $at"
 	has "$work/out" 'Nothing is played today.'
-	has "$work/out" 'before four tomorrow morning'
-done
+	has "$work/out" "Nothing more is played before four $morning"
+done <<-'END'
+	2026-03-02T17:05 tomorrow morning
+	2026-03-02T23:59 tomorrow morning
+	2026-03-03T00:00 this morning
+	2026-03-03T03:59 this morning
+END
 history_json r.json
 so "nothing was kept of that" cmp h.json r.json
 session 2026-03-03T04:00 all --marking turn tone.yaml

@@ -230,7 +230,7 @@ struct session {
 	enum page slip_to;  /* where PAIN_SLIP leads back to */
 	int choice;	    /* on PAGE_WHERE, PAGE_PAIN_WHERE */
 	bool silent_device; /* sound was lost and is not back yet */
-	bool help_owed;	    /* asked for over a bow, said in the change */
+	bool help_owed;	    /* asked for over pulses, said in a change */
 
 	int64_t now;	     /* frame of the last input */
 	int64_t first_sound; /* frame, -1 before */
@@ -292,8 +292,8 @@ double session_metres(const struct session *s);
 /* Frames from the first sound to the end of the last change or the silence. */
 int64_t session_length(const struct session *s);
 
-/* While silent: the unit that would go on; -1 in the air or when none would. */
-int session_staying(const struct session *s);
+/* While silent: what forward would go on with, in one sentence. */
+struct message session_staying(const struct session *s);
 
 /* "finger 2", "fingers 0-1", "strings D-A"; M_NONE in the air. */
 struct message session_unit(const struct session *s, int unit);

@@ -24,6 +24,9 @@ MESSAGE(M_COACH_NO_WORK, "t",
 MESSAGE(M_COACH_REST_TODAY, "",
     "Pain was noted today. Nothing more is played before four tomorrow "
     "morning, and then only if it is quite gone.")
+MESSAGE(M_COACH_REST_TONIGHT, "",
+    "Pain was noted today. Nothing more is played before four this morning, "
+    "and then only if it is quite gone.")
 MESSAGE(M_COACH_ASK_FIRST, "w",
     "There was pain on two days within {0}. Nothing is played until your "
     "teacher has written \"seen: yes\" in the file: it means that someone who "

@@ -7,9 +7,9 @@ MESSAGE(M_SESSION_STRINGS, "t", "strings {0}")
 
 /* --- lead-in --- */
 MESSAGE(M_SESSION_LEAD_AIR, "t", "In the air: {0}.")
-MESSAGE(M_SESSION_LEAD_RECAP, "tw", "Again: {0}. {1} pulses in each bow.")
-MESSAGE(M_SESSION_LEAD_WORK, "tw", "The work: {0}. {1} pulses in each bow.")
-MESSAGE(M_SESSION_CUE_FIRST, "tt", "{0}. First: {1}.")
+MESSAGE(M_SESSION_LEAD_RECAP, "tw", "Again: {0}, {1} pulses.")
+MESSAGE(M_SESSION_LEAD_WORK, "tw", "Work: {0}, {1} pulses.")
+MESSAGE(M_SESSION_CUE_FIRST, "tt", "{0}, {1}.")
 MESSAGE(M_SESSION_FIRST, "t", "First: {0}.")
 MESSAGE(M_SESSION_CUE, "t", "{0}.")
 
@@ -19,20 +19,20 @@ MESSAGE(M_SESSION_MARK_TURN, "", "Clean or shaky?")
 MESSAGE(M_SESSION_MARK_TURN_NEXT, "t", "Clean or shaky? Next: {0}.")
 MESSAGE(M_SESSION_MARK_ROUND, "", "How was this round?")
 MESSAGE(M_SESSION_MARK_ROUND_NEXT, "t", "How was this round? Next: {0}.")
-MESSAGE(M_SESSION_NEXT_PULSES, "w", "Next round: {0} pulses in each bow.")
-MESSAGE(M_SESSION_MARKED, "tm", "Marked: {0}, {1}.")
-MESSAGE(M_SESSION_MARKED_AIR, "m", "Marked: {0}.")
+MESSAGE(M_SESSION_NEXT_PULSES, "w", "Next: {0} pulses.")
+MESSAGE(M_SESSION_MARKED_CLEAN, "", "Marked: clean.")
+MESSAGE(M_SESSION_MARKED_SHAKY, "", "Marked: shaky.")
+MESSAGE(M_SESSION_UNMARKED, "", "No mark now.")
 MESSAGE(M_SESSION_ROUND_CLEAN, "", "Marked: all clean.")
 MESSAGE(M_SESSION_ROUND_SHAKY, "", "Marked: all shaky.")
 MESSAGE(M_SESSION_ROUND_SOME, "t", "Marked shaky: {0}. The others clean.")
-MESSAGE(M_SESSION_ROUND_UNMARKED, "", "Marked: nothing.")
+MESSAGE(M_SESSION_ROUND_UNMARKED, "", "No marks now.")
 MESSAGE(M_SESSION_NO_SUCH, "w", "{0} is not in this round.")
 
 /* --- silence and going on --- */
-MESSAGE(M_SESSION_AGAIN, "t",
-    "A fresh start is a good habit. Once more {0}, after the count-in.")
-MESSAGE(M_SESSION_AGAIN_AIR, "", "The swing again, after the count-in.")
-MESSAGE(M_SESSION_GOES_ON, "t", "On it goes with {0}, after the count-in.")
+MESSAGE(M_SESSION_SWING, "", "the swing")
+MESSAGE(M_SESSION_AGAIN, "t", "Again: {0}.")
+MESSAGE(M_SESSION_GOES_ON, "t", "Going on: {0}.")
 MESSAGE(M_SESSION_GAP, "",
     "The computer was asleep for a while, so this turn was stopped.")
 MESSAGE(M_SESSION_SOUND_LOST, "",
@@ -44,7 +44,7 @@ MESSAGE(M_SESSION_ASK_WHY, "",
     "Last time no key came for three minutes and the session ended. Was "
     "something in the way? You can tell your teacher at the end.")
 MESSAGE(M_SESSION_NOT_TODAY, "", "Not today, then. Rest is part of the work.")
-MESSAGE(M_SESSION_STOP_NOW, "", "Stop now and put the instrument down.")
+MESSAGE(M_SESSION_STOP_NOW, "", "Stop now. That is enough for today.")
 MESSAGE(M_SESSION_QUESTION_KEPT, "", "Your question is kept for your teacher.")
 
 /* --- where it hurts --- */
@@ -78,6 +78,8 @@ MESSAGE(M_SESSION_NEXT_TOMORROW, "", "Next session: tomorrow.")
 MESSAGE(M_SESSION_NEXT_AFTER_SLEEP, "", "Next session: after a night's sleep.")
 MESSAGE(M_SESSION_NEXT_PAIN, "",
     "No start before four tomorrow morning, and then only if it is quite gone.")
+MESSAGE(M_SESSION_NEXT_PAIN_NIGHT, "",
+    "No start before four this morning, and then only if it is quite gone.")
 
 /* --- help: the keys of a page --- */
 MESSAGE(M_SESSION_HELP_SORE, "",
@@ -87,16 +89,13 @@ MESSAGE(M_SESSION_HELP_WHERE, "",
 MESSAGE(M_SESSION_HELP_TODAY, "",
     "Forward: begin. Back: not today. A digit: leave that finger out.")
 MESSAGE(M_SESSION_HELP_PLAY_TURN, "",
-    "In the change after a turn: forward clean, back shaky, the same again "
-    "takes it back. At any other time forward, back and Space are silence. h: "
-    "it hurts. q: leave.")
+    "Forward: clean. Back: shaky. Space: silence. h: it hurts.")
 MESSAGE(M_SESSION_HELP_PLAY_ROUND, "",
-    "After the last turn of a round: forward all clean, back all shaky, a "
-    "digit that one shaky, the same again takes it back. At any other time "
-    "forward, back and Space are silence. h: it hurts. q: leave.")
-MESSAGE(M_SESSION_HELP_SILENT, "",
-    "Forward: this turn again. Back: something may hurt, or end here. h: it "
+    "Forward all clean, back all shaky, a digit that one. Space: silence. h: it "
     "hurts.")
+MESSAGE(M_SESSION_HELP_SILENT, "",
+    "Forward: go on. Back: it hurts, or enough for today. h: it hurts. q: "
+    "leave.")
 MESSAGE(M_SESSION_HELP_PAIN, "", "Forward: nothing hurts. Back: it hurts.")
 MESSAGE(M_SESSION_HELP_LEAVE, "", "Forward: go on. Back: end here.")
 MESSAGE(M_SESSION_HELP_END, "",
@@ -110,30 +109,33 @@ MESSAGE(M_SESSION_HELP_REST, "", "Forward or back: leave.")
 /* --- pages in words --- */
 MESSAGE(M_PAGE_SORE, "",
     "Before you begin. Warm hands? Nails short? String tuned?")
-MESSAGE(M_PAGE_SORE_ASK, "", "Is nothing sore from last time?")
+MESSAGE(M_PAGE_SORE_ASK, "", "Nothing sore from last time?")
 MESSAGE(M_PAGE_SORE_KEYS, "", "Forward: nothing is sore. Back: something is.")
 MESSAGE(M_PAGE_FIRST_KEYS, "",
     "Two keys do all. Forward is Enter, Down, Right or Page Down. Back is "
     "Backspace, Up, Left or Page Up. ? tells the keys, h says it hurts.")
 MESSAGE(M_PAGE_WHERE, "", "Where is it sore?")
-MESSAGE(M_PAGE_PAIN_WHERE, "", "Everything is silent. Where does it hurt?")
+MESSAGE(M_PAGE_PAIN_WHERE, "", "Everything is silent. Put the instrument down. Where does it hurt?")
 MESSAGE(M_PAGE_WHERE_KEYS, "",
     "Forward: this one. Back: the next one. A digit: the skin of that finger.")
 MESSAGE(M_PAGE_REST_KEYS, "", "Forward: leave.")
 MESSAGE(M_PAGE_TODAY_KEYS, "", "Forward: begin. Back: not today.")
+MESSAGE(M_PAGE_TODAY_SAY, "tt", "{0}: {1}")
 MESSAGE(M_PAGE_TODAY_CHECK, "t", "Watch for: {0}.")
 MESSAGE(M_PAGE_TODAY_FEEL, "t", "Feel for it: {0}")
 MESSAGE(M_PAGE_PLAY, "",
     "While you bow, forward, back and Space are silence. h: it hurts.")
 MESSAGE(M_PAGE_PLAY_TURN, "",
-    "After each turn: forward is clean, back is shaky.")
+    "After each turn: forward is clean, back is shaky. The same again takes it "
+    "back.")
 MESSAGE(M_PAGE_PLAY_ROUND, "",
-    "After each round: forward all clean, back all shaky, a digit that one.")
-MESSAGE(M_PAGE_SILENT, "t", "Silent. Forward: {0} again. Back: something else.")
-MESSAGE(M_PAGE_SILENT_AIR, "",
-    "Silent. Forward: the swing again. Back: something else.")
-MESSAGE(M_PAGE_SILENT_END, "", "Silent. Forward: to the end. Back: something "
-    "else.")
+    "After each round: forward all clean, back all shaky, a digit that one "
+    "shaky. The same again takes it back.")
+MESSAGE(M_PAGE_SILENT_AGAIN, "t",
+    "Silent. A fresh start is a good habit. Forward: {0} again.")
+MESSAGE(M_PAGE_SILENT_ON, "t", "Silent. Forward: on with {0}.")
+MESSAGE(M_PAGE_SILENT_END, "", "Silent. Forward: to the end.")
+MESSAGE(M_PAGE_SILENT_BACK, "", "Back: it hurts, or enough for today.")
 MESSAGE(M_PAGE_PAIN, "", "Does something hurt?")
 MESSAGE(M_PAGE_PAIN_HEAT, "",
     "Heat at a fingertip or thumb: shake out. It means rubbing or pressing. If "
@@ -166,4 +168,4 @@ MESSAGE(M_PAGE_END_PARENT_PAIN, "",
 MESSAGE(M_PAGE_END_KEYS, "", "Forward: go on. Back: read this again.")
 MESSAGE(M_PAGE_QUESTION, "",
     "Is there a question for your teacher? Type it and press Enter.")
-MESSAGE(M_PAGE_QUESTION_KEYS, "", "None: only forward.")
+MESSAGE(M_PAGE_QUESTION_KEYS, "", "No question: only forward.")

@@ -1,0 +1,100 @@
+/*
+ * test_session_words.c - nothing is said over the pulses
+ *
+ * What is said while the clock of the music runs is read aloud, line after
+ * line, at 17 letters a second: about 180 words a minute, a usual pace of
+ * reading aloud [O].  It must be over before the next count-in or bow.
+ */
+#include "sitting.h"
+
+enum { LETTERS_A_SECOND = 17, STAGES = 6 };
+
+static struct sitting d;
+static struct routine r;
+static const struct history nothing;
+static int64_t talk_until; /* frame */
+static int lines;
+
+/* The next count-in or bow. */
+static int64_t next_pulse(void)
+{
+	const struct passage *p = &d.s.at.passage;
+	int64_t ms = passage_ms(p);
+
+	if (d.s.phase == PHASE_LEAD)
+		ms = p->settle_ms;
+	else if (d.s.turn < p->turns - 1)
+		ms = passage_turn_ms(p, d.s.turn + 1);
+	return d.s.at.frame + frames_of_ms(ms, d.s.rate);
+}
+
+static void listen(size_t from)
+{
+	size_t letters = d.said_length - from;
+
+	if (letters == 0 || d.s.page != PAGE_PLAY)
+		return;
+	if (talk_until < d.s.now)
+		talk_until = d.s.now;
+	talk_until += (int64_t)letters * d.s.rate / LETTERS_A_SECOND;
+	lines++;
+	if (talk_until > next_pulse())
+		fail_msg("%lld ms too long at %lld ms: %s",
+		    (long long)frames_to_ms(
+			talk_until - next_pulse(), d.s.rate),
+		    (long long)frames_to_ms(
+			d.s.now - d.s.first_sound, d.s.rate),
+		    d.said + from);
+}
+
+static void step(int64_t frame, enum input_kind kind, enum key key)
+{
+	size_t from = d.said_length;
+
+	sitting_step(
+	    &d, &(struct input) { .kind = kind, .frame = frame, .key = key });
+	listen(from);
+}
+
+/* One session, marked a second after each turn or round. */
+static void listen_to(int stage, enum marking marking, enum key mark)
+{
+	int marked = 0;
+
+	r = programme_cello(stage);
+	sitting_begin(&d, &r, &nothing, marking, 48000);
+	sitting_start(&d);
+	talk_until = 0;
+	while (d.s.page == PAGE_PLAY) {
+		step(session_wake(&d.s), INPUT_FRAME, KEY_OTHER);
+		if (d.s.page == PAGE_PLAY && d.s.phase == PHASE_CHANGE &&
+		    d.turns > marked &&
+		    (marking == MARKING_TURN ||
+			d.s.turn == d.s.at.passage.turns - 1)) {
+			step(d.s.now + d.s.rate, INPUT_KEY, mark);
+			marked = d.turns;
+		}
+	}
+	assert_int_equal(d.how, ENDED_WHOLE);
+}
+
+static void test_every_stage(void **state)
+{
+	(void)state;
+	for (int stage = 0; stage < STAGES; stage++) {
+		listen_to(stage, MARKING_TURN, KEY_CLEAN);
+		listen_to(stage, MARKING_TURN, KEY_SHAKY);
+		listen_to(stage, MARKING_ROUND, KEY_CLEAN);
+		listen_to(stage, MARKING_ROUND, KEY_SHAKY);
+	}
+	assert_true(lines > 200);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_every_stage),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
