@@ -1,57 +1,59 @@
 /*
  * keys.c - which words may stand before a colon, and where
  *
- * One table of maps and their keys.  A word that is not in the map at hand may
- * be a slip of the finger ("bows_eech"), or a key that belongs elsewhere
- * ("minutes" at the beginning of a line): both are said.
+ * One table of maps and their keys.  What is said of a word that is not in the
+ * map at hand is in keys_near.c.
  */
-#include <assert.h>
 #include <string.h>
 
-#include "evenhand/base/text.h"
 #include "reader.h"
 
-enum { KEYS_MAX = 20, NEAR = 2 };
+enum { KEYS_MAX = 20 };
 
 struct map_keys {
-	const char *name; /* the key the map stands under, "" for a file */
+	const char *name;    /* the key the map stands under, "" for a file */
+	const char *example; /* of what may stand in it */
 	const char *key[KEYS_MAX];
 };
 
 static const struct map_keys maps[MAP_KINDS] = {
-	[MAP_ROUTINE] = { "",
+	[MAP_ROUTINE] = { "", "routine: From wide to still",
 	    { "routine", "edition", "written_by", "player", "bowing", "turns",
 		"session", "recap", "move_on", "make_up", "homework",
 		"lesson_marks", "stages" } },
-	[MAP_HOMEWORK_FILE] = { "",
+	[MAP_HOMEWORK_FILE] = { "", "homework_for: W.",
 	    { "homework_for", "routine", "player", "homework",
 		"lesson_marks" } },
-	[MAP_PLAYER] = { "player",
+	[MAP_PLAYER] = { "player", "instrument: cello",
 	    { "instrument", "size", "string_length_cm", "bow_hand", "tuning",
 		"reference_hz" } },
-	[MAP_STUDENT] = { "player",
+	[MAP_STUDENT] = { "player", "size: 3/4",
 	    { "size", "string_length_cm", "bow_hand", "reference_hz" } },
-	[MAP_BOWING] = { "bowing",
+	[MAP_BOWING] = { "bowing", "bow_seconds: 4",
 	    { "bow_seconds", "pulses", "count_in_bows", "because" } },
-	[MAP_TURNS] = { "turns",
+	[MAP_TURNS] = { "turns", "order: [1, 2, 3, 4]",
 	    { "take", "order", "bows_each", "change_seconds", "because" } },
-	[MAP_SESSION] = { "session",
+	[MAP_SESSION] = { "session", "minutes: 5",
 	    { "minutes", "per_day", "hours_apart", "days_a_week", "because" } },
-	[MAP_RECAP] = { "recap", { "most" } },
-	[MAP_MOVE_ON] = { "move_on", { "days", "all_clean", "decided_by" } },
-	[MAP_HOMEWORK] = { "homework",
+	[MAP_RECAP] = { "recap", "most: half", { "most" } },
+	[MAP_MOVE_ON] = { "move_on", "days: 5",
+	    { "days", "all_clean", "decided_by" } },
+	[MAP_HOMEWORK] = { "homework", "work_on: tone",
 	    { "work_on", "no_further_than", "note", "seen", "turns_so_far" } },
-	[MAP_STAGE] = { "stages",
+	[MAP_STAGE] = { "stages", "id: wide",
 	    { "id", "was", "title", "place", "shift", "travel", "motion",
 		"start_pulses", "minutes", "upper_note", "patience",
 		"pulses_fade_after", "cue", "say", "check", "feel",
 		"because" } },
-	[MAP_LESSON_MARK] = { "lesson_marks",
+	[MAP_LESSON_MARK] = { "lesson_marks", "date: 2026-03-02",
 	    { "date", "stage", "clean", "shaky" } },
 };
 
 static const char *const free_text[] = { "routine", "written_by", "note",
 	"title", "cue", "say", "because", "homework_for" };
+
+static const char *const lists[] = { "pulses", "order", "tuning", "check",
+	"feel", "turns_so_far", "clean", "shaky" };
 
 static bool same(const char *key, const char *word, size_t length)
 {
@@ -83,76 +85,66 @@ bool keys_free_text(const char *word, size_t length)
 	return false;
 }
 
-static const char *nearest(enum map_kind kind, const char *word)
+bool keys_take_list(const char *word)
 {
-	const char *found = NULL;
-	int best = NEAR + 1;
-
-	for (int i = 0; i < KEYS_MAX && maps[kind].key[i] != NULL; i++) {
-		int far = text_distance(word, maps[kind].key[i], NEAR);
-
-		if (far < best && (size_t)far < strlen(word)) {
-			best = far;
-			found = maps[kind].key[i];
-		}
-	}
-	return found;
+	for (size_t i = 0; i < sizeof(lists) / sizeof(lists[0]); i++)
+		if (strcmp(lists[i], word) == 0)
+			return true;
+	return false;
 }
 
-/* Another map that has this key, or MAP_KINDS. */
-static enum map_kind elsewhere(enum map_kind kind, const char *word)
+bool keys_has(enum map_kind kind, const char *word)
 {
-	bool in_homework = kind == MAP_HOMEWORK_FILE || kind == MAP_STUDENT;
-
-	for (int i = 0; i < MAP_KINDS; i++) {
-		if (i == MAP_HOMEWORK_FILE ? !in_homework : i == MAP_STUDENT)
-			continue;
-		if (i != (int)kind &&
-		    find((enum map_kind)i, word, strlen(word)) >= 0)
-			return (enum map_kind)i;
-	}
-	return MAP_KINDS;
+	return find(kind, word, strlen(word)) >= 0;
 }
 
-static bool in_homework_file(enum map_kind belongs)
+const char *keys_at(enum map_kind kind, int i)
 {
-	return belongs == MAP_HOMEWORK || belongs == MAP_LESSON_MARK ||
-	    belongs == MAP_STUDENT;
+	return i < KEYS_MAX ? maps[kind].key[i] : NULL;
 }
 
-static struct message unknown(enum map_kind kind, const char *word)
+const char *keys_name(enum map_kind kind)
 {
-	const char *near = nearest(kind, word);
-	enum map_kind other = elsewhere(kind, word);
+	return maps[kind].name;
+}
 
-	if (other == MAP_KINDS && near == NULL)
-		return message_with(M_ROUTINE_KEY_UNKNOWN, TEXT(word));
-	if (other == MAP_KINDS)
-		return message_with(M_ROUTINE_KEY_NEAR, TEXT(word), TEXT(near));
-	if ((kind == MAP_HOMEWORK_FILE && !in_homework_file(other)) ||
-	    kind == MAP_STUDENT)
-		return message_with(M_ROUTINE_KEY_ROUTINE_ONLY, TEXT(word));
-	if (*maps[other].name == '\0')
-		return message_with(M_ROUTINE_KEY_TOP, TEXT(word));
-	return message_with(
-	    M_ROUTINE_KEY_ELSEWHERE, TEXT(word), TEXT(maps[other].name));
+const char *keys_example(const char *name)
+{
+	for (int kind = 0; kind < MAP_KINDS; kind++)
+		if (strcmp(maps[kind].name, name) == 0)
+			return maps[kind].example;
+	return "";
 }
 
 static void not_a_map(
     struct reader *rd, const struct node *n, enum map_kind kind)
 {
 	if (n->key != NULL)
-		fault_here(
-		    rd, n, message_with(M_ROUTINE_WANT_MAP, TEXT(n->key)));
+		fault_here(rd, n,
+		    message_with(M_ROUTINE_WANT_MAP, TEXT(n->key),
+			TEXT(maps[kind].example)));
 	else if (kind == MAP_ROUTINE || kind == MAP_HOMEWORK_FILE)
 		fault_here(rd, n, message_of(M_ROUTINE_FILE_NOT_A_MAP));
 	else
-		fault_here(rd, n, message_of(M_ROUTINE_NOT_A_MAP));
+		fault_here(rd, n,
+		    message_with(
+			M_ROUTINE_NOT_A_MAP, TEXT(maps[kind].example)));
+}
+
+/* A word that is no key of the map; owner: the value before it, or NULL. */
+static void unknown(struct reader *rd, enum map_kind kind, const struct node *n,
+    const struct node *owner)
+{
+	if (rd->faults->count == FAULTS_MAX)
+		rd->faults->left_out++;
+	else if (!comma_slip(rd, owner, n))
+		fault_key(rd, n, keys_unknown(kind, n->key));
 }
 
 bool keys_check(struct reader *rd, const struct node *map, enum map_kind kind)
 {
 	int line[KEYS_MAX] = { 0 };
+	const struct node *owner = NULL;
 
 	if (map->kind != NODE_MAP) {
 		not_a_map(rd, map, kind);
@@ -161,16 +153,16 @@ bool keys_check(struct reader *rd, const struct node *map, enum map_kind kind)
 	for (const struct node *n = map->first; n != NULL; n = n->next) {
 		int i = find(kind, n->key, strlen(n->key));
 
-		if (i >= 0 && line[i] > 0)
+		if (i < 0)
+			unknown(rd, kind, n, owner);
+		else if (line[i] > 0)
 			fault_key(rd, n,
 			    message_with(
 				M_ROUTINE_TWICE, TEXT(n->key), WHOLE(line[i])));
-		else if (i >= 0)
-			line[i] = n->key_line;
-		else if (rd->faults->count < FAULTS_MAX)
-			fault_key(rd, n, unknown(kind, n->key));
 		else
-			rd->faults->left_out++;
+			line[i] = n->key_line;
+		if (i >= 0)
+			owner = n;
 	}
 	return true;
 }

@@ -46,7 +46,7 @@ static void read_names(struct reader *rd, const struct node *root)
 	struct routine *r = rd->r;
 	const struct node *name = node_get(root, "routine");
 
-	if (name == NULL)
+	if (!keys_meant(root, MAP_ROUTINE, "routine"))
 		fault_here(rd, root, message_of(M_ROUTINE_NO_NAME));
 	value_text(rd, name, "routine", NAME_COLUMNS, &r->name);
 	number_whole(rd, node_get(root, "edition"),
@@ -81,7 +81,7 @@ static void read_routine(struct reader *rd, const struct node *root)
 	read_recap(rd, node_get(root, "recap"));
 	read_move_on(rd, node_get(root, "move_on"));
 	read_make_up(rd, node_get(root, "make_up"));
-	if (node_get(root, "stages") == NULL)
+	if (!keys_meant(root, MAP_ROUTINE, "stages"))
 		fault_here(rd, root, message_of(M_ROUTINE_NO_STAGES));
 	read_stages(rd, node_get(root, "stages"));
 	read_homework(rd, node_get(root, "homework"));
@@ -132,11 +132,12 @@ static bool check_homework_file(struct reader *rd, const struct node *root)
 
 	if (!keys_check(rd, root, MAP_HOMEWORK_FILE))
 		return false;
-	if (node_get(root, "homework_for") == NULL)
+	if (!keys_meant(root, MAP_HOMEWORK_FILE, "homework_for"))
 		fault_here(rd, root, message_of(M_ROUTINE_NO_HOMEWORK_FOR));
-	if (name == NULL)
+	if (!keys_meant(root, MAP_HOMEWORK_FILE, "routine"))
 		fault_here(rd, root, message_of(M_ROUTINE_NO_ROUTINE_NAME));
-	else if (value_word(rd, name, "routine", &word) && !bare_name(word))
+	else if (name != NULL && value_word(rd, name, "routine", &word) &&
+	    !bare_name(word))
 		fault_here(
 		    rd, name, message_with(M_ROUTINE_NAME_PATH, TEXT(word)));
 	return true;

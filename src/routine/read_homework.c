@@ -9,6 +9,15 @@
 
 enum { NOTE_COLUMNS = 200, NEAR = 2, SO_FAR_MOST = 99999 };
 
+/* Whether every stage has an id: if not, it may be the one that is meant. */
+static bool ids_known(const struct routine *r)
+{
+	for (int i = 0; i < r->stages; i++)
+		if (*r->stage[i].id == '\0')
+			return false;
+	return true;
+}
+
 /* A stage that had this id, or one whose id is nearly it. */
 static void stage_unknown(
     struct reader *rd, const struct node *n, const char *word)
@@ -47,7 +56,8 @@ static bool read_stage_id(struct reader *rd, const struct node *n, int *stage)
 		return false;
 	found = routine_stage(rd->r, word);
 	if (found < 0) {
-		stage_unknown(rd, n, word);
+		if (ids_known(rd->r))
+			stage_unknown(rd, n, word);
 		return false;
 	}
 	*stage = found;
@@ -160,9 +170,10 @@ static void read_date(struct reader *rd, const struct node *map, int *day)
 	const struct node *n = node_get(map, "date");
 	const char *word;
 
-	if (n == NULL)
+	if (!keys_meant(map, MAP_LESSON_MARK, "date"))
 		fault_here(rd, map, message_of(M_ROUTINE_NO_DATE));
-	else if (value_word(rd, n, "date", &word) && !date_parse(word, day))
+	else if (n != NULL && value_word(rd, n, "date", &word) &&
+	    !date_parse(word, day))
 		fault_here(rd, n, message_with(M_ROUTINE_DATE, TEXT(word)));
 }
 
@@ -178,7 +189,7 @@ static void read_lesson_mark(struct reader *rd, const struct node *map)
 		return;
 	*m = (struct lesson_mark) { .stage = -1 };
 	read_date(rd, map, &m->day);
-	if (stage == NULL)
+	if (!keys_meant(map, MAP_LESSON_MARK, "stage"))
 		fault_here(rd, map, message_of(M_ROUTINE_MARK_NO_STAGE));
 	read_stage_id(rd, stage, &m->stage);
 	m->clean = read_marks(rd, clean, m->stage, 0);

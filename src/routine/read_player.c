@@ -71,6 +71,8 @@ static void read_tuning(struct reader *rd, const struct node *list)
 			fault_here(rd, n,
 			    message_with(M_ROUTINE_TUNING_ORDER, TEXT(word),
 				TEXT(name)));
+			/* The others are the other way round as well. */
+			return;
 		} else {
 			s.open[s.strings++] = note;
 		}

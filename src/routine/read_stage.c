@@ -38,9 +38,9 @@ static void read_ids(struct reader *rd, const struct node *map, struct stage *s)
 
 	s->line = id != NULL ? id->line : map->line;
 	s->column = id != NULL ? id->column : map->column;
-	if (id == NULL)
+	if (!keys_meant(map, MAP_STAGE, "id"))
 		fault_here(rd, map, message_of(M_ROUTINE_NO_ID));
-	else if (read_id(rd, id, "id", s->id)) {
+	else if (id != NULL && read_id(rd, id, "id", s->id)) {
 		same = routine_stage(rd->r, s->id);
 		if (same >= 0)
 			fault_here(rd, id,
@@ -124,6 +124,26 @@ static void no_keys(struct reader *rd, const struct node *map,
 	}
 }
 
+/* Neither the air nor a string: perhaps only the capital letters. */
+static void no_place(struct reader *rd, const struct node *n, struct stage *s)
+{
+	static const char string[] = "string ";
+	char small[TEXT_LISTED], right[TEXT_LISTED];
+	struct text t = text_in(right, sizeof(right));
+
+	small_letters(small, sizeof(small), n->word);
+	if (strcmp(small, "in the air") == 0) {
+		s->in_the_air = true;
+		fault_small(rd, n, small);
+	} else if (strncmp(small, string, strlen(string)) == 0) {
+		/* The letter of the string is a capital one. */
+		text_format(&t, "%s%s", string, n->word + strlen(string));
+		fault_small(rd, n, right);
+	} else {
+		fault_here(rd, n, message_with(M_ROUTINE_PLACE, TEXT(n->word)));
+	}
+}
+
 /* "in the air", "string D", or nothing where strings take the turns. */
 static void read_place(
     struct reader *rd, const struct node *map, struct stage *s)
@@ -136,7 +156,8 @@ static void read_place(
 
 	s->string = -1;
 	if (n == NULL) {
-		if (r->take != TAKE_STRINGS)
+		if (r->take != TAKE_STRINGS &&
+		    !keys_meant(map, MAP_STAGE, "place"))
 			fault_here(rd, map, message_of(M_ROUTINE_NO_PLACE));
 		return;
 	}
@@ -147,7 +168,7 @@ static void read_place(
 		return;
 	}
 	if (strncmp(word, string, strlen(string)) != 0) {
-		fault_here(rd, n, message_with(M_ROUTINE_PLACE, TEXT(word)));
+		no_place(rd, n, s);
 		return;
 	}
 	word += strlen(string);

@@ -59,9 +59,37 @@ enum map_kind {
  */
 bool keys_check(struct reader *rd, const struct node *map, enum map_kind kind);
 
-/* Whether a word is a key of any map, and whether its value is free text. */
+/*
+ * Whether a word is a key of any map, whether its value is free text, and
+ * whether it is a list of words.
+ */
 bool keys_know(const char *word, size_t length);
 bool keys_free_text(const char *word, size_t length);
+bool keys_take_list(const char *word);
+
+/* Whether a map has a key; its keys one by one, NULL behind the last. */
+bool keys_has(enum map_kind kind, const char *word);
+const char *keys_at(enum map_kind kind, int i);
+
+/* The key a map stands under, "" for a whole file. */
+const char *keys_name(enum map_kind kind);
+
+/* What may stand in a map that belongs to this key, as an example. */
+const char *keys_example(const char *name);
+
+/* keys_near.c: what is said of a word that is no key of a map. */
+struct message keys_unknown(enum map_kind kind, const char *word);
+
+/* Whether a map has a key, or a word that is said to be nearly that key. */
+bool keys_meant(const struct node *map, enum map_kind kind, const char *key);
+
+/*
+ * comma.c: a key without a value behind a comma that was not meant to part
+ * anything from the value of owner (or NULL).  True when that was the slip: a
+ * fault is added, or will be when the owner is read.
+ */
+bool comma_slip(
+    struct reader *rd, const struct node *owner, const struct node *n);
 
 /* --- value.c: one value each; false with a fault, *out unchanged --- */
 
@@ -75,6 +103,12 @@ bool value_word(
 /* Words for people: no control characters, line ends made spaces. */
 bool value_text(struct reader *rd, const struct node *n, const char *key,
     int columns, const char **out);
+
+/* A copy with small letters for A to Z. */
+void small_letters(char *to, size_t size, const char *word);
+
+/* The fault of a value that is right but for its capital letters. */
+bool fault_small(struct reader *rd, const struct node *n, const char *right);
 
 /* One of the words of a list, ended by NULL: its index. */
 bool value_choice(struct reader *rd, const struct node *n,

@@ -72,6 +72,12 @@ bool slip_note(const struct slips *s, const char *at)
 	    (at == s->here.line || slip_blank(s, at - 1));
 }
 
+bool slip_letter(char c)
+{
+	return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
+	    (unsigned char)c >= 0x80;
+}
+
 size_t slip_word(const struct slips *s, const char *at)
 {
 	const char *end = at;
@@ -106,7 +112,7 @@ bool slip_sign(struct slips *s, const char *at)
 {
 	if (at < s->end && *at != '\0' && strchr("*&!%@`", *at) != NULL)
 		return slip_break(s, message_of(M_ROUTINE_SIGN), at);
-	return true;
+	return slip_curly(s, at);
 }
 
 void slip_swallow(

@@ -89,6 +89,9 @@ bool slip_colon(const struct slips *s, const char *at);
 /* A # with a space before it: a note begins. */
 bool slip_note(const struct slips *s, const char *at);
 
+/* A letter of any script, by its first byte. */
+bool slip_letter(char c);
+
 /* A word of small letters and _ at a place: its length. */
 size_t slip_word(const struct slips *s, const char *at);
 
@@ -117,6 +120,12 @@ bool slip_read_quote(struct slips *s, const char *at);
 /* Whether the last thing before a place is a quotation mark. */
 bool slip_after_quote(const struct slips *s, const char *at);
 
+/*
+ * The fault of more words behind a closing quotation mark; an apostrophe among
+ * words between ' marks looks like one.  Always false.
+ */
+bool slip_behind_quote(struct slips *s, const char *at);
+
 /* The words of a key in quotation marks, when they stand on this line. */
 struct span slip_quoted_key(const struct slips *s, const char *colon);
 
@@ -135,6 +144,17 @@ bool slip_behind(struct slips *s);
 
 /* The faults of what is still open when the text ends. */
 bool slip_still_open(struct slips *s);
+
+/*
+ * slips_paste.c: bullets and lines of back-ticks where a line begins, and curly
+ * quotation marks where words do.
+ */
+bool slip_pasted(struct slips *s, const char *at);
+bool slip_curly(struct slips *s, const char *at);
+
+/* The first wide colon before end, or NULL. */
+const char *slip_wide_colon(
+    const struct slips *s, const char *at, const char *end);
 
 /* slips_line.c: a line with nothing open. */
 bool slip_line(struct slips *s);

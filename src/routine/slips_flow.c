@@ -140,17 +140,11 @@ static bool no_space(struct slips *s, const char *at, const char *end)
 	    at + word);
 }
 
-static bool is_letter(char c)
-{
-	return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
-	    (unsigned char)c >= 0x80;
-}
-
 /* Words for people: those of a list, or behind a key that takes them. */
 static bool free_item(const struct bracket *b)
 {
 	if (b->sign == '[')
-		return is_letter(*b->text);
+		return slip_letter(*b->text);
 	return b->in_value && keys_free_text(b->key.at, b->key.length);
 }
 
@@ -192,7 +186,7 @@ bool slip_behind(struct slips *s)
 	if (at == s->end || slip_note(s, at))
 		return true;
 	if (slip_after_quote(s, at))
-		return slip_break(s, message_of(M_ROUTINE_AFTER_QUOTE), at);
+		return slip_behind_quote(s, at);
 	return slip_break(
 	    s, message_with(M_ROUTINE_AFTER_BRACKET, TEXT(closing)), at);
 }
@@ -211,7 +205,7 @@ static bool after_done(struct slips *s, const char *at)
 		return true; /* for the YAML reader to refuse */
 	if (*at == '"' || *at == '\'' || !slip_after_quote(s, at))
 		return slip_break(s, message_of(M_ROUTINE_COMMA_HERE), at);
-	return slip_break(s, message_of(M_ROUTINE_AFTER_QUOTE), at);
+	return slip_behind_quote(s, at);
 }
 
 /* One step at a letter that is no blank. */

@@ -81,23 +81,23 @@ static const char *find_note(const struct slips *s, const char *at)
 
 static bool no_space(struct slips *s, const struct line *l, size_t word)
 {
-	const char *value = l->words + word + 1;
+	const char *colon = slip_skip(s, l->words + word);
+	const char *value = colon + 1;
 	char key[COPY_MAX], words[COPY_MAX];
 
 	if (odd_space(s, value))
 		value += (unsigned char)*value == 0xc2 ? 2 : 3;
 	slip_copy(key, sizeof(key), l->words, l->words + word);
 	slip_copy(words, sizeof(words), value, l->note);
-	return slip_break(s,
-	    message_with(M_ROUTINE_NO_SPACE, TEXT(key), TEXT(words)),
-	    l->words + word);
+	return slip_break(
+	    s, message_with(M_ROUTINE_NO_SPACE, TEXT(key), TEXT(words)), colon);
 }
 
 /* "bow_seconds:4" in a place where only a key makes sense. */
 static bool lacks_space(
     const struct slips *s, const struct line *l, size_t word)
 {
-	const char *colon = l->words + word;
+	const char *colon = slip_skip(s, l->words + word);
 
 	if (word == 0 || colon + 1 >= l->note || *colon != ':' ||
 	    slip_blank(s, colon + 1))
@@ -106,10 +106,20 @@ static bool lacks_space(
 	    (l->colon == NULL && !l->dash && !l->inside);
 }
 
+/* "id : wide" and "Id: wide" have a key all the same. */
+static bool written_key(const struct line *l)
+{
+	char key[COPY_MAX], small[COPY_MAX];
+
+	slip_copy(key, sizeof(key), l->words, l->colon);
+	small_letters(small, sizeof(small), key);
+	return keys_know(small, strlen(small));
+}
+
 /* "- Trunk still: mirror": words of a list, not a key. */
 static bool item_colon(const struct slips *s, const struct line *l, size_t word)
 {
-	bool plain = l->words + word == l->colon;
+	bool plain = l->words + word == l->colon || written_key(l);
 
 	return (l->dash || (l->inside && s->below == BELOW_KEY)) && !plain &&
 	    *l->words != '"' && *l->words != '\'';
@@ -124,18 +134,16 @@ static bool words_with_colon(struct slips *s, const struct line *l)
 	    s, message_with(M_ROUTINE_ITEM_COLON, TEXT(words)), l->colon);
 }
 
-static bool capital_or_small(char c)
-{
-	return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
-	    (unsigned char)c >= 0x80;
-}
-
 /* Words without a key: a part of a list, or a text below its key. */
 static bool read_words(struct slips *s, const struct line *l)
 {
-	bool free_text = l->dash ? capital_or_small(*l->words) : s->free_text;
+	bool free_text = l->dash ? slip_letter(*l->words) : s->free_text;
 	size_t word = slip_word(s, l->words);
+	const char *wide = slip_wide_colon(s, l->words, l->note);
 
+	if (wide != NULL &&
+	    (keys_know(l->words, word) || (!l->dash && !l->inside)))
+		return slip_break(s, message_of(M_ROUTINE_WIDE_COLON), wide);
 	if (!l->dash &&
 	    (!l->inside || (!s->free_text && keys_know(l->words, word))))
 		return slip_break(s, message_of(M_ROUTINE_NO_COLON), l->words);
@@ -232,6 +240,8 @@ bool slip_line(struct slips *s)
 		l.colon = slip_find_colon(s, l.words, l.note);
 		return go_on(s, &l);
 	}
+	if (!slip_pasted(s, l.words))
+		return false;
 	if (!read_dashes(s, &l))
 		return false;
 	if (l.words >= l.note) {

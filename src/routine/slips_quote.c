@@ -61,3 +61,10 @@ struct span slip_quoted_key(const struct slips *s, const char *colon)
 		close--;
 	return (struct span) { open + 1, (size_t)(close - open - 1) };
 }
+
+bool slip_behind_quote(struct slips *s, const char *at)
+{
+	if (at[-1] == '\'' && slip_letter(*at))
+		return slip_break(s, message_of(M_ROUTINE_APOSTROPHE), at - 1);
+	return slip_break(s, message_of(M_ROUTINE_AFTER_QUOTE), at);
+}

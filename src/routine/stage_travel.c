@@ -41,18 +41,17 @@ static bool note_side(
 	char whole[SIDE_BYTES + 2];
 	struct text t = text_in(whole, sizeof(whole));
 	int note, open;
+	bool octave = pitch_parse(side->word, &note);
 
-	if (s->string < 0)
+	text_format(&t, "%s4", side->word);
+	side->note = octave || pitch_parse(whole, &note);
+	if (!side->note || s->string < 0)
 		return false;
 	open = rd->r->setup.open[s->string];
-	side->note = true;
-	if (pitch_parse(side->word, &note)) {
+	if (octave) {
 		side->semitones = note - open;
 		return side->semitones > 0 && side->semitones <= TRAVEL_MOST;
 	}
-	text_format(&t, "%s4", side->word);
-	if (!pitch_parse(whole, &note))
-		return false;
 	side->semitones = (note - open) % OCTAVE;
 	if (side->semitones <= 0)
 		side->semitones += OCTAVE;
@@ -63,6 +62,7 @@ static bool read_side(struct reader *rd, const struct node *n,
     const struct stage *s, struct side *side)
 {
 	enum instrument i = rd->r->setup.instrument;
+	char small[SIDE_BYTES];
 
 	side->semitones = instrument_position(i, side->word);
 	if (side->semitones > 0)
@@ -74,6 +74,13 @@ static bool read_side(struct reader *rd, const struct node *n,
 			    : M_ROUTINE_SECOND));
 	if (note_side(rd, s, side))
 		return true;
+	if (side->note && s->string < 0)
+		return false; /* the place is at fault */
+	small_letters(small, sizeof(small), side->word);
+	if (instrument_position(i, small) > 0 || strcmp(small, "second") == 0)
+		return fault_here(rd, n,
+		    message_with(
+			M_ROUTINE_SMALL, TEXT(side->word), TEXT(small)));
 	return fault_here(
 	    rd, n, message_with(M_ROUTINE_POSITION, TEXT(side->word)));
 }
@@ -126,15 +133,23 @@ static int read_cents(struct reader *rd, const struct node *n)
 	static const char *const words[] = { "quarter tone", "semitone",
 		"tone" };
 	struct bounds b = { "travel", 0, TRAVEL_MOST };
+	char small[SIDE_BYTES];
 	const char *word;
 	int cents = 0;
 
 	if (n == NULL || !value_word(rd, n, "travel", &word))
 		return 0;
-	for (int i = 0; i < 3; i++)
+	small_letters(small, sizeof(small), word);
+	for (int i = 0; i < 3; i++) {
 		if (strcmp(words[i], word) == 0)
 			return (CENTS / 2) << i;
-	if (*word != '-' && (*word < '0' || *word > '9'))
+		if (strcmp(words[i], small) == 0) {
+			fault_small(rd, n, words[i]);
+			return 0;
+		}
+	}
+	if ((*word != '-' && (*word < '0' || *word > '9')) ||
+	    strchr(word, '/') != NULL)
 		fault_here(rd, n, message_with(M_ROUTINE_TRAVEL, TEXT(word)));
 	else if (number_hundredths(rd, n, b, &cents) && cents < TRAVEL_LEAST) {
 		fault_here(rd, n,
@@ -155,7 +170,11 @@ void read_travel(struct reader *rd, const struct node *map, struct stage *s)
 
 	s->from = instrument_position(rd->r->setup.instrument, "first");
 	if (shift == NULL && travel == NULL) {
-		fault_here(rd, map, message_of(M_ROUTINE_NO_TRAVEL));
+		/* What is no place may be meant to be the air. */
+		if ((s->string >= 0 || node_get(map, "place") == NULL) &&
+		    !keys_meant(map, MAP_STAGE, "shift") &&
+		    !keys_meant(map, MAP_STAGE, "travel"))
+			fault_here(rd, map, message_of(M_ROUTINE_NO_TRAVEL));
 		return;
 	}
 	semitones = read_shift(rd, shift, s, &notes);

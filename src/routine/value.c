@@ -22,6 +22,23 @@ int faults_found(const struct reader *rd)
 	return rd->faults->count + rd->faults->left_out;
 }
 
+void small_letters(char *to, size_t size, const char *word)
+{
+	struct text t = text_in(to, size);
+
+	for (const char *s = word; *s; s++) {
+		char c = *s >= 'A' && *s <= 'Z' ? (char)(*s - 'A' + 'a') : *s;
+
+		text_add_bytes(&t, &c, 1);
+	}
+}
+
+bool fault_small(struct reader *rd, const struct node *n, const char *right)
+{
+	return fault_here(
+	    rd, n, message_with(M_ROUTINE_SMALL, TEXT(n->word), TEXT(right)));
+}
+
 static bool has_control(const char *word)
 {
 	return letters_control(word, strlen(word)) != NULL;
@@ -100,17 +117,20 @@ bool value_text(struct reader *rd, const struct node *n, const char *key,
 bool value_choice(
     struct reader *rd, const struct node *n, const char *const *words, int *out)
 {
-	char list[TEXT_LISTED];
+	char list[TEXT_LISTED], small[TEXT_LISTED];
 	struct text t = text_in(list, sizeof(list));
 	const char *word = "";
 
 	if (n == NULL || !value_word(rd, n, n->key, &word))
 		return false;
+	small_letters(small, sizeof(small), word);
 	for (int i = 0; words[i] != NULL; i++) {
 		if (strcmp(words[i], word) == 0) {
 			*out = i;
 			return true;
 		}
+		if (strcmp(words[i], small) == 0)
+			return fault_small(rd, n, words[i]);
 		text_add(&t, i > 0 ? ", " : "");
 		text_add(&t, words[i]);
 	}
@@ -144,18 +164,35 @@ bool value_because(struct reader *rd, const struct node *map)
 	return value_word(rd, n, n->key, &word);
 }
 
+/* "stages:" and its lines without dashes, or with names in their place. */
+static bool want_dashes(struct reader *rd, const struct node *n)
+{
+	char example[TEXT_LISTED];
+	struct text t = text_in(example, sizeof(example));
+	const struct node *first = n->first;
+
+	if (first != NULL && first->kind == NODE_WORD && *first->word != '\0')
+		text_format(&t, "%s: %s", first->key, first->word);
+	else
+		text_add(&t, keys_example(n->key));
+	return fault_here(rd, n,
+	    message_with(M_ROUTINE_WANT_DASHES, TEXT(n->key), TEXT(example)));
+}
+
 bool value_list(struct reader *rd, const struct node *n, int most)
 {
 	int count = 0;
 
 	if (n == NULL)
 		return false;
+	if (n->kind != NODE_LIST && !keys_take_list(n->key))
+		return want_dashes(rd, n);
+	if (n->kind == NODE_WORD ? *n->word == '\0' : n->first == NULL)
+		return fault_key(
+		    rd, n, message_with(M_ROUTINE_NOTHING, TEXT(n->key)));
 	if (n->kind != NODE_LIST)
 		return fault_here(
 		    rd, n, message_with(M_ROUTINE_WANT_LIST, TEXT(n->key)));
-	if (n->first == NULL)
-		return fault_key(
-		    rd, n, message_with(M_ROUTINE_NOTHING, TEXT(n->key)));
 	for (const struct node *i = n->first; i != NULL; i = i->next) {
 		if (++count > most)
 			return fault_here(rd, i,

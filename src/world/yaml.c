@@ -247,6 +247,9 @@ static bool add_problem(struct builder *b, const yaml_parser_t *p)
 		return fault_mark(b, M_ROUTINE_YAML_ESCAPE, m);
 	if (says(p, "mapping values are not allowed"))
 		return fault_mark(b, M_ROUTINE_TOO_FAR_IN, m);
+	if (says(p, "expected '-' indicator") &&
+	    m->column == p->context_mark.column)
+		return fault_mark(b, M_ROUTINE_NO_DASH, m);
 	if (says(p, "did not find expected key") ||
 	    says(p, "expected '-' indicator") || says(p, "<document start>"))
 		return fault_mark(b, M_ROUTINE_YAML_STEP, m);

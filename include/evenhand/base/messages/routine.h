@@ -29,6 +29,13 @@ MESSAGE(M_ROUTINE_DASH_HERE, "t",
 MESSAGE(M_ROUTINE_NO_COLON, "",
     "there is no colon in this line. Write the word, a colon, a space and "
     "what belongs to it, for example bow_seconds: 4")
+MESSAGE(M_ROUTINE_WIDE_COLON, "",
+    "this colon is a wide sign of another script. Write a plain colon and a "
+    "space")
+MESSAGE(M_ROUTINE_BULLET, "t",
+    "a list has a plain dash and a space before each of its parts: - {0}")
+MESSAGE(M_ROUTINE_FENCE, "",
+    "this line of back-ticks is no part of a routine. Remove it")
 MESSAGE(M_ROUTINE_SECOND_COLON, "tt",
     "there is a second colon in this line. Put quotation marks round the "
     "words: {0}: {1}")
@@ -51,6 +58,12 @@ MESSAGE(M_ROUTINE_OPEN_QUOTE, "",
 MESSAGE(M_ROUTINE_AFTER_QUOTE, "",
     "more words follow the closing quotation mark. Put the mark behind the "
     "last of them")
+MESSAGE(M_ROUTINE_APOSTROPHE, "",
+    "the apostrophe here ends the words between ' marks. Put \" marks round "
+    "them instead")
+MESSAGE(M_ROUTINE_CURLY, "",
+    "this quotation mark is a curly one. Use the plain one of the keyboard, "
+    "\", before and behind the words")
 MESSAGE(M_ROUTINE_AFTER_BRACKET, "t",
     "something follows the closing {0}. Remove it, or put it on a line of its "
     "own")
@@ -67,6 +80,9 @@ MESSAGE(M_ROUTINE_DEEP, "w",
 MESSAGE(M_ROUTINE_YAML_STEP, "",
     "this line does not stand straight under the others of its group. Lines "
     "that belong together begin at the same place")
+MESSAGE(M_ROUTINE_NO_DASH, "",
+    "a dash is missing before this, or it belongs further in: the parts of "
+    "the list above begin with dashes in this column")
 MESSAGE(M_ROUTINE_YAML_BROKEN, "",
     "this cannot be read here. Look for a colon, comma, bracket or quotation "
     "mark that is missing or too many, in this line and the one above")
@@ -83,11 +99,13 @@ MESSAGE(M_ROUTINE_NO_MEMORY, "",
     "and start again")
 
 /* --- keys and kinds --- */
-MESSAGE(M_ROUTINE_KEY_UNKNOWN, "t",
-    "I do not know \"{0}\". Remove it, or look for the right word in the "
-    "manual: man evenhand-routine")
+MESSAGE(M_ROUTINE_KEY_UNKNOWN, "tt",
+    "I do not know \"{0}\". The words that may stand here are {1}")
 MESSAGE(M_ROUTINE_KEY_NEAR, "tt",
     "I do not know \"{0}\". Did you mean \"{1}\"?")
+MESSAGE(M_ROUTINE_KEY_NEAR_ELSEWHERE, "ttt",
+    "I do not know \"{0}\". Did you mean \"{1}\"? It belongs under \"{2}\"")
+MESSAGE(M_ROUTINE_SMALL, "tt", "write \"{0}\" in small letters: {1}")
 MESSAGE(M_ROUTINE_KEY_ELSEWHERE, "tt",
     "\"{0}\" does not belong here. Put it under \"{1}\"")
 MESSAGE(M_ROUTINE_KEY_TOP, "t",
@@ -97,21 +115,26 @@ MESSAGE(M_ROUTINE_KEY_ROUTINE_ONLY, "t",
     "\"{0}\" belongs in the routine, not in a homework file")
 MESSAGE(M_ROUTINE_TWICE, "tw",
     "\"{0}\" is already on line {1}. Keep one of them")
-MESSAGE(M_ROUTINE_NOT_A_MAP, "",
-    "lines of the form \"word: value\" are expected here")
+MESSAGE(M_ROUTINE_NOT_A_MAP, "t",
+    "lines of the form \"word: value\" are expected here, for example {0}")
 MESSAGE(M_ROUTINE_FILE_NOT_A_MAP, "",
     "a routine begins with lines of the form \"word: value\", for example "
     "routine: From wide to still")
-MESSAGE(M_ROUTINE_WANT_MAP, "t",
+MESSAGE(M_ROUTINE_WANT_MAP, "tt",
     "what belongs to \"{0}\" stands in lines below it, two spaces further in, "
-    "each of the form \"word: value\"")
+    "for example {1}")
 MESSAGE(M_ROUTINE_WANT_LIST, "t",
     "\"{0}\" takes a list. Put [ ] round it, with commas between")
+MESSAGE(M_ROUTINE_WANT_DASHES, "tt",
+    "each part of \"{0}\" begins with a dash and a space, for example - {1}")
 MESSAGE(M_ROUTINE_WANT_WORD, "t",
     "\"{0}\" takes one value, not a list or a group of lines")
 MESSAGE(M_ROUTINE_ITEM_WORD, "t",
     "each part of \"{0}\" is one value. If words hold a colon, put quotation "
     "marks round them")
+MESSAGE(M_ROUTINE_COMMA_WORDS, "tt",
+    "inside { } a comma begins something new. Put quotation marks round words "
+    "that hold one: {0}: \"{1}\"")
 MESSAGE(M_ROUTINE_NOTHING, "t",
     "nothing stands after \"{0}:\". Write a value or remove the line")
 MESSAGE(M_ROUTINE_ITEM_NOTHING, "t", "this part of \"{0}\" is empty. Remove it")
