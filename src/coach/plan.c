@@ -110,9 +110,9 @@ static struct past_sitting played(const struct plan *p, const struct routine *r)
 		.cap_ms = p->cap_ms,
 		.ended = ENDED_WHOLE };
 
-	strcpy(s.work_stage, r->stage[p->work_stage].id);
+	memcpy(s.work_stage, r->stage[p->work_stage].id, ID_MAX);
 	for (int b = 0; b < p->blocks && b < SEEN_MAX; b++) {
-		strcpy(s.seen[b], r->stage[p->block[b].stage].id);
+		memcpy(s.seen[b], r->stage[p->block[b].stage].id, ID_MAX);
 		s.recap[b] = p->block[b].kind == BLOCK_RECAP;
 		s.blocks++;
 	}
