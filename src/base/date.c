@@ -158,16 +158,3 @@ void date_text(int day, char *buffer)
 	date_of(day, &year, &month, &dom);
 	text_format(&t, "%04d-%02d-%02d", year, month, dom);
 }
-
-void moment_text_utc(int64_t utc, char *buffer)
-{
-	struct text t = text_in(buffer, DATE_TEXT_MAX);
-	int64_t seconds = in_range(utc);
-	int64_t day = floor_by(seconds, DAY_SECONDS);
-	int rest = (int)(seconds - day * DAY_SECONDS);
-	char date[DATE_TEXT_MAX];
-
-	date_text((int)day, date);
-	text_format(&t, "%sT%02d:%02d:%02dZ", date, rest / 3600,
-	    rest / MINUTE_SECONDS % 60, rest % 60);
-}

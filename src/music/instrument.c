@@ -90,17 +90,6 @@ static const struct kind *kind(enum instrument i)
 	return &kinds[i];
 }
 
-bool instrument_parse(const char *name, enum instrument *out)
-{
-	for (int i = 0; i < INSTRUMENT_COUNT; i++) {
-		if (strcmp(kinds[i].name, name) == 0) {
-			*out = (enum instrument)i;
-			return true;
-		}
-	}
-	return false;
-}
-
 const char *instrument_name(enum instrument i)
 {
 	return kind(i)->name;

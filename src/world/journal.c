@@ -175,21 +175,6 @@ bool journal_history(
 	return good;
 }
 
-bool journal_stages(struct journal *j,
-    void (*each)(void *context, const char *id, int turns), void *context)
-{
-	struct database other = { 0 }, *d;
-	bool good;
-
-	journal_flush(j);
-	pthread_mutex_lock(&j->base_lock);
-	d = readable(j, &other);
-	good = d == NULL || history_stages(d, each, context);
-	database_close(&other);
-	pthread_mutex_unlock(&j->base_lock);
-	return good;
-}
-
 void journal_close(struct journal *j)
 {
 	if (j == NULL)

@@ -228,20 +228,3 @@ bool history_load(struct database *d, struct history *h, int today)
 	good = load_all(d, h, today - HISTORY_TURN_DAYS);
 	return database_run(d, "COMMIT") && good;
 }
-
-bool history_stages(struct database *d,
-    void (*each)(void *context, const char *id, int turns), void *context)
-{
-	sqlite3_stmt *st = prepare(d,
-	    "SELECT stage, count(*) FROM turns GROUP BY stage "
-	    "ORDER BY min(key)",
-	    0);
-	int rc = SQLITE_ERROR;
-
-	while (st != NULL && (rc = sqlite3_step(st)) == SQLITE_ROW) {
-		const char *id = (const char *)sqlite3_column_text(st, 0);
-
-		each(context, id ? id : "", sqlite3_column_int(st, 1));
-	}
-	return sqlite3_finalize(st) == SQLITE_OK && rc == SQLITE_DONE;
-}

@@ -15,10 +15,6 @@
  */
 bool history_load(struct database *d, struct history *h, int today);
 
-/* Calls back with every stage that was practised and its turns. */
-bool history_stages(struct database *d,
-    void (*each)(void *context, const char *id, int turns), void *context);
-
 /* --- journal_read_lists.c: the JSON lists of roll-ups --- */
 
 /*

@@ -233,22 +233,10 @@ static void test_moments_come_apart(void **state)
 	}
 }
 
-static void test_text(void **state)
+/* A clock gone mad is held at the ends of the calendar. */
+static void test_mad_clock(void **state)
 {
-	char text[DATE_TEXT_MAX];
-
 	(void)state;
-	moment_text_utc(0, text);
-	assert_string_equal(text, "1970-01-01T00:00:00Z");
-	moment_text_utc(-1, text);
-	assert_string_equal(text, "1969-12-31T23:59:59Z");
-	moment_text_utc(INT64_C(20514) * DAY + 61323, text);
-	assert_string_equal(text, "2026-03-02T17:02:03Z");
-	/* A clock gone mad is held at the end of the calendar. */
-	moment_text_utc(INT64_MAX, text);
-	assert_string_equal(text, "9999-12-31T23:59:59Z");
-	moment_text_utc(INT64_MIN, text);
-	assert_true(strlen(text) > 0);
 	assert_true(
 	    moment_practice_day((struct moment) { INT64_MAX, INT_MAX }) > 0);
 	assert_true(
@@ -265,7 +253,7 @@ int main(void)
 		cmocka_unit_test(test_reading_moments),
 		cmocka_unit_test(test_the_day_turns_at_four),
 		cmocka_unit_test(test_moments_come_apart),
-		cmocka_unit_test(test_text),
+		cmocka_unit_test(test_mad_clock),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

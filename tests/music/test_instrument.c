@@ -13,24 +13,13 @@
 
 static void test_names(void **state)
 {
-	static const char *const bad[] = { "", "Cello", "bass", "double  bass",
-		"violin ", "violoncello", "fiddle" };
-
 	(void)state;
-	for (int i = 0; i < INSTRUMENT_COUNT; i++) {
-		enum instrument back = INSTRUMENT_COUNT;
-
-		assert_true(instrument_parse(
-		    instrument_name((enum instrument)i), &back));
-		assert_int_equal(back, i);
-	}
+	for (int i = 0; i < INSTRUMENT_COUNT; i++)
+		for (int j = 0; j < i; j++)
+			assert_string_not_equal(
+			    instrument_name((enum instrument)i),
+			    instrument_name((enum instrument)j));
 	assert_string_equal(instrument_name(INSTRUMENT_BASS), "double bass");
-	for (size_t i = 0; i < sizeof(bad) / sizeof(*bad); i++) {
-		enum instrument found = INSTRUMENT_COUNT;
-
-		assert_false(instrument_parse(bad[i], &found));
-		assert_int_equal(found, INSTRUMENT_COUNT);
-	}
 }
 
 /*

@@ -256,25 +256,6 @@ static void test_lock(void **state)
 	assert_int_equal(ask(x->path, "SELECT count(*) FROM turns"), 8);
 }
 
-static void count_stage(void *context, const char *id, int turns)
-{
-	char *text = context;
-
-	sprintf(text + strlen(text), "%s %d, ", id, turns);
-}
-
-static void test_stages(void **state)
-{
-	struct fixture *x = *state;
-	struct journal *j = open_good(x);
-	char found[100] = "";
-
-	put_all(x, j);
-	assert_true(journal_stages(j, count_stage, found));
-	assert_string_equal(found, "air 1, wide 1, tone 2, ");
-	journal_close(j);
-}
-
 static char *dump(const struct fixture *x)
 {
 	FILE *to = tmpfile();
@@ -472,7 +453,6 @@ int main(void)
 		T(test_past_four),
 		T(test_window),
 		T(test_lock),
-		T(test_stages),
 		T(test_json),
 		T(test_json_identical),
 		T(test_json_escapes),

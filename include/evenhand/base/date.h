@@ -47,9 +47,6 @@ int moment_practice_day(struct moment m);
 int moment_day(struct moment m);
 int moment_minute(struct moment m);
 
-/* "2026-03-02T17:00:00Z" of UTC seconds; buffer of DATE_TEXT_MAX bytes. */
-void moment_text_utc(int64_t utc, char *buffer);
-
 /* "2026-03-02" of a day number; buffer of DATE_TEXT_MAX bytes. */
 void date_text(int day, char *buffer);
 

@@ -40,8 +40,6 @@ struct setup {
 	double reference_hz;   /* A4 */
 };
 
-/* "violin", "viola", "cello", "double bass"; false when none of them. */
-bool instrument_parse(const char *name, enum instrument *out);
 const char *instrument_name(enum instrument i);
 
 /*

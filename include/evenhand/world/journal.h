@@ -66,10 +66,6 @@ bool journal_trouble(struct journal *j, struct message *m);
 bool journal_history(
     struct journal *j, struct history *h, int today, struct fault *f);
 
-/* Stage ids with history, for "id gone": calls back with id and turns. */
-bool journal_stages(struct journal *j,
-    void (*each)(void *context, const char *id, int turns), void *context);
-
 /*
  * Puts a row into the queue and returns at once.  The sitting's rows refer to
  * the sitting begun last and count for its practice day; a note may also come
@@ -96,8 +92,8 @@ void journal_close(struct journal *j);
 /* --- Reading without practising; takes no lock and makes no file --- */
 
 /*
- * Opens the journal to be read only: journal_history, journal_stages and
- * journal_close work on it.  A missing journal is an empty history.  NULL with
+ * Opens the journal to be read only: journal_history and journal_close work on
+ * it.  A missing journal is an empty history.  NULL with
  * a fault when it cannot be read.
  */
 struct journal *journal_look(const char *path, struct fault *f);
