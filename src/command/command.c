@@ -54,7 +54,10 @@ static int help(void)
 	for (const struct command *c = commands; c->name; c++)
 		text_format(
 		    &t, "  %-10s %s\n", c->name, message_sentence(c->summary));
-	text_add(&t, "\n");
+	text_format(&t, "\n%s\n  %-10s %s\n  %-10s %s\n\n",
+	    message_sentence(M_COMMAND_OPTIONS), "--help",
+	    message_sentence(M_COMMAND_OPTION_HELP), "--version",
+	    message_sentence(M_COMMAND_OPTION_VERSION));
 	add_paragraph(&t, M_COMMAND_MORE);
 	add_paragraph(&t, M_COMMAND_AID);
 	add_paragraph(&t, M_COMMAND_GROWN_UP);

@@ -85,6 +85,7 @@ so "the version in one line" grep -qx 'evenhand [0-9.]*' "$work/out"
 run 0 --vers
 run 0 --help
 has "$work/out" 'evenhand COMMAND [options]'
+has "$work/out" '--version  say which version'
 has "$work/out" 'This is a practice aid for use with a teacher.'
 so "help is narrow" [ "$(grep -c '.\{80\}' "$work/out")" = 0 ]
 for verb in practise today check new history; do
