@@ -52,8 +52,11 @@ static const struct map_keys maps[MAP_KINDS] = {
 static const char *const free_text[] = { "routine", "written_by", "note",
 	"title", "cue", "say", "because", "homework_for" };
 
-static const char *const lists[] = { "pulses", "order", "tuning", "check",
-	"feel", "turns_so_far", "clean", "shaky" };
+/* The first two are lists of sentences, the others of single words. */
+enum { LISTS_OF_TEXTS = 2 };
+
+static const char *const lists[] = { "check", "feel", "pulses", "order",
+	"tuning", "turns_so_far", "clean", "shaky" };
 
 static bool same(const char *key, const char *word, size_t length)
 {
@@ -85,12 +88,22 @@ bool keys_free_text(const char *word, size_t length)
 	return false;
 }
 
-bool keys_take_list(const char *word)
+static bool among(const char *word, size_t first, size_t end)
 {
-	for (size_t i = 0; i < sizeof(lists) / sizeof(lists[0]); i++)
+	for (size_t i = first; i < end; i++)
 		if (strcmp(lists[i], word) == 0)
 			return true;
 	return false;
+}
+
+bool keys_take_list(const char *word)
+{
+	return among(word, 0, sizeof(lists) / sizeof(lists[0]));
+}
+
+bool keys_take_words(const char *word)
+{
+	return among(word, LISTS_OF_TEXTS, sizeof(lists) / sizeof(lists[0]));
 }
 
 bool keys_has(enum map_kind kind, const char *word)

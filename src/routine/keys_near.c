@@ -76,6 +76,21 @@ static enum map_kind near_elsewhere(
 	return MAP_KINDS;
 }
 
+/* Every map that has this key: bowing" or "turns. */
+static void all_names(
+    enum map_kind kind, const char *word, char *names, size_t size)
+{
+	struct text t = text_in(names, size);
+
+	for (int i = 0; i < MAP_KINDS; i++) {
+		if (!may_name(kind, (enum map_kind)i) ||
+		    !keys_has((enum map_kind)i, word))
+			continue;
+		text_add(&t, t.length > 0 ? "\" or \"" : "");
+		text_add(&t, keys_name((enum map_kind)i));
+	}
+}
+
 static bool kept_in_homework(enum map_kind belongs)
 {
 	return belongs == MAP_HOMEWORK || belongs == MAP_LESSON_MARK ||
@@ -85,13 +100,15 @@ static bool kept_in_homework(enum map_kind belongs)
 static struct message belongs(
     enum map_kind kind, enum map_kind other, const char *word)
 {
+	char names[LIST_MAX];
+
 	if ((kind == MAP_HOMEWORK_FILE && !kept_in_homework(other)) ||
 	    kind == MAP_STUDENT)
 		return message_with(M_ROUTINE_KEY_ROUTINE_ONLY, TEXT(word));
 	if (*keys_name(other) == '\0')
 		return message_with(M_ROUTINE_KEY_TOP, TEXT(word));
-	return message_with(
-	    M_ROUTINE_KEY_ELSEWHERE, TEXT(word), TEXT(keys_name(other)));
+	all_names(kind, word, names, sizeof(names));
+	return message_with(M_ROUTINE_KEY_ELSEWHERE, TEXT(word), TEXT(names));
 }
 
 /* All words that may stand in the map. */

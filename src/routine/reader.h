@@ -60,12 +60,13 @@ enum map_kind {
 bool keys_check(struct reader *rd, const struct node *map, enum map_kind kind);
 
 /*
- * Whether a word is a key of any map, whether its value is free text, and
- * whether it is a list of words.
+ * Whether a word is a key of any map, whether its value is free text, whether
+ * it is a list, and whether that is one of single words.
  */
 bool keys_know(const char *word, size_t length);
 bool keys_free_text(const char *word, size_t length);
 bool keys_take_list(const char *word);
+bool keys_take_words(const char *word);
 
 /* Whether a map has a key; its keys one by one, NULL behind the last. */
 bool keys_has(enum map_kind kind, const char *word);
@@ -118,7 +119,7 @@ bool value_yes_no(struct reader *rd, const struct node *n, bool *out);
 /* Whether because: gives a reason; a fault when it is there and empty. */
 bool value_because(struct reader *rd, const struct node *map);
 
-/* A list; an error when it is none or longer than most. */
+/* A list (list.c); an error when it is none or longer than most. */
 bool value_list(struct reader *rd, const struct node *n, int most);
 
 /* --- number.c: numbers, read digit by digit --- */

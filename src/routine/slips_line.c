@@ -134,6 +134,14 @@ static bool words_with_colon(struct slips *s, const struct line *l)
 	    s, message_with(M_ROUTINE_ITEM_COLON, TEXT(words)), l->colon);
 }
 
+/* Words under the beginning of a text may be meant to go on with it. */
+static enum message_id no_colon(const struct slips *s, const struct line *l)
+{
+	bool below = s->below > BELOW_KEY && l->indent == s->column;
+
+	return below && s->free_text ? M_ROUTINE_GO_ON : M_ROUTINE_NO_COLON;
+}
+
 /* Words without a key: a part of a list, or a text below its key. */
 static bool read_words(struct slips *s, const struct line *l)
 {
@@ -146,7 +154,7 @@ static bool read_words(struct slips *s, const struct line *l)
 		return slip_break(s, message_of(M_ROUTINE_WIDE_COLON), wide);
 	if (!l->dash &&
 	    (!l->inside || (!s->free_text && keys_know(l->words, word))))
-		return slip_break(s, message_of(M_ROUTINE_NO_COLON), l->words);
+		return slip_break(s, message_of(no_colon(s, l)), l->words);
 	if (l->note < s->end)
 		slip_swallow(s, l->words, l->note, free_text);
 	slip_remember(

@@ -66,5 +66,10 @@ bool slip_behind_quote(struct slips *s, const char *at)
 {
 	if (at[-1] == '\'' && slip_letter(*at))
 		return slip_break(s, message_of(M_ROUTINE_APOSTROPHE), at - 1);
+	if (*at == ',' || *at == ';' || *at == '.')
+		return slip_break(s,
+		    message_with(
+			M_ROUTINE_AFTER_BRACKET, TEXT("quotation mark")),
+		    at);
 	return slip_break(s, message_of(M_ROUTINE_AFTER_QUOTE), at);
 }

@@ -35,7 +35,7 @@ bool slip_special(struct slips *s, const char *at, int column, bool *good)
 
 	if (*at == '|' || *at == '>') {
 		s->block = column;
-		slip_remember(s, BELOW_VALUE, column, false);
+		slip_remember(s, BELOW_VALUE, column, true);
 		*good = true;
 		return true;
 	}

@@ -127,6 +127,18 @@ static int read_shift(
 	return to.semitones - from.semitones;
 }
 
+/* Whether it can only be meant as a number of semitones. */
+static bool semitones(const char *word)
+{
+	static const char name[] = "semitone";
+	const char *unit = word + strspn(word, "-0123456789.,: ");
+
+	return (*word == '-' || (*word >= '0' && *word <= '9')) &&
+	    strchr(word, '/') == NULL &&
+	    (strstr(unit, "tone") == NULL ||
+		strncmp(unit, name, strlen(name)) == 0);
+}
+
 /* The travel's cents, or 0. */
 static int read_cents(struct reader *rd, const struct node *n)
 {
@@ -148,8 +160,7 @@ static int read_cents(struct reader *rd, const struct node *n)
 			return 0;
 		}
 	}
-	if ((*word != '-' && (*word < '0' || *word > '9')) ||
-	    strchr(word, '/') != NULL)
+	if (!semitones(word))
 		fault_here(rd, n, message_with(M_ROUTINE_TRAVEL, TEXT(word)));
 	else if (number_hundredths(rd, n, b, &cents) && cents < TRAVEL_LEAST) {
 		fault_here(rd, n,

@@ -1,5 +1,5 @@
 /*
- * value.c - words, choices and lists of a routine, read strictly
+ * value.c - words and choices of a routine, read strictly
  */
 #include <string.h>
 
@@ -162,42 +162,4 @@ bool value_because(struct reader *rd, const struct node *map)
 	if (n->kind == NODE_WORD && n->word[strspn(n->word, " .\t\n")] == '\0')
 		return fault_here(rd, n, message_of(M_ROUTINE_BECAUSE_EMPTY));
 	return value_word(rd, n, n->key, &word);
-}
-
-/* "stages:" and its lines without dashes, or with names in their place. */
-static bool want_dashes(struct reader *rd, const struct node *n)
-{
-	char example[TEXT_LISTED];
-	struct text t = text_in(example, sizeof(example));
-	const struct node *first = n->first;
-
-	if (first != NULL && first->kind == NODE_WORD && *first->word != '\0')
-		text_format(&t, "%s: %s", first->key, first->word);
-	else
-		text_add(&t, keys_example(n->key));
-	return fault_here(rd, n,
-	    message_with(M_ROUTINE_WANT_DASHES, TEXT(n->key), TEXT(example)));
-}
-
-bool value_list(struct reader *rd, const struct node *n, int most)
-{
-	int count = 0;
-
-	if (n == NULL)
-		return false;
-	if (n->kind != NODE_LIST && !keys_take_list(n->key))
-		return want_dashes(rd, n);
-	if (n->kind == NODE_WORD ? *n->word == '\0' : n->first == NULL)
-		return fault_key(
-		    rd, n, message_with(M_ROUTINE_NOTHING, TEXT(n->key)));
-	if (n->kind != NODE_LIST)
-		return fault_here(
-		    rd, n, message_with(M_ROUTINE_WANT_LIST, TEXT(n->key)));
-	for (const struct node *i = n->first; i != NULL; i = i->next) {
-		if (++count > most)
-			return fault_here(rd, i,
-			    message_with(M_ROUTINE_LIST_LONG, TEXT(n->key),
-				WHOLE(most)));
-	}
-	return true;
 }

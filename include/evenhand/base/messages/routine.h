@@ -29,6 +29,9 @@ MESSAGE(M_ROUTINE_DASH_HERE, "t",
 MESSAGE(M_ROUTINE_NO_COLON, "",
     "there is no colon in this line. Write the word, a colon, a space and "
     "what belongs to it, for example bow_seconds: 4")
+MESSAGE(M_ROUTINE_GO_ON, "",
+    "if these words go on from the line above, begin them two spaces further "
+    "in. If not, a word and a colon are missing before them")
 MESSAGE(M_ROUTINE_WIDE_COLON, "",
     "this colon is a wide sign of another script. Write a plain colon and a "
     "space")
@@ -132,6 +135,8 @@ MESSAGE(M_ROUTINE_WANT_WORD, "t",
 MESSAGE(M_ROUTINE_ITEM_WORD, "t",
     "each part of \"{0}\" is one value. If words hold a colon, put quotation "
     "marks round them")
+MESSAGE(M_ROUTINE_ITEM_COMMAS, "tt",
+    "put commas between the parts of \"{0}\": [{1}]")
 MESSAGE(M_ROUTINE_COMMA_WORDS, "tt",
     "inside { } a comma begins something new. Put quotation marks round words "
     "that hold one: {0}: \"{1}\"")
