@@ -24,6 +24,8 @@ static bool odd_space(const struct slips *s, const char *at)
 		"\xe2\x80\x82", "\xe2\x80\x83", "\xe2\x80\x89",
 		"\xe2\x80\xaf" };
 
+	if (at == s->end || (unsigned char)*at < 0x80)
+		return false;
 	for (size_t i = 0; i < sizeof(odd) / sizeof(odd[0]); i++)
 		if ((size_t)(s->end - at) >= strlen(odd[i]) &&
 		    memcmp(at, odd[i], strlen(odd[i])) == 0)

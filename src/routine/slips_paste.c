@@ -26,6 +26,9 @@ static const char wide_colon[] = "\xef\xbc\x9a";
 static size_t sign_at(
     const struct slips *s, const char *at, const char *const *signs)
 {
+	/* All of them are beyond the first 128 letters. */
+	if (at == s->end || (unsigned char)*at < 0x80)
+		return 0;
 	for (; *signs != NULL; signs++) {
 		size_t length = strlen(*signs);
 

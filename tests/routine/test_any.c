@@ -17,7 +17,7 @@
 
 enum {
 	BYTES_MAX = 16384,
-	CASES = 2000,
+	CASES = 1500,
 	QUICK = 40,
 	CHANGES_MAX = 4,
 	USED = 20, /* of so many good ones one is put to use */
