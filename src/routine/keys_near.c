@@ -149,17 +149,17 @@ struct message keys_unknown(enum map_kind kind, const char *word)
 
 bool keys_meant(const struct node *map, enum map_kind kind, const char *key)
 {
-	for (const struct node *n = map->kind == NODE_MAP ? map->first : NULL;
-	     n != NULL; n = n->next) {
+	if (map->kind != NODE_MAP || node_get(map, key) != NULL)
+		return map->kind == NODE_MAP;
+	for (const struct node *n = map->first; n != NULL; n = n->next) {
 		char plain[TIDY_MAX];
 		const char *near;
 
-		if (strcmp(n->key, key) == 0)
-			return true;
-		if (keys_has(kind, n->key) ||
+		tidy(plain, n->key);
+		if (text_distance(plain, key, NEAR) > NEAR ||
+		    keys_has(kind, n->key) ||
 		    elsewhere(kind, n->key) != MAP_KINDS)
 			continue;
-		tidy(plain, n->key);
 		near = nearest(kind, plain);
 		if (near != NULL && strcmp(near, key) == 0)
 			return true;

@@ -54,12 +54,15 @@ static bool parts_of(const char *word, struct text *right)
 static bool one_part(
     struct reader *rd, const struct node *list, const struct node *item)
 {
-	char right[TEXT_LISTED];
-	struct text t = text_in(right, sizeof(right));
+	static const char more[] = "...";
+	char right[TEXT_LISTED + sizeof(more)];
+	struct text t = text_in(right, TEXT_LISTED);
 
 	if (!keys_take_words(list->key) || item->kind != NODE_WORD ||
 	    item->quoted || !parts_of(item->word, &t))
 		return true;
+	if (t.cut)
+		memcpy(right + t.length, more, sizeof(more));
 	return fault_here(rd, item,
 	    message_with(M_ROUTINE_ITEM_COMMAS, TEXT(list->key), TEXT(right)));
 }
