@@ -89,7 +89,7 @@ sleep 1
 kill -TERM "$pid"
 wait "$pid"
 exec 9>&-
-so "it says so" grep -q 'was asleep for a while' "$work/out"
+so "it says so" grep -q 'stood still for a while' "$work/out"
 so "no turn runs through it" [ "$("$EVENHAND" history --json --player still |
     grep -c '"bows_done": 2')" = 0 ]
 finish

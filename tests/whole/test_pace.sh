@@ -72,17 +72,17 @@ longest=$!
 # A very busy computer may have to try the short one again.
 for short in short shorter shortest; do
 	stopped "$short" 0.1
-	grep -q 'asleep' "$short.out" || break
+	grep -q 'stood still' "$short.out" || break
 done
 wait "$longer" "$longest"
 
 for player in long longest; do
-	is "$player: it says so" "$(grep -c 'was asleep for a while' \
+	is "$player: it says so" "$(grep -c 'stood still for a while' \
 	    "$player.out")" 1
 	is "$player: no whole turn" "$(turns "$player.json" bows_done 1 |
 	    grep -c 2)" 0
 done
-is "short: nothing to say" "$(grep -c 'asleep' "$short.out")" 0
+is "short: nothing to say" "$(grep -c 'stood still' "$short.out")" 0
 is "short: the turn is whole" "$(turns "$short.json" bows_done 1)" 2
 
 # --- fast and slow ----------------------------------------------------------------

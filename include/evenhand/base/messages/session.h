@@ -33,8 +33,7 @@ MESSAGE(M_SESSION_NO_SUCH, "w", "{0} is not in this round.")
 MESSAGE(M_SESSION_SWING, "", "the swing")
 MESSAGE(M_SESSION_AGAIN, "t", "Again: {0}.")
 MESSAGE(M_SESSION_GOES_ON, "t", "Going on: {0}.")
-MESSAGE(M_SESSION_GAP, "",
-    "The computer was asleep for a while, so this turn was stopped.")
+MESSAGE(M_SESSION_GAP, "", "The program stood still for a while.")
 MESSAGE(M_SESSION_SOUND_LOST, "",
     "The sound is gone. Go on by sight; it comes back by itself.")
 MESSAGE(M_SESSION_SOUND_BACK, "", "The sound comes back at the next round.")
