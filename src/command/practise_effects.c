@@ -50,7 +50,9 @@ static void play(struct practice *p, const struct effect *e)
 	practice_hush(p);
 	engine_collect(p->engine);
 	score = engine_slot(p->engine, &slot);
-	heard = score && score_make(score, &e->passage, p->session.rate) &&
+	/* A silence that is still to be taken would silence this too. */
+	heard = !p->hush && score &&
+	    score_make(score, &e->passage, p->session.rate) &&
 	    engine_play(p->engine, slot, e->frame);
 	if (!heard && !p->unheard)
 		say(p, message_of(M_COMMAND_UNHEARD));

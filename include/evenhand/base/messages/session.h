@@ -90,7 +90,7 @@ MESSAGE(M_SESSION_HELP_TODAY, "",
 MESSAGE(M_SESSION_HELP_PLAY_TURN, "",
     "Forward: clean. Back: shaky. Space: silence. h: it hurts.")
 MESSAGE(M_SESSION_HELP_PLAY_ROUND, "",
-    "Forward all clean, back all shaky, a digit that one. Space: silence. h: it "
+    "Forward: clean. Back: shaky. A digit: that one. Space: silence. h: it "
     "hurts.")
 MESSAGE(M_SESSION_HELP_SILENT, "",
     "Forward: go on. Back: it hurts, or enough for today. h: it hurts. q: "
