@@ -78,7 +78,7 @@ key Space
 shows 2 'Silent.'
 sleep 0.4
 key Enter
-shows 2 'The swing again, after the count-in.'
+shows 2 'Going on: the swing.'
 sleep 2
 key q
 shows 2 'Tight or tired?'
