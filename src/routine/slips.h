@@ -183,6 +183,9 @@ void slip_remember(
 /* A mark, bracket or | where a value begins: true when it was one. */
 bool slip_special(struct slips *s, const char *at, int column, bool *good);
 
+/* A closing bracket where none is open.  Always false. */
+bool slip_stray(struct slips *s, const char *at);
+
 /* What no value may begin with. */
 bool slip_good_start(struct slips *s, const char *at);
 

@@ -44,9 +44,25 @@ static bool push(struct slips *s, const char *at)
 	return true;
 }
 
+static char closing_sign(const struct bracket *b)
+{
+	return b->sign == '[' ? ']' : '}';
+}
+
+/* A closing bracket that closes none of those that are open. */
+static bool stray(const struct slips *s, const char *at)
+{
+	for (int i = 0; i < s->depth; i++)
+		if (*at == closing_sign(&s->bracket[i]))
+			return false;
+	return true;
+}
+
 static bool pop(struct slips *s, const char *at)
 {
-	if (*at != (top(s)->sign == '[' ? ']' : '}'))
+	if (stray(s, at))
+		return slip_stray(s, at);
+	if (*at != closing_sign(top(s)))
 		return bracket_fault(s);
 	s->depth--;
 	if (s->depth > 0)
@@ -124,17 +140,32 @@ static bool plain_colon(struct slips *s, const char *colon)
 	return true;
 }
 
-/* "{minutes:5": to a YAML reader that is one word. */
+/* Where the value behind a colon ends: its words or its brackets. */
+static const char *value_end(
+    const struct slips *s, const char *value, const char *end)
+{
+	if (*value != '[' && *value != '{')
+		return end;
+	for (end = value; end < s->end; end++)
+		if (*end == (*value == '[' ? ']' : '}'))
+			return end + 1;
+	return end;
+}
+
+/* "{minutes:5" is one word to a YAML reader, "{order:[1]" is nothing. */
 static bool no_space(struct slips *s, const char *at, const char *end)
 {
 	size_t word = slip_word(s, at);
+	const char *behind = at + word + 1;
 	char key[COPY_MAX], value[COPY_MAX];
 
 	if (top(s)->sign != '{' || top(s)->in_value || word == 0 ||
-	    at + word + 1 >= end || at[word] != ':')
+	    behind >= s->end || at[word] != ':' || slip_blank(s, behind) ||
+	    strchr(",]}", *behind) != NULL)
 		return true;
+	end = value_end(s, behind, end);
 	slip_copy(key, sizeof(key), at, at + word);
-	slip_copy(value, sizeof(value), at + word + 1, end);
+	slip_copy(value, sizeof(value), behind, end);
 	return slip_break(s,
 	    message_with(M_ROUTINE_NO_SPACE, TEXT(key), TEXT(value)),
 	    at + word);
@@ -171,11 +202,15 @@ static bool read_plain(struct slips *s, const char *at)
 	return true;
 }
 
-static void next_item(struct slips *s)
+/* Behind a comma. */
+static bool next_item(struct slips *s, const char *at)
 {
+	if (top(s)->item == ITEM_START && !top(s)->in_value)
+		return slip_break(s, message_of(M_ROUTINE_COMMA_TOO_MANY), at);
 	top(s)->item = ITEM_START;
 	top(s)->in_value = false;
 	top(s)->key = (struct span) { 0 };
+	return true;
 }
 
 bool slip_behind(struct slips *s)
@@ -208,18 +243,29 @@ static bool after_done(struct slips *s, const char *at)
 	return slip_behind_quote(s, at);
 }
 
+/* "{order [1, 2]": the words before a bracket are a key. */
+static bool colon_there(struct slips *s, const char *at)
+{
+	const struct bracket *b = top(s);
+	char key[COPY_MAX];
+
+	if (b->sign != '{' || b->in_value || b->item != ITEM_PLAIN ||
+	    b->text < s->here.line)
+		return true;
+	slip_copy(key, sizeof(key), b->text, at);
+	return slip_break(s, message_with(M_ROUTINE_COLON_HERE, TEXT(key)), at);
+}
+
 /* One step at a letter that is no blank. */
 static bool step(struct slips *s, const char *at)
 {
 	s->here.at = at + 1;
-	if (*at == ',') {
-		next_item(s);
-		return true;
-	}
+	if (*at == ',')
+		return next_item(s, at);
 	if (*at == ']' || *at == '}')
 		return pop(s, at);
 	if (*at == '[' || *at == '{')
-		return push(s, at);
+		return colon_there(s, at) && push(s, at);
 	if (top(s)->item == ITEM_DONE)
 		return after_done(s, at);
 	if (top(s)->item == ITEM_START && (*at == '"' || *at == '\'')) {

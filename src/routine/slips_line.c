@@ -193,6 +193,9 @@ static bool go_on(struct slips *s, const struct line *l)
 	if (l->colon != NULL)
 		return slip_break(
 		    s, message_of(M_ROUTINE_TOO_FAR_IN), l->words);
+	if (*l->words == '-' && slip_blank(s, l->words + 1))
+		return slip_break(
+		    s, message_of(M_ROUTINE_DASH_TOO_FAR), l->words);
 	if (l->note < s->end)
 		slip_swallow(s, l->words, l->note, s->free_text);
 	return true;
@@ -206,11 +209,26 @@ static int owner(const struct slips *s, const struct line *l)
 	return l->inside ? s->column : -1;
 }
 
+/* "turns {order: [1, 2]}": the words before a bracket are a key. */
+static bool colon_there(struct slips *s, const struct line *l, size_t word)
+{
+	const char *at = slip_skip(s, l->words + word);
+	char key[COPY_MAX];
+
+	if (l->dash || (l->inside && s->free_text) || at == s->end ||
+	    (*at != '[' && *at != '{') || !keys_know(l->words, word))
+		return true;
+	slip_copy(key, sizeof(key), l->words, l->words + word);
+	return slip_break(s, message_with(M_ROUTINE_COLON_HERE, TEXT(key)), at);
+}
+
 static bool read_content(struct slips *s, struct line *l)
 {
 	size_t word = slip_word(s, l->words);
 	bool good;
 
+	if (!colon_there(s, l, word))
+		return false;
 	if (starts_quote(l) ? !quoted_key(s, l) : l->colon == NULL) {
 		if (lacks_space(s, l, word))
 			return no_space(s, l, word);

@@ -50,6 +50,14 @@ bool slip_special(struct slips *s, const char *at, int column, bool *good)
 	return true;
 }
 
+bool slip_stray(struct slips *s, const char *at)
+{
+	return slip_break(s,
+	    message_with(M_ROUTINE_STRAY_BRACKET, TEXT(*at == ']' ? "]" : "}"),
+		TEXT(*at == ']' ? "[" : "{")),
+	    at);
+}
+
 /* What no value may begin with. */
 bool slip_good_start(struct slips *s, const char *at)
 {
@@ -57,13 +65,7 @@ bool slip_good_start(struct slips *s, const char *at)
 		return false;
 	if (slip_colon(s, at))
 		return slip_break(s, message_of(M_ROUTINE_NO_KEY), at);
-	if (*at == ']' || *at == '}')
-		return slip_break(s,
-		    message_with(M_ROUTINE_STRAY_BRACKET,
-			TEXT(*at == ']' ? "]" : "}"),
-			TEXT(*at == ']' ? "[" : "{")),
-		    at);
-	return true;
+	return (*at != ']' && *at != '}') || slip_stray(s, at);
 }
 
 static bool second_colon(struct slips *s, const struct line *l,

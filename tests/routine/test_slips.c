@@ -67,6 +67,8 @@ static const char *const good_lines[] = {
 	"    say: |\n      \u201cFree\u201d\n      \u2022 one\n      ```\n",
 	"    say: \"Let go\n      \u2022 now\"\n",
 	"    say: Let go\n      \u2013 now\n",
+	"    say:\n      cue [loose] and go\n",
+	"    check: [a, b,]\n    cue: \"FREE\"\n",
 	"  - id : last\n    place : string D\n    travel : tone\n",
 	"\n\n# the end\n",
 	"  # the end\n\n",

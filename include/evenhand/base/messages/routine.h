@@ -48,10 +48,17 @@ MESSAGE(M_ROUTINE_TWO_KEYS, "t",
     "\"{0}:\" begins something new. Put it on a line of its own")
 MESSAGE(M_ROUTINE_NO_COMMA, "t",
     "a comma is missing before \"{0}:\"")
+MESSAGE(M_ROUTINE_COLON_HERE, "t",
+    "a colon and a space are missing behind \"{0}\"")
 MESSAGE(M_ROUTINE_COMMA_HERE, "", "a comma is missing before this")
+MESSAGE(M_ROUTINE_COMMA_TOO_MANY, "",
+    "nothing stands before this comma. Remove it")
 MESSAGE(M_ROUTINE_TOO_FAR_IN, "",
     "this line stands further in than the one above it. Begin both at the "
     "same place, or put quotation marks round words that hold a colon")
+MESSAGE(M_ROUTINE_DASH_TOO_FAR, "",
+    "the dash here would become part of the words above it. Begin all dashes "
+    "of a list at the same place, or leave this one out")
 MESSAGE(M_ROUTINE_OPEN_BRACKET, "tt",
     "a {0} was opened here and not closed. End it with {1}")
 MESSAGE(M_ROUTINE_STRAY_BRACKET, "tt",
