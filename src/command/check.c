@@ -5,8 +5,9 @@
  * files come to goes to standard output.  One file's faults never hide
  * another's.
  *
- * With a journal, a stage that has history and is gone from the file is a
- * fault too: a renamed id would silently begin from nothing.
+ * With a journal, a stage that has history and is gone from the file is told
+ * too, since a renamed id would silently begin from nothing; but it may be
+ * meant, so the file is good all the same.
  */
 #include <stdlib.h>
 #include <unistd.h>
@@ -47,21 +48,19 @@ static void note_gone(void *context, const char *id, int turns)
 	    r->stage[0].line, r->stage[0].column);
 }
 
-/* False when a stage with history is gone: that is said then. */
-static bool history_fits(
+/* A stage with history that is gone is said. */
+static void look_for_gone(
     const struct check *c, const struct routine *r, const char *path)
 {
 	struct past past = { .routine = r, .path = path };
 
 	if (!*c->journal)
-		return true;
+		return;
 	if (!journal_past_stages(c->journal, r->name, note_gone, &past)) {
 		struct message m = message_of(M_CHECK_NO_HISTORY);
 		command_say(&m);
-		return true;
 	}
 	command_faults(&past.faults);
-	return past.faults.count == 0;
 }
 
 static bool show(struct check *c, const char *path, const struct routine *r)
@@ -85,10 +84,8 @@ static int check_file(struct check *c, const char *path)
 
 	if (!r)
 		return status;
-	if (!history_fits(c, r, paths.routine))
-		status = EXIT_DATA;
-	else
-		status = show(c, path, r) ? EXIT_GOOD : EXIT_IO;
+	look_for_gone(c, r, paths.routine);
+	status = show(c, path, r) ? EXIT_GOOD : EXIT_IO;
 	routine_free(r);
 	return status;
 }

@@ -122,9 +122,10 @@ int command_run(int argc, char **argv)
 
 	if (c)
 		return c->run(argc - 1, argv + 1);
-	if (is_flag(first, "--help"))
+	if (is_flag(first, "--help") || strcmp(first, "-h") == 0 ||
+	    strcmp(first, "help") == 0)
 		return help();
-	if (is_flag(first, "--version"))
+	if (is_flag(first, "--version") || strcmp(first, "-V") == 0)
 		return version();
 	if (first[0] != '-' && command_unknown(first))
 		return EXIT_USAGE;

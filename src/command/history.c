@@ -1,7 +1,7 @@
 /*
  * history.c - `evenhand history`: what was practised, day by day
  *
- *	2026-03-02: 4:52 minutes in 1 session.
+ *	2026-03-02: 4:52 in 1 session.
  *	Stages: air, wide (recap), thirds (recap), tone.
  *	Bows: finger 1: 10, finger 2: 10, finger 3: 10, finger 4: 10.
  *	First go of tone, 6 pulses: finger 1 clean, finger 2 shaky, ...

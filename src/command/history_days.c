@@ -181,11 +181,22 @@ static void add_first_go(struct text *page, const struct day *d, int i)
 	lines_say(page, &m);
 }
 
+/* A sentence that can name the place, when one was told. */
+static struct message at_place(
+    const struct past_note *n, enum message_id with, enum message_id without)
+{
+	return *n->words ? message_with(with, TEXT(n->words))
+			 : message_of(without);
+}
+
 static struct message note_message(const struct past_note *n)
 {
 	switch (n->kind) {
 	case NOTE_PAIN:
-		return message_of(M_HISTORY_NOTE_PAIN);
+		if (n->finger > 0)
+			return message_with(
+			    M_HISTORY_NOTE_PAIN_SKIN, WHOLE(n->finger));
+		return at_place(n, M_HISTORY_NOTE_PAIN_AT, M_HISTORY_NOTE_PAIN);
 	case NOTE_SKIN:
 		if (n->finger > 0)
 			return message_with(
@@ -196,7 +207,7 @@ static struct message note_message(const struct past_note *n)
 	case NOTE_SORE:
 		break;
 	}
-	return message_of(M_HISTORY_NOTE_SORE);
+	return at_place(n, M_HISTORY_NOTE_SORE_AT, M_HISTORY_NOTE_SORE);
 }
 
 static void add_notes(struct text *page, const struct day *d)

@@ -189,8 +189,8 @@ bool options_read(const struct verb *v, int *argc, char ***argv, int *status)
 	opterr = 0;
 	optind = 0; /* begins anew, with what it permuted before forgotten */
 	*status = EXIT_USAGE;
-	while ((got = getopt_long(*argc, *argv, ":", table, NULL)) != -1) {
-		if (got == OPTION_HELP) {
+	while ((got = getopt_long(*argc, *argv, ":h", table, NULL)) != -1) {
+		if (got == OPTION_HELP || got == 'h') {
 			*status = print_help(v) ? EXIT_GOOD : EXIT_IO;
 			return false;
 		}

@@ -72,7 +72,8 @@ static bool script_read(struct practice *p, const char *path, int *status)
 	p->script = script_open(path, faults);
 	if (!p->script) {
 		command_faults(faults);
-		*status = faults->at[0].line > 0
+		*status = faults->at[0].line > 0 ||
+			faults->at[0].message.id == M_SCRIPT_NOT_TEXT
 		    ? EXIT_DATA
 		    : command_status(&faults->at[0]);
 	}

@@ -52,18 +52,21 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	    options_marking(marking, &a->marking);
 }
 
-/* The history so far.  False: said, and the history is empty. */
+/*
+ * The history so far, or, when it cannot be read, that is said and it stays
+ * empty.  False: a name was asked for that no player can have.
+ */
 static bool look_back(struct today *t, const struct ask *a, int *status)
 {
 	char path[PATH_BYTES_MAX];
 	struct journal *j = NULL;
 	struct message m;
 	struct fault f;
-	bool good = path_journal(a->player, path, sizeof(path), &f);
+	bool good, named = path_journal(a->player, path, sizeof(path), &f);
 
-	if (good)
+	if (named)
 		j = journal_look(path, &f);
-	good = j &&
+	good = j != NULL &&
 	    journal_history(j, &t->history, moment_practice_day(a->now), &f);
 	while (j && journal_trouble(j, &m))
 		command_say(&m);
@@ -72,7 +75,7 @@ static bool look_back(struct today *t, const struct ask *a, int *status)
 		*status = command_status(&f);
 	}
 	journal_close(j);
-	return good;
+	return named || a->player == NULL;
 }
 
 static int show(struct today *t, const struct ask *a)
@@ -87,7 +90,8 @@ static int show(struct today *t, const struct ask *a)
 	t->routine = command_load(a->routine, &t->paths, &status);
 	if (!t->routine)
 		return status;
-	look_back(t, a, &status);
+	if (!look_back(t, a, &status))
+		return status;
 	wish.routine = t->routine;
 	plan_make(&t->plan, &wish);
 	lines_plan(&page, t->routine, &t->plan, a->why);

@@ -20,7 +20,6 @@
 #define RECENT_SHARES \
 	"FROM shares WHERE sitting IN (SELECT key FROM sittings WHERE " \
 	"day > ?1 OR key = (SELECT max(sitting) FROM turns))"
-#define RECENT_NOTES "FROM notes WHERE kind <> 4 OR day > ?1"
 
 static sqlite3_stmt *prepare(struct database *d, const char *sql, int too_old)
 {
@@ -197,10 +196,10 @@ static bool fill_note(struct history *h, struct past_note *n, sqlite3_stmt *st)
 
 static bool load_notes(struct database *d, struct history *h, int too_old)
 {
-	int number = count(d, "SELECT count(*) " RECENT_NOTES, too_old);
+	int number = count(d, "SELECT count(*) FROM notes", too_old);
 	sqlite3_stmt *st = prepare(d,
-	    "SELECT sitting, day, kind, finger, words " RECENT_NOTES
-	    " ORDER BY key",
+	    "SELECT sitting, day, kind, finger, words FROM notes "
+	    "ORDER BY key",
 	    too_old);
 	bool good;
 

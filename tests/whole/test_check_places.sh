@@ -63,10 +63,11 @@ session 2026-03-02T17:00 keys tone.yaml
 status_is $? 0 'a session'
 sed 's/id: thirds/id: minor-third/; s/id: air/id: swing/' tone.yaml > new.yaml
 first=$(grep -n 'id: swing' new.yaml | cut -d: -f1)
-said 65 check new.yaml <<END
-new.yaml:$first:9: stage "air" has 1 turn of history and is gone from this edition. If you renamed it, add to the new one: was: air
-new.yaml:$first:9: stage "thirds" has 4 turns of history and is gone from this edition. If you renamed it, add to the new one: was: thirds
+said 0 check new.yaml <<END
+new.yaml:$first:9: stage "air" has 1 turn of history and is gone from this edition. If you renamed it, add to the new one: was: air. If it is meant to go, leave it so
+new.yaml:$first:9: stage "thirds" has 4 turns of history and is gone from this edition. If you renamed it, add to the new one: was: thirds. If it is meant to go, leave it so
 END
+has "$work/out" "new.yaml is good"
 said 66 check --player Wren tone.yaml <<'END'
 evenhand: there is no journal of a player called "Wren"
 END

@@ -20,6 +20,15 @@ unchanged 64 'there is a word too many: "b.yaml"' a.yaml b.yaml
 unchanged 64 'something is missing. Write it like this: evenhand new' new
 unchanged 64 'I do not know --jsn. Did you mean --json?' history --jsn
 
+for flag in --help -h help; do
+	run 0 $flag
+	has "$work/out" 'evenhand COMMAND'
+done
+run 0 -V
+is 'a version' "$(cut -d' ' -f1 "$work/out")" evenhand
+run 0 check -h
+has "$work/out" 'Usage: evenhand check'
+
 # --- verbs ----------------------------------------------------------------
 
 unchanged 64 'no command and no routine "chekc". Did you mean evenhand check?' \
@@ -43,6 +52,7 @@ done
 for player in '' . .. ../x a/b "$(printf 'a\tb')" \
     aaaaaaaaaabbbbbbbbbbccccccccccdddddddddde; do
 	unchanged 64 '' --player "$player"
+	unchanged 64 '' today --player "$player"
 	unchanged 64 '' history --json --player "$player"
 done
 
@@ -64,6 +74,9 @@ if [ "$(id -u)" -ne 0 ]; then
 fi
 
 # --- scripts with slips ---------------------------------------------------
+
+printf '\377\376\n' > picture
+unchanged 65 'picture' --script picture
 
 slip()
 {

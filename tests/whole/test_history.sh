@@ -26,7 +26,7 @@ printf '%s\n' '0:25 c' '0:45 c' '0:57 c' '1:09 s' '2:33 c' '3:57 c' > keys
 session 2026-03-02T17:00 keys --marking turn wide.yaml
 run 0 history
 cat > wanted <<'END'
-2026-03-02: 4:36 minutes in 1 session.
+2026-03-02: 4:36 in 1 session.
 Stages: air, wide.
 Bows: finger 1: 10, finger 2: 10, finger 3: 10, finger 4: 10.
 First go of air: clean.
@@ -62,13 +62,31 @@ session 2026-03-03T17:00 keys --marking turn wide.yaml
 has "$err" "another program is busy with the practice history"
 is "said once" "$(wc -l < "$err" | tr -d ' ')" 1
 run 0 history
-has "$out" "2026-03-03: 4:36 minutes"
+has "$out" "2026-03-03: 4:36 in"
 wait "$holder"
 session 2026-03-04T17:00 keys --marking turn wide.yaml
 is "nothing is left to say" "$(wc -c < "$err" | tr -d ' ')" 0
 is "all three days are in the journal" "$(sqlite3 "$journal" \
     'select count(*), count(distinct day) from turns')" '63|3'
 so "the spool is gone" [ ! -e "$journal.spool" ]
+
+# --- where it hurt stays readable -------------------------------------------------------
+for presses in 0 4; do
+	{
+		printf '%s\n' '- forward' '- forward' '1:00 h'
+		for i in $(seq 1 "$presses"); do
+			echo '- back'
+		done
+		echo '- forward'
+	} > hurt
+	session 2026-03-05T17:00 hurt --player "hurt$presses"
+done
+run 0 history --player hurt0
+has "$work/out" "Stopped for pain: the skin of finger 1."
+run 0 history --player hurt4
+place=$(sqlite3 "$journals/player-hurt4.db" "select words from notes")
+so "the place is known" [ -n "$place" ]
+has "$work/out" "Stopped for pain: $place."
 
 # --- a journal that is damaged ----------------------------------------------------------
 printf 'not a history at all, but long enough to look like a page' > "$journal"

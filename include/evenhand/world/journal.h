@@ -58,8 +58,8 @@ bool journal_trouble(struct journal *j, struct message *m);
 
 /*
  * Loads the history, with what waits in the spool.  Turns and shares are those
- * of the last HISTORY_TURN_DAYS days and of the last sitting; questions those
- * of the last HISTORY_TURN_DAYS days; all else is whole.  A journal that was
+ * of the last HISTORY_TURN_DAYS days and of the last sitting; all else is
+ * whole.  A journal that was
  * found broken or out of reach when it was opened has none; false with a fault,
  * and an empty history, when it proves unreadable only now.
  */

@@ -49,7 +49,8 @@ MESSAGE(M_CHECK_GOOD, "ttww",
     "{0} is good: {1}, edition {2}, {3} {3|stage|stages}.")
 MESSAGE(M_CHECK_GONE, "tw",
     "stage \"{0}\" has {1} {1|turn|turns} of history and is gone from this "
-    "edition. If you renamed it, add to the new one: was: {0}")
+    "edition. If you renamed it, add to the new one: was: {0}. If it is meant "
+    "to go, leave it so")
 MESSAGE(M_CHECK_NO_HISTORY, "",
     "the journal cannot be read, so I did not look for stages with history "
     "that are gone")

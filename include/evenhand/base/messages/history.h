@@ -1,7 +1,7 @@
 /* history.h - sentences of history; see ../message_list.h */
 MESSAGE(M_HISTORY_NONE, "", "Nothing has been practised yet.")
 MESSAGE(M_HISTORY_DAY, "dcw",
-    "{0}: {1} minutes in {2} {2|session|sessions}.")
+    "{0}: {1} in {2} {2|session|sessions}.")
 MESSAGE(M_HISTORY_DAY_NOT_PLAYED, "d", "{0}: nothing was played.")
 MESSAGE(M_HISTORY_STAGES, "t", "Stages: {0}.")
 MESSAGE(M_HISTORY_STAGE, "t", "{0}")
@@ -14,6 +14,10 @@ MESSAGE(M_HISTORY_FIRST_GO_AIR, "tt", "First go of {0}: {1}.")
 MESSAGE(M_HISTORY_MARK_FINGER, "tm", "finger {0} {1}")
 MESSAGE(M_HISTORY_MARK_UNIT, "tm", "{0} {1}")
 MESSAGE(M_HISTORY_NOTE_PAIN, "", "Stopped for pain.")
+MESSAGE(M_HISTORY_NOTE_PAIN_AT, "t", "Stopped for pain: {0}.")
+MESSAGE(M_HISTORY_NOTE_PAIN_SKIN, "w",
+    "Stopped for pain: the skin of finger {0}.")
 MESSAGE(M_HISTORY_NOTE_SKIN, "w", "The skin of finger {0} was sore.")
 MESSAGE(M_HISTORY_NOTE_SORE, "", "Something was sore.")
+MESSAGE(M_HISTORY_NOTE_SORE_AT, "t", "Sore: {0}.")
 MESSAGE(M_HISTORY_NOTE_QUESTION, "t", "Question: {0}")
