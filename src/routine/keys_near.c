@@ -13,10 +13,9 @@
 
 enum { NEAR = 2, SHORT = 4, TIDY_MAX = 64, LIST_MAX = 200 };
 
-/* Small letters, and _ for what people put between words. */
-static void tidy(char *to, const char *word)
+void keys_tidy(char *to, size_t size, const char *word)
 {
-	small_letters(to, TIDY_MAX, word);
+	small_letters(to, size, word);
 	for (char *at = to; (at = strpbrk(at, " -")) != NULL; at++)
 		*at = '_';
 }
@@ -136,7 +135,7 @@ struct message keys_unknown(enum map_kind kind, const char *word)
 	small_letters(plain, sizeof(plain), word);
 	if (keys_has(kind, plain))
 		return message_with(M_ROUTINE_SMALL, TEXT(word), TEXT(plain));
-	tidy(plain, word);
+	keys_tidy(plain, sizeof(plain), word);
 	near = nearest(kind, plain);
 	if (near != NULL)
 		return message_with(M_ROUTINE_KEY_NEAR, TEXT(word), TEXT(near));
@@ -155,7 +154,7 @@ bool keys_meant(const struct node *map, enum map_kind kind, const char *key)
 		char plain[TIDY_MAX];
 		const char *near;
 
-		tidy(plain, n->key);
+		keys_tidy(plain, sizeof(plain), n->key);
 		if (text_distance(plain, key, NEAR) > NEAR ||
 		    keys_has(kind, n->key) ||
 		    elsewhere(kind, n->key) != MAP_KINDS)

@@ -100,7 +100,7 @@ static bool is_homework(const struct node *root)
 {
 	const struct node *name = node_get(root, "routine");
 
-	if (node_get(root, "homework_for") != NULL)
+	if (keys_meant(root, MAP_HOMEWORK_FILE, "homework_for"))
 		return true;
 	return name != NULL && name->kind == NODE_WORD &&
 	    node_get(root, "stages") == NULL &&

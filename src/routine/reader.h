@@ -78,7 +78,10 @@ const char *keys_name(enum map_kind kind);
 /* What may stand in a map that belongs to this key, as an example. */
 const char *keys_example(const char *name);
 
-/* keys_near.c: what is said of a word that is no key of a map. */
+/* keys_near.c: small letters, and _ for what people put between words. */
+void keys_tidy(char *to, size_t size, const char *word);
+
+/* What is said of a word that is no key of a map. */
 struct message keys_unknown(enum map_kind kind, const char *word);
 
 /* Whether a map has a key, or a word that is said to be nearly that key. */

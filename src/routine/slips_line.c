@@ -108,14 +108,14 @@ static bool lacks_space(
 	    (l->colon == NULL && !l->dash && !l->inside);
 }
 
-/* "id : wide" and "Id: wide" have a key all the same. */
+/* "id : wide", "Id: wide" and "work on: wide" have a key all the same. */
 static bool written_key(const struct line *l)
 {
-	char key[COPY_MAX], small[COPY_MAX];
+	char key[COPY_MAX], tidy[COPY_MAX];
 
 	slip_copy(key, sizeof(key), l->words, l->colon);
-	small_letters(small, sizeof(small), key);
-	return keys_know(small, strlen(small));
+	keys_tidy(tidy, sizeof(tidy), key);
+	return keys_know(tidy, strlen(tidy));
 }
 
 /* "- Trunk still: mirror": words of a list, not a key. */
