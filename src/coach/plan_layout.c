@@ -68,6 +68,7 @@ static void add_round(
 	b->end_ms = p->length_ms;
 }
 
+/* One that is left of several would play without a rest, so it rests too. */
 static struct left units_left(const struct making *m)
 {
 	struct left l = { 0 };
@@ -80,6 +81,8 @@ static struct left units_left(const struct making *m)
 		l.share[l.units] = m->plan->share[u];
 		l.units++;
 	}
+	if (l.units == 1 && m->routine->units > 1)
+		l.units = 0;
 	return l;
 }
 
@@ -105,15 +108,10 @@ static int largest(const int *value, int count)
 /*
  * With a finger out, one of the others may have more turns than those between
  * can keep apart: two units alternate, equal, and of more no one gets more
- * than all the rest.  One that is left alone gets what the least of all would.
+ * than all the rest.
  */
-static void keep_apart(const struct making *m, struct left *l)
+static void keep_apart(struct left *l)
 {
-	const int *share = m->plan->share;
-
-	for (int u = 0; l->units == 1 && u < m->routine->units; u++)
-		if (share[u] < l->share[0])
-			l->share[0] = share[u];
 	while (l->units > 1) {
 		int u = largest(l->share, l->units);
 		int others = sum(l->share, l->units) - l->share[u];
@@ -134,7 +132,7 @@ static void work_block(struct making *m)
 	struct left l = units_left(m);
 
 	if (l.units < units)
-		keep_apart(m, &l);
+		keep_apart(&l);
 	memcpy(p->dropped, p->share, sizeof(p->dropped));
 	for (int i = 0; i < l.units; i++)
 		p->dropped[l.unit[i]] -= l.share[i];

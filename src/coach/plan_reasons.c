@@ -103,7 +103,7 @@ static void say_hurt(struct making *m)
 	struct plan *p = m->plan;
 	char list[64];
 	struct text t = text_in(list, sizeof(list));
-	bool any = false;
+	int left = 0;
 
 	if (p->air_only)
 		plan_because(m, message_of(M_COACH_AIR_ONLY), GROUND_COMMON, 0);
@@ -114,8 +114,8 @@ static void say_hurt(struct making *m)
 		plan_because(
 		    m, message_with(M_COACH_HURT, TEXT(list)), GROUND_OWN, 1);
 	for (int u = 0; u < m->routine->units; u++)
-		any |= !plan_is_hurt(m, u);
-	if (!any && !p->air_only)
+		left += !plan_is_hurt(m, u);
+	if (p->hurt && left < 2 && !p->air_only)
 		plan_because(m, message_of(M_COACH_HURT_ALL), GROUND_OWN, 1);
 }
 

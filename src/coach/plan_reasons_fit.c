@@ -24,11 +24,23 @@ static void say_air(struct making *m)
 	plan_detail(m, message_of(M_COACH_SWING_MARK), GROUND_PUBLISHED, 4);
 }
 
+static int sessions(const struct making *m)
+{
+	int sat = 0;
+
+	for (int i = 0; i < m->history->sittings; i++)
+		sat += history_sat(&m->history->sitting[i]);
+	return sat;
+}
+
 static void say_recap(struct making *m, const struct recap *c)
 {
 	const char *name = plan_title(m, c->stage);
 
-	if (c->unseen >= UNSEEN_LONG)
+	if (c->unseen > 0 && c->unseen == sessions(m))
+		plan_because(m, message_with(M_COACH_RECAP_NEW, TEXT(name)),
+		    GROUND_COMMON, 2);
+	else if (c->unseen >= UNSEEN_LONG)
 		plan_because(m,
 		    message_with(
 			M_COACH_RECAP_LONG, TEXT(name), WHOLE(c->unseen)),
@@ -62,15 +74,6 @@ static void say_recaps(struct making *m)
 			    GROUND_OWN, 2);
 }
 
-static int sessions(const struct making *m)
-{
-	int sat = 0;
-
-	for (int i = 0; i < m->history->sittings; i++)
-		sat += history_sat(&m->history->sitting[i]);
-	return sat;
-}
-
 static void say_recap_facts(struct making *m)
 {
 	int all = sessions(m);
@@ -96,6 +99,14 @@ static void say_recap_facts(struct making *m)
 	}
 }
 
+/* Seconds after a turn of a round. */
+static double change_s(const struct making *m, int turn)
+{
+	return plan_change_ms(
+		   m->routine, m->plan->marking, turn, m->routine->units) /
+	    1000.0;
+}
+
 static void say_times(struct making *m)
 {
 	const struct routine *r = m->routine;
@@ -107,10 +118,15 @@ static void say_times(struct making *m)
 	if (m->in_the_air)
 		return;
 	plan_detail(m,
-	    message_with(M_COACH_TIMES, WHOLE(r->bows_each),
-		NUMBER(r->bow_ms / 1000.0), NUMBER(r->change_ms / 1000.0),
-		NUMBER(routine_turn_ms(r) / 1000.0), WHOLE(r->units),
-		NUMBER(m->round_ms / 1000.0)),
+	    m->plan->marking == MARKING_TURN
+		? message_with(M_COACH_TIMES, WHOLE(r->bows_each),
+		      NUMBER(r->bow_ms / 1000.0), NUMBER(r->change_ms / 1000.0),
+		      NUMBER(routine_turn_ms(r) / 1000.0), WHOLE(r->units),
+		      NUMBER(m->round_ms / 1000.0))
+		: message_with(M_COACH_TIMES_ROUND, WHOLE(r->bows_each),
+		      NUMBER(r->bow_ms / 1000.0), NUMBER(change_s(m, 0)),
+		      NUMBER(change_s(m, r->units - 1)), WHOLE(r->units),
+		      NUMBER(m->round_ms / 1000.0)),
 	    GROUND_COMMON, 2);
 }
 

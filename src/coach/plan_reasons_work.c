@@ -148,6 +148,7 @@ void plan_work_reasons(struct making *m)
 	say_apart(m);
 	say_rung(m);
 	say_ledger(m);
-	plan_detail(m, message_of(M_COACH_RUNG_UP), GROUND_OWN, 3);
+	if (!m->easing)
+		plan_detail(m, message_of(M_COACH_RUNG_UP), GROUND_OWN, 3);
 	plan_detail(m, message_of(M_COACH_RUNG_DOWN), GROUND_OWN, 3);
 }

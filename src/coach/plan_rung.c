@@ -112,6 +112,7 @@ static void work_rung(struct making *m)
 		m->rung_why = RUNG_EASED;
 		m->pulses = m->routine->ladder[0];
 		m->plan->clean_rounds = 0;
+		m->plan->climbed = true; /* none is gained in these days */
 	}
 }
 

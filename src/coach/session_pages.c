@@ -58,6 +58,9 @@ static void take_where(struct session *s, struct effects *out)
 {
 	if (s->choice < FINGERS_MAX) {
 		leave_out(s, s->choice + 1, out);
+	} else if (s->choice == SORE_SLIP) {
+		s->choice = 0;
+		session_show(s, PAGE_SORE, out);
 	} else if (s->choice == SORE_ELSEWHERE) {
 		s->wish.air_only = true;
 		note(out, NOTE_SORE, 0, M_SESSION_WORD_ELSEWHERE);

@@ -231,15 +231,21 @@ enum message_id say_pain_place(int choice)
 	return choice < 0 ? M_NONE : place[choice];
 }
 
+static enum message_id sore_choice(int choice)
+{
+	if (choice == SORE_SLIP)
+		return M_SESSION_CHOICE_NOT_SORE;
+	return choice == SORE_ELSEWHERE ? M_SESSION_CHOICE_AIR
+					: M_SESSION_CHOICE_NOT_TODAY;
+}
+
 struct message session_choice(const struct session *s)
 {
 	if (s->choice < FINGERS_MAX)
 		return message_with(
 		    M_SESSION_CHOICE_SKIN, WHOLE(s->choice + 1));
 	if (s->page == PAGE_WHERE)
-		return message_of(s->choice == SORE_ELSEWHERE
-			? M_SESSION_CHOICE_AIR
-			: M_SESSION_CHOICE_NOT_TODAY);
+		return message_of(sore_choice(s->choice));
 	if (s->choice == PAIN_SLIP)
 		return message_of(M_SESSION_CHOICE_SLIP);
 	return message_with(

@@ -94,7 +94,8 @@ static int show(struct today *t, const struct ask *a)
 		return status;
 	wish.routine = t->routine;
 	plan_make(&t->plan, &wish);
-	lines_plan(&page, t->routine, &t->plan, a->why);
+	lines_plan(
+	    &page, t->routine, &t->plan, a->why ? TELL_WHY : TELL_ROUNDS);
 	if (t->plan.verdict == VERDICT_PRACTISE)
 		lines_say(&page, &start);
 	return command_print(&page) ? status : EXIT_IO;

@@ -63,7 +63,7 @@ static void page_today(struct text *out, const struct session *s)
 	const struct routine *r = s->wish.routine;
 	const struct stage *t = &r->stage[s->plan.work_stage];
 
-	lines_plan(out, r, &s->plan, false);
+	lines_plan(out, r, &s->plan, TELL_SHORT);
 	say_stages(out, s);
 	for (int i = 0; i < t->checks; i++)
 		say(out, message_with(M_PAGE_TODAY_CHECK, TEXT(t->check[i])));
@@ -81,7 +81,7 @@ static void page_rest(struct text *out, const struct session *s)
 	if (s->pain)
 		say(out, session_next_start(s));
 	else
-		lines_plan(out, s->wish.routine, &s->plan, false);
+		lines_plan(out, s->wish.routine, &s->plan, TELL_SHORT);
 	say_id(out, M_PAGE_REST_KEYS);
 }
 
@@ -187,7 +187,8 @@ static void page_end(struct text *out, const struct session *s)
 	say(out, session_keep(s));
 	say(out, session_next_start(s));
 	say_id(out, parent_sentence(s));
-	say_id(out, M_PAGE_END_KEYS);
+	if (s->ended != ENDED_INPUT)
+		say_id(out, M_PAGE_END_KEYS);
 }
 
 static void page_question(struct text *out)

@@ -20,6 +20,7 @@ struct telling {
 	struct text *out;
 	const struct routine *routine;
 	const struct plan *plan;
+	enum telling_much much;
 };
 
 static void say(struct telling *t, struct message m)
@@ -137,7 +138,7 @@ static void tell_work(struct telling *t, const struct plan_block *b)
 	say(t,
 	    message_with(M_COACH_LINE_WORK, CLOCK(b->start_ms),
 		TEXT(title(t, b)), WHOLE(b->rounds), WHOLE(b->pulses)));
-	for (int round = 0; round < b->rounds; round++)
+	for (int round = 0; t->much != TELL_SHORT && round < b->rounds; round++)
 		tell_round(t, b, round);
 }
 
@@ -216,6 +217,22 @@ static void tell_end(struct telling *t)
 	}
 }
 
+/* The stage worked on has the name of the day, even on one when it rests. */
+static void tell_head(struct telling *t)
+{
+	const struct plan *p = t->plan;
+	const char *name = t->routine->stage[p->work_stage].title;
+	bool works = false;
+
+	for (int i = 0; i < p->blocks; i++)
+		works |= p->block[i].stage == p->work_stage;
+	say(t,
+	    works ? message_with(M_COACH_LINE_HEAD, TEXT(name),
+			WHOLE(p->day_on_stage), CLOCK(p->length_ms))
+		  : message_with(M_COACH_LINE_HEAD_RESTS, TEXT(name),
+			CLOCK(p->length_ms)));
+}
+
 static void tell_blocks(struct telling *t)
 {
 	const struct plan *p = t->plan;
@@ -224,10 +241,7 @@ static void tell_blocks(struct telling *t)
 		say(t, message_of(M_COACH_LINE_REST));
 		return;
 	}
-	say(t,
-	    message_with(M_COACH_LINE_HEAD,
-		TEXT(t->routine->stage[p->work_stage].title),
-		WHOLE(p->day_on_stage), CLOCK(p->length_ms)));
+	tell_head(t);
 	for (int i = 0; i < p->blocks; i++)
 		tell_block(t, &p->block[i]);
 	tell_end(t);
@@ -249,9 +263,10 @@ static void tell_why(struct telling *t, const struct reason *r)
 	lines_text(t->out, sentence);
 }
 
-static void tell_reasons(struct telling *t, bool why)
+static void tell_reasons(struct telling *t)
 {
 	const struct plan *p = t->plan;
+	bool why = t->much == TELL_WHY;
 
 	if (why)
 		say(t, message_of(M_COACH_LINE_WHY));
@@ -265,19 +280,19 @@ static void tell_reasons(struct telling *t, bool why)
 		say(t, message_of(M_COACH_LINE_GROUNDS));
 }
 
-void lines_plan(
-    struct text *out, const struct routine *r, const struct plan *p, bool why)
+void lines_plan(struct text *out, const struct routine *r, const struct plan *p,
+    enum telling_much much)
 {
-	struct telling t = { out, r, p };
+	struct telling t = { out, r, p, much };
 
 	tell_blocks(&t);
-	if (!why)
-		tell_reasons(&t, false);
+	if (much != TELL_WHY)
+		tell_reasons(&t);
 	if (*r->note)
 		say(&t, message_with(M_COACH_LINE_NOTE, TEXT(r->note)));
 	for (int i = 0; i < p->cautions; i++)
 		if (p->caution[i].id != M_COACH_CAUTION_START)
 			lines_say(out, &p->caution[i]);
-	if (why)
-		tell_reasons(&t, true);
+	if (much == TELL_WHY)
+		tell_reasons(&t);
 }

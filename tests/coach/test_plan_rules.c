@@ -518,25 +518,30 @@ static void test_hurt_among_uneven(void **state)
 	plan_hurt(1 << 1 | 1 << 4, false); /* 2 and 3 alternate, equal */
 	expect_order("3232");
 	assert_int_equal(plan.dropped[2], 2);
-	plan_hurt(1 << 1 | 1 << 2 | 1 << 4, false); /* 3 alone, no more */
-	expect_order("33");
-	assert_int_equal(made_work(&plan)->turns, 2);
 	assert_true(made_reason(&plan, M_COACH_APART));
+	/* 3 alone would play without a rest, so it rests too. */
+	plan_hurt(1 << 1 | 1 << 2 | 1 << 4, false);
+	expect_order("");
+	assert_int_equal(plan.dropped[2], 4);
+	assert_int_equal(plan.blocks, 1);
+	assert_int_equal(plan.block[0].kind, BLOCK_AIR);
+	assert_true(made_reason(&plan, M_COACH_HURT_ALL));
 }
 
 static void test_pairs_and_strings(void **state)
 {
 	(void)state;
 	r.take = TAKE_PAIRS;
-	r.units = 3;
 	r.unit[0] = (struct unit) { "0-1", 0, 1 };
 	r.unit[1] = (struct unit) { "1-2", 1, 2 };
 	r.unit[2] = (struct unit) { "2-3", 2, 3 };
+	r.unit[3] = (struct unit) { "3-4", 3, 4 };
 	plan_hurt(1 << 1, false);
-	expect_shares(4, 4, 4, 0);
-	assert_int_equal(plan.dropped[0], 4);
-	assert_int_equal(plan.dropped[1], 4);
+	expect_shares(3, 3, 3, 3);
+	assert_int_equal(plan.dropped[0], 3);
+	assert_int_equal(plan.dropped[1], 3);
 	assert_int_equal(plan.dropped[2], 0);
+	assert_int_equal(plan.dropped[3], 0);
 	/* Strings are no fingers. */
 	r.take = TAKE_STRINGS;
 	plan_hurt(1 << 1, false);

@@ -86,6 +86,22 @@ static void test_air_only(void **state)
 	assert_int_equal(d.how, ENDED_WHOLE);
 }
 
+/* A slip of the key leads back to the question. */
+static void test_not_sore(void **state)
+{
+	(void)state;
+	begin_on(TONE);
+	sitting_soon(&d, KEY_BACK);
+	for (int i = 0; i < SORE_SLIP; i++)
+		sitting_soon(&d, KEY_BACK);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_SORE);
+	assert_int_equal(d.notes, 0);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_TODAY);
+	assert_false(d.s.wish.air_only);
+}
+
 static void test_not_today(void **state)
 {
 	(void)state;
@@ -270,14 +286,14 @@ static void test_keep(void **state)
 	assert_keep("finger 3, shaky at \"A tone apart\"");
 	begin_on(TONE);
 	finish("cccs--ssss--");
-	assert_keep("finger 4, shaky first go at \"A tone apart\". Next "
-		    "time: Forearm and hand in one line.");
+	assert_keep("One thing to keep: Forearm and hand in one line. It is "
+		    "for finger 4, shaky first go at \"A tone apart\".");
 	begin_on(TONE);
 	finish("cccccccccccc");
-	assert_keep("nothing was marked shaky");
+	assert_keep("Nothing was marked shaky.");
 	begin_on(TONE);
 	finish("------------");
-	assert_keep("One thing to keep for next time: Forearm");
+	assert_keep("One thing to keep: Forearm");
 }
 
 static void assert_next(enum message_id id, int minute)
@@ -392,6 +408,7 @@ int main(void)
 		cmocka_unit_test(test_hurt_finger),
 		cmocka_unit_test(test_two_fingers),
 		cmocka_unit_test(test_air_only),
+		cmocka_unit_test(test_not_sore),
 		cmocka_unit_test(test_not_today),
 		cmocka_unit_test(test_hurt_before),
 		cmocka_unit_test(test_slip),

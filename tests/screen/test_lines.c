@@ -165,7 +165,7 @@ static void test_end(void **state)
 	    "40 bows: 10 for finger 1, 10 for finger 2, 10 for finger 3, "
 	    "10 for finger 4.\n");
 	assert_says("metres.\n");
-	assert_says("One thing to keep: finger 4, shaky first go");
+	assert_says("It is for finger 4, shaky");
 	assert_says("Next session: not before 20:05 today.\n");
 }
 

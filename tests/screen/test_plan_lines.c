@@ -29,7 +29,7 @@ static void tell(const struct routine *r, const struct plan_wish *w, bool why)
 	struct text t = text_in(page, sizeof(page));
 
 	plan_make(&plan, w);
-	lines_plan(&t, r, &plan, why);
+	lines_plan(&t, r, &plan, why ? TELL_WHY : TELL_ROUNDS);
 	assert_false(t.cut);
 }
 

@@ -71,7 +71,7 @@ is "all three days are in the journal" "$(sqlite3 "$journal" \
 so "the spool is gone" [ ! -e "$journal.spool" ]
 
 # --- where it hurt stays readable -------------------------------------------------------
-for presses in 0 4; do
+for presses in 0 5; do
 	{
 		printf '%s\n' '- forward' '- forward' '1:00 h'
 		for i in $(seq 1 "$presses"); do
@@ -83,8 +83,8 @@ for presses in 0 4; do
 done
 run 0 history --player hurt0
 has "$work/out" "Stopped for pain: the skin of finger 1."
-run 0 history --player hurt4
-place=$(sqlite3 "$journals/player-hurt4.db" "select words from notes")
+run 0 history --player hurt5
+place=$(sqlite3 "$journals/player-hurt5.db" "select words from notes")
 so "the place is known" [ -n "$place" ]
 has "$work/out" "Stopped for pain: $place."
 

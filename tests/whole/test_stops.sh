@@ -91,4 +91,22 @@ session 2026-03-02T17:00 keys --player over tone.yaml
 status_is $? 0 'a script that ends too early'
 is "nothing was kept" "$("$EVENHAND" history --json --player over |
     grep -c '"turn"')" 0
+# --- the days after pain: everything at the lowest rung, however clean ----------------
+routine_at tone
+printf '%s\n' '0:40 h' '- forward' > hurts
+session 2026-03-02T17:00 hurts --player eased tone.yaml
+status_is $? 0 'a stop for pain'
+pedals clean
+session 2026-03-03T17:00 clean --player eased --marking turn tone.yaml
+status_is $? 0 'the day after'
+run 0 history --json --player eased
+is 'its rungs' "$(turns "$work/out" pulses \
+    "json_extract(value, '\$.day') = '2026-03-03' and
+    json_extract(value, '\$.block') = 'work'" | tr ' ' '\n' | sort -u)" 4
+so 'more than one round of them' [ "$(turns "$work/out" round \
+    "json_extract(value, '\$.day') = '2026-03-03'" | tr ' ' '\n' |
+    sort -n | tail -1)" -ge 1 ]
+run 0 today --at 2026-03-04T17:00 --player eased --why tone.yaml
+is 'no step up is told' "$(grep -c 'one step up' "$work/out")" 0
+
 finish

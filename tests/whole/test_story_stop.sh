@@ -12,7 +12,7 @@
 routine_at tone
 pedals all
 head -n 13 all > hurts
-printf '%s\n' '3:20 h' '- back' '- back' '- back' '- back' '- back' '- back' \
+printf '%s\n' '3:20 h' '- back' '- back' '- back' '- back' '- back' '- back' '- back' \
     '- forward' '- forward' '- words What now?' >> hurts
 
 # kept JSON: whole turns of each stage, in the order of the programme

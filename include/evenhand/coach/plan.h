@@ -94,7 +94,7 @@ struct plan {
 	int dropped[UNITS_MAX]; /* of those, left out for a hurt finger */
 	uint32_t first_go;	/* bit s: stage s has no first go yet today */
 	int clean_rounds; /* 1: the last round was all clean at this rung (F3) */
-	bool climbed;	  /* a rung was already gained in this session */
+	bool climbed;	  /* no rung is gained in this session */
 	uint32_t hurt;	  /* bit f: finger f (1..4) is left out */
 	bool air_only;	  /* sore elsewhere: nothing but the air */
 

@@ -172,14 +172,16 @@ struct effects {
 
 /* What can be chosen on PAGE_WHERE; the first four are the skin of a finger. */
 enum sore_choice {
-	SORE_ELSEWHERE = FINGERS_MAX, /* the air stage only */
+	SORE_SLIP = FINGERS_MAX, /* nothing is sore: the key was a slip */
+	SORE_ELSEWHERE,		 /* the air stage only */
 	SORE_NOT_TODAY,
 	SORE_CHOICES
 };
 
 /* And on PAGE_PAIN_WHERE; again the first four are the skin of a finger. */
 enum pain_choice {
-	PAIN_THUMB = FINGERS_MAX,
+	PAIN_SLIP = FINGERS_MAX, /* nothing hurts: the key was a slip */
+	PAIN_THUMB,
 	PAIN_HAND,
 	PAIN_WRIST,
 	PAIN_ARM,
@@ -187,7 +189,6 @@ enum pain_choice {
 	PAIN_NECK,
 	PAIN_NUMB, /* numb, tingling, weak or swollen */
 	PAIN_ELSEWHERE,
-	PAIN_SLIP, /* nothing hurts: the key was a slip */
 	PAIN_CHOICES
 };
 

@@ -27,11 +27,15 @@ void lines_text(struct text *out, const char *sentence);
 /* Adds a page in words: what is asked, the choices, the keys. */
 void lines_page(struct text *out, const struct session *s, enum page page);
 
-/*
- * Adds the plan: what today holds.  With why, every reason with its rule and
- * its mark [C], [P] or [O].
- */
-void lines_plan(
-    struct text *out, const struct routine *r, const struct plan *p, bool why);
+/* How much of a plan is told. */
+enum telling_much {
+	TELL_SHORT,  /* the parts, for those who are about to play */
+	TELL_ROUNDS, /* every round with its time */
+	TELL_WHY, /* and every reason with its rule and its mark [C] [P] [O] */
+};
+
+/* Adds the plan: what today holds. */
+void lines_plan(struct text *out, const struct routine *r, const struct plan *p,
+    enum telling_much much);
 
 #endif

@@ -41,7 +41,7 @@ MESSAGE(M_COACH_HURT, "t",
     "Left out today because it is sore: finger {0}. The session gets shorter; "
     "no other finger gets its turns.")
 MESSAGE(M_COACH_HURT_ALL, "",
-    "With that nothing is left to bow, so no stage on the string is played.")
+    "With that too few are left to take turns, so only the arm swings today.")
 MESSAGE(M_COACH_AIR_ONLY, "",
     "Something is sore, so today holds nothing but the swing in the air.")
 MESSAGE(M_COACH_APART, "tw",
@@ -52,6 +52,10 @@ MESSAGE(M_COACH_APART, "tw",
 MESSAGE(M_COACH_TIMES, "wnnnwn",
     "A turn is {0} {0|bow|bows} of {1} seconds and {2} seconds to change: {3} "
     "seconds. A round has {4} {4|turn|turns}: {5} seconds.")
+MESSAGE(M_COACH_TIMES_ROUND, "wnnnwn",
+    "A turn is {0} {0|bow|bows} of {1} seconds. Between turns there are {2} "
+    "seconds, after the last of a round {3}, in which it is marked. A round has "
+    "{4} {4|turn|turns}: {5} seconds.")
 MESSAGE(M_COACH_LEAD, "nwn",
     "Each part begins with {0} seconds to settle and {1} {1|bow|bows} to count "
     "in: {2} seconds.")
@@ -62,6 +66,8 @@ MESSAGE(M_COACH_SWING_MARK, "",
     "Each swing is marked; the first of the day is the one that counts.")
 MESSAGE(M_COACH_RECAP_LONG, "tw",
     "\"{0}\" comes back: it was not played for {1} sessions.")
+MESSAGE(M_COACH_RECAP_NEW, "t",
+    "\"{0}\" comes too: it was not played here yet.")
 MESSAGE(M_COACH_RECAP_SHAKY, "t",
     "\"{0}\" comes back: it was shaky last time.")
 MESSAGE(M_COACH_RECAP_TURN, "t", "\"{0}\" comes back: it is its turn.")
@@ -76,7 +82,7 @@ MESSAGE(M_COACH_RECAP_FACTS, "tww",
 MESSAGE(M_COACH_RECAP_FACTS_NEW, "tw",
     "\"{0}\" was not played in any of {1} {1|session|sessions}.")
 MESSAGE(M_COACH_RECAP_PART, "cwwcc",
-    "Air and earlier stages may take {0}, which is {1} of {2} parts of {3}. "
+    "Air and earlier stages may take {0}, which is {1}/{2} of {3}. "
     "They take {4}.")
 MESSAGE(M_COACH_RECAP_CLEAN, "tw",
     "\"{0}\" is played at {1} pulses, where it was last all clean.")
@@ -164,6 +170,7 @@ MESSAGE(M_COACH_CAUTION_DAY_OFF, "www",
 
 /* --- the plan in words --- */
 MESSAGE(M_COACH_LINE_HEAD, "twc", "Today: {0}, day {1}. It ends at {2}.")
+MESSAGE(M_COACH_LINE_HEAD_RESTS, "tc", "Today: {0} rests. It ends at {1}.")
 MESSAGE(M_COACH_LINE_AIR, "ctw", "{0} in the air: {1}, {2} {2|swing|swings}.")
 MESSAGE(M_COACH_LINE_RECAP, "ctmtw",
     "{0} again: {1}. Each {2} once, {3}, at {4} pulses.")

@@ -56,6 +56,8 @@ MESSAGE(M_SESSION_WORD_NECK, "", "neck")
 MESSAGE(M_SESSION_WORD_NUMB, "", "numb, tingling, weak or swollen")
 MESSAGE(M_SESSION_WORD_ELSEWHERE, "", "somewhere else")
 MESSAGE(M_SESSION_CHOICE_SKIN, "w", "The skin of finger {0}?")
+MESSAGE(M_SESSION_CHOICE_NOT_SORE, "",
+    "Nothing is sore, the key was a slip?")
 MESSAGE(M_SESSION_CHOICE_AIR, "", "Somewhere else? Then only the air stage.")
 MESSAGE(M_SESSION_CHOICE_NOT_TODAY, "", "Rather not today?")
 MESSAGE(M_SESSION_CHOICE_PLACE, "m", "Here: {0}?")
@@ -63,14 +65,14 @@ MESSAGE(M_SESSION_CHOICE_SLIP, "", "Nothing hurts, the key was a slip?")
 
 /* --- one thing to keep, and the next time --- */
 MESSAGE(M_SESSION_KEEP_FIRST_GO, "ttt",
-    "One thing to keep: {0}, shaky first go at \"{1}\". Next time: {2}.")
+    "One thing to keep: {2}. It is for {0}, shaky first go at \"{1}\".")
 MESSAGE(M_SESSION_KEEP_SHAKY, "ttt",
-    "One thing to keep: {0}, shaky at \"{1}\". Next time: {2}.")
+    "One thing to keep: {2}. It is for {0}, shaky at \"{1}\".")
 MESSAGE(M_SESSION_KEEP_AIR, "tt",
-    "One thing to keep: \"{0}\" was shaky. Next time: {1}.")
+    "One thing to keep: {1}. \"{0}\" was shaky.")
 MESSAGE(M_SESSION_KEEP_CLEAN, "t",
-    "One thing to keep: nothing was marked shaky. Next time again: {0}.")
-MESSAGE(M_SESSION_KEEP_CHECK, "t", "One thing to keep for next time: {0}.")
+    "One thing to keep: {0}. Nothing was marked shaky.")
+MESSAGE(M_SESSION_KEEP_CHECK, "t", "One thing to keep: {0}.")
 MESSAGE(M_SESSION_KEEP_LOOSE, "", "slow and loose")
 MESSAGE(M_SESSION_NEXT_TODAY, "h", "Next session: not before {0} today.")
 MESSAGE(M_SESSION_NEXT_TOMORROW, "", "Next session: tomorrow.")
@@ -150,7 +152,7 @@ MESSAGE(M_PAGE_END_EARLY, "c", "Ended here, after {0}.")
 MESSAGE(M_PAGE_END_PAIN, "c", "Stopped because it hurts, after {0}.")
 MESSAGE(M_PAGE_END_NO_KEY, "c",
     "No key came for three minutes, so the session ended itself, after {0}.")
-MESSAGE(M_PAGE_END_INPUT, "c", "No more keys can come. Ended after {0}.")
+MESSAGE(M_PAGE_END_INPUT, "c", "Ended after {0}. All of it is kept.")
 MESSAGE(M_PAGE_END_BOWS, "tw", "{1} for {0}")
 MESSAGE(M_PAGE_END_BOWS_ALL, "wt", "{0} {0|bow|bows}: {1}.")
 MESSAGE(M_PAGE_END_METRES, "n", "The fingertips travelled {0} metres.")
