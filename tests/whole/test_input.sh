@@ -28,7 +28,7 @@ is "nothing was played" "$("$EVENHAND" history --json --player none |
     "$EVENHAND" --marking turn --player pipe tiny.yaml \
         > "$work/out" 2> "$work/err"
 status_is $? 0 'a pipe that ends'
-has "$work/out" 'No more keys can come'
+has "$work/out" 'All of it is kept.'
 is "how it ended" "$(ended pipe)" input
 is "what was played is kept" "$(turns e.json bows_done 1)" 2
 
