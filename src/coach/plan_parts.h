@@ -14,16 +14,14 @@
 #include "evenhand/coach/plan.h"
 
 enum {
-	NEVER = -1,		   /* no such day, no such stage */
-	WEEK_DAYS = 7,		   /* today included */
-	CATCH_UP_DAYS = 28,	   /* what catch_up looks back on */
-	NEW_STAGE_DAYS = 14,	   /* a stage is new for so long */
-	NEW_STAGE_CAP_MS = 300000, /* and then takes no longer than this */
-	EASE_DAYS = 3,		   /* clear days after pain */
-	EASE_PERCENT = 60,	   /* of the cap, on those days */
-	PAIN_WINDOW_DAYS = 14,	   /* two pain days within so many */
-	WIDE_CENTS = 200,	   /* wider than a tone is wide */
-	UNSEEN_LONG = 3,	   /* sessions */
+	NEVER = -1,	       /* no such day, no such stage */
+	WEEK_DAYS = 7,	       /* today included */
+	CATCH_UP_DAYS = 28,    /* what catch_up looks back on */
+	EASE_DAYS = 3,	       /* clear days after pain */
+	EASE_PERCENT = 60,     /* of the cap, on those days */
+	PAIN_WINDOW_DAYS = 14, /* two pain days within so many */
+	WIDE_CENTS = 200,      /* wider than a tone is wide */
+	UNSEEN_LONG = 3,       /* sessions */
 };
 
 /* Why the work begins at its rung. */

@@ -240,6 +240,14 @@ static void sessions(struct dry *d)
 			WHOLE(r->days_a_week)));
 }
 
+static void new_stages(struct dry *d)
+{
+	if (d->routine->cap_ms > NEW_STAGE_CAP_MS)
+		sentence(d,
+		    message_with(M_DRY_NEW_STAGE, WHOLE(NEW_STAGE_DAYS),
+			CLOCK(NEW_STAGE_CAP_MS)));
+}
+
 static void homework(struct dry *d)
 {
 	const struct routine *r = d->routine;
@@ -295,6 +303,7 @@ void dry_run_write(struct text *out, const struct routine *r)
 		.entry = { .out = out, .label = longest_id(r) } };
 
 	sessions(&d);
+	new_stages(&d);
 	homework(&d);
 	section(&d, message_of(M_DRY_MINUTES), minutes, false);
 	section(&d, message_of(bows_heading(r->take)), bows, false);

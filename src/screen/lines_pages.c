@@ -25,11 +25,14 @@ static void say_id(struct text *out, enum message_id id)
 
 /* --- before the playing --- */
 
+static bool first_time(const struct session *s)
+{
+	return !s->wish.history || s->wish.history->sittings == 0;
+}
+
 static void page_sore(struct text *out, const struct session *s)
 {
-	const struct history *h = s->wish.history;
-
-	if (!h || h->sittings == 0)
+	if (first_time(s))
 		say_id(out, M_PAGE_FIRST_KEYS);
 	say_id(out, M_PAGE_SORE);
 	say_id(out, M_PAGE_SORE_ASK);
@@ -73,6 +76,8 @@ static void page_today(struct text *out, const struct session *s)
 	    s->plan.marking == MARKING_TURN ? M_PAGE_PLAY_TURN
 					    : M_PAGE_PLAY_ROUND);
 	say_id(out, M_PAGE_PLAY);
+	if (first_time(s))
+		say_id(out, M_PAGE_FIRST_MARKS);
 	say_id(out, M_PAGE_TODAY_KEYS);
 }
 

@@ -113,6 +113,21 @@ static void test_one_pass(void **state)
 	    "One pass through all stages takes 4:47 and fits into 5:00.\n");
 }
 
+/* A longer session waits until a stage is no longer new. */
+static void test_new_stage(void **state)
+{
+	struct routine r = programme_cello(WIDE);
+
+	(void)state;
+	write_page(&r);
+	assert_silent_on("In the first 14 days");
+	r.cap_ms = 600000;
+	write_page(&r);
+	assert_says("A session has 10:00 at most.");
+	assert_says("In the first 14 days of a stage a session has 5:00 at "
+		    "most, and so has each");
+}
+
 /* Which earlier stages come back, until each has been seen once. */
 static void test_cycle(void **state)
 {
@@ -151,7 +166,7 @@ static void test_pairs_that_drop(void **state)
 	assert_says("Bows of each pair in that session\n");
 	assert_says("Nothing slides along the string in this routine.\n");
 	assert_silent_on("Metres");
-	assert_silent_on("Speed");
+	assert_silent_on("Mean speed");
 }
 
 /* Many long ids: no line is wider than a screen, none ends in a space. */
@@ -195,6 +210,7 @@ int main(void)
 		cmocka_unit_test(test_slide),
 		cmocka_unit_test(test_speed),
 		cmocka_unit_test(test_one_pass),
+		cmocka_unit_test(test_new_stage),
 		cmocka_unit_test(test_cycle),
 		cmocka_unit_test(test_pairs_that_drop),
 		cmocka_unit_test(test_narrow_lines),

@@ -37,6 +37,8 @@ enum {
 	PLAN_TURNS_MAX = 512,
 	PLAN_REASONS_MAX = 60,
 	PLAN_CAUTIONS_MAX = 8,
+	NEW_STAGE_DAYS = 14,	   /* a stage is new for so long */
+	NEW_STAGE_CAP_MS = 300000, /* and then a session takes no longer */
 };
 
 /* When the student marks: in the change after each turn, or each round. */

@@ -6,6 +6,9 @@ MESSAGE(M_DRY_SESSIONS, "cwww",
     "{2|hour|hours} apart, {3} {3|day|days} a week.")
 MESSAGE(M_DRY_SESSION, "cw",
     "A session has {0} at most. One session a day, {1} {1|day|days} a week.")
+MESSAGE(M_DRY_NEW_STAGE, "wc",
+    "In the first {0} days of a stage a session has {1} at most, and so has "
+    "each one below.")
 MESSAGE(M_DRY_HOMEWORK, "tt", "Homework: work on {0}, no further than {1}.")
 MESSAGE(M_DRY_HOMEWORK_FOR, "ttt",
     "Homework for {0}: work on {1}, no further than {2}.")
@@ -19,7 +22,7 @@ MESSAGE(M_DRY_METRES, "w",
     "Metres of slide in that session, and the most, with {0} pulses in every "
     "bow")
 MESSAGE(M_DRY_SPEED, "",
-    "Speed of the fastest fingertip, in metres a second (0.7 is the most)")
+    "Mean speed of the fastest fingertip, in metres a second (0.7 is the most)")
 MESSAGE(M_DRY_NO_SLIDE, "",
     "Nothing slides along the string in this routine.")
 MESSAGE(M_DRY_CYCLE, "",

@@ -115,6 +115,8 @@ MESSAGE(M_PAGE_SORE_KEYS, "", "Forward: nothing is sore. Back: something is.")
 MESSAGE(M_PAGE_FIRST_KEYS, "",
     "Two keys do all. Forward is Enter, Down, Right or Page Down. Back is "
     "Backspace, Up, Left or Page Up. ? tells the keys, h says it hurts.")
+MESSAGE(M_PAGE_FIRST_MARKS, "",
+    "Three minutes without a key end the session, so mark as you go.")
 MESSAGE(M_PAGE_WHERE, "", "Where is it sore?")
 MESSAGE(M_PAGE_PAIN_WHERE, "", "Everything is silent. Put the instrument down. Where does it hurt?")
 MESSAGE(M_PAGE_WHERE_KEYS, "",
