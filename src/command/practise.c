@@ -81,12 +81,24 @@ static bool script_read(struct practice *p, const char *path, int *status)
 	return p->script != NULL;
 }
 
+/* A name that was mistyped would begin a journal unseen. */
+static void say_new_player(const char *player)
+{
+	char bytes[256];
+	struct text line = text_in(bytes, sizeof bytes);
+	struct message m = message_with(M_COMMAND_NEW_PLAYER, TEXT(player));
+
+	lines_say(&line, &m);
+	command_print(&line);
+}
+
 /* Opens the journal and loads what is in it.  False: said. */
 static bool journal_read(struct practice *p, const struct call *c, int *status)
 {
 	char path[PATH_BYTES_MAX];
 	struct fault f;
 	struct message m;
+	bool sound = true;
 
 	if (!path_journal(c->player, path, sizeof path, &f)) {
 		command_fault(&f);
@@ -99,14 +111,17 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 		*status = command_status(&f);
 		return false;
 	}
-	while (journal_trouble(p->journal, &m))
+	for (; journal_trouble(p->journal, &m); sound = false)
 		command_say(&m);
 	if (!journal_history(
 		p->journal, &p->history, moment_practice_day(c->now), &f)) {
 		command_fault(&f);
 		history_done(&p->history);
 		memset(&p->history, 0, sizeof p->history);
+		sound = false;
 	}
+	if (c->player && sound && p->history.sittings == 0)
+		say_new_player(c->player);
 	return true;
 }
 

@@ -112,8 +112,12 @@ done
 pedals keys
 printf '%s\n' '- forward' '- words How loose is loose?' >> keys
 session 2026-03-02T17:00 keys --marking turn --player again tone.yaml
+has "$work/out" "A new journal begins, for again."
 "$EVENHAND" history --json --player again > a.json
 grep -v made_on h.json > h1
 grep -v made_on a.json > a1
 so "the same keys give the same history" cmp h1 a1
+session 2026-03-03T17:00 keys --marking turn --player again tone.yaml
+is "no new journal the day after" "$(grep -c "A new journal" "$work/out")" 0
+
 finish

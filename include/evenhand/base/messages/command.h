@@ -68,6 +68,7 @@ MESSAGE(M_COMMAND_OPTION_FROM, "", "the routine to begin from")
 MESSAGE(M_COMMAND_OPTION_FORCE, "", "write over a file that is there")
 
 /* --- practise --- */
+MESSAGE(M_COMMAND_NEW_PLAYER, "t", "A new journal begins, for {0}.")
 MESSAGE(M_COMMAND_NO_MEMORY, "",
     "the computer has no memory left for a session. Close other programs "
     "and start again")
