@@ -97,8 +97,7 @@ MESSAGE(M_COACH_ROUNDS, "cccwc",
 MESSAGE(M_COACH_EVEN, "mw",
     "Each {0} gets the same share of today's work: {1} {1|turn|turns}.")
 MESSAGE(M_COACH_MISSED, "t",
-    "A session of this week ended before its plan. Those who missed a turn "
-    "begin: {0}.")
+    "A session of this week ended early. Those who missed a turn begin: {0}.")
 MESSAGE(M_COACH_MORE, "t",
     "The past was uneven. More turns today for: {0}.")
 MESSAGE(M_COACH_BOUNDS, "mww",
