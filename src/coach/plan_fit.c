@@ -142,6 +142,7 @@ static void fit_air(struct making *m)
 		m->swings = m->air_stage != NEVER;
 	}
 	m->air_ms = m->swings > 0 ? m->lead_ms + m->swings * swing : 0;
+	/* Its time stays taken, or a shorter session could hold more. */
 	if (m->air_ms > m->plan->cap_ms)
 		m->swings = 0;
 }

@@ -50,15 +50,26 @@ static bool pain_came_back(const struct history *h)
 	return false;
 }
 
+/*
+ * The day of a note.  One dated a day ahead comes from a zone further east, or
+ * from before a clock was put right: it hurt all the same, so it is today's.
+ */
+static int day_of(const struct past_note *n, int today)
+{
+	return days_between(today, n->day) == 1 ? today : n->day;
+}
+
 /* The day of the last pain up to today. */
 static int last_pain(const struct history *h, int today)
 {
 	int last = NEVER;
 
-	for (int i = 0; i < h->notes; i++)
-		if (h->note[i].kind == NOTE_PAIN && h->note[i].day <= today &&
-		    h->note[i].day > last)
-			last = h->note[i].day;
+	for (int i = 0; i < h->notes; i++) {
+		int day = day_of(&h->note[i], today);
+
+		if (h->note[i].kind == NOTE_PAIN && day <= today && day > last)
+			last = day;
+	}
 	return last;
 }
 
@@ -68,7 +79,7 @@ static void earlier_today(struct making *m)
 	for (int i = 0; i < m->history->notes; i++) {
 		const struct past_note *n = &m->history->note[i];
 
-		if (n->day != m->plan->day)
+		if (day_of(n, m->plan->day) != m->plan->day)
 			continue;
 		if (n->kind == NOTE_SKIN && n->finger >= 1 &&
 		    n->finger <= FINGERS_MAX)

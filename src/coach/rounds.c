@@ -4,6 +4,7 @@
  * Turns of one round lie together in the history.  A round is all clean when
  * every unit that was to play did so to its last bow and was marked clean; an
  * unmarked turn is no clean turn, and a round that was cut off is not whole.
+ * A turn that a sleeping computer broke off counts by its replay.
  */
 #include <string.h>
 
@@ -37,6 +38,21 @@ static bool is_clean(const struct past_turn *t)
 	return t->mark == MARK_CLEAN && t->bows_done >= t->bows_asked;
 }
 
+/* Whether a turn was broken off and then played again as a whole. */
+static bool made_good(const struct history *h, int broken)
+{
+	const struct past_turn *t = &h->turn[broken];
+
+	if (t->bows_done >= t->bows_asked)
+		return false;
+	for (int i = broken + 1; i < h->turns && same_round(&h->turn[i], t);
+	     i++)
+		if (strcmp(h->turn[i].unit, t->unit) == 0 &&
+		    h->turn[i].bows_done >= h->turn[i].bows_asked)
+			return true;
+	return false;
+}
+
 bool round_before(struct round_walk *w, struct round_seen *out)
 {
 	const struct past_turn *turn = w->history->turn;
@@ -52,6 +68,8 @@ bool round_before(struct round_walk *w, struct round_seen *out)
 
 	out->shaky = 0;
 	for (; i >= 0 && same_round(&turn[i], last); i--) {
+		if (made_good(w->history, i))
+			continue;
 		turns++;
 		clean += is_clean(&turn[i]);
 		out->shaky += turn[i].mark == MARK_SHAKY;

@@ -185,6 +185,7 @@ static void take(struct session *s, const struct input *in, struct effects *out)
 		s->dropouts += s->page == PAGE_PLAY && s->phase == PHASE_BOWS;
 		break;
 	case INPUT_GAP:
+		s->lost_ms += in->lost_ms;
 		stop_gap(s, out);
 		break;
 	case INPUT_END:

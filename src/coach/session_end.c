@@ -136,17 +136,30 @@ static int sat_today(const struct session *s)
 	return sat;
 }
 
+/* Frames count from the start of the sitting, without its gaps. */
+static struct moment moment_at(const struct session *s, int64_t frame)
+{
+	struct moment m = s->plan.now;
+
+	m.utc += (frames_to_ms(frame, s->rate) + s->lost_ms) / 1000;
+	return m;
+}
+
+static bool is_night(struct moment m)
+{
+	return moment_minute(m) < DAY_TURNS_AT / 60;
+}
+
 struct message session_next_start(const struct session *s)
 {
 	const struct routine *r = s->wish.routine;
-	struct moment next = s->plan.now;
-	bool tonight = moment_minute(next) < DAY_TURNS_AT / 60;
+	struct moment next = moment_at(s, s->practised_to);
 
 	if (s->pain)
-		return message_of(
-		    tonight ? M_SESSION_NEXT_PAIN_NIGHT : M_SESSION_NEXT_PAIN);
-	next.utc += frames_to_ms(s->practised_to, s->rate) / 1000 +
-	    (int64_t)r->hours_apart * 3600;
+		return message_of(is_night(moment_at(s, s->now))
+			? M_SESSION_NEXT_PAIN_NIGHT
+			: M_SESSION_NEXT_PAIN);
+	next.utc += (int64_t)r->hours_apart * 3600;
 	/* A time of day without seconds must not come too early. */
 	next.utc += 59;
 	if (sat_today(s) < r->per_day &&
@@ -154,6 +167,6 @@ struct message session_next_start(const struct session *s)
 	    moment_day(next) == moment_day(s->plan.now))
 		return message_with(
 		    M_SESSION_NEXT_TODAY, TIME(moment_minute(next)));
-	return message_of(
-	    tonight ? M_SESSION_NEXT_AFTER_SLEEP : M_SESSION_NEXT_TOMORROW);
+	return message_of(is_night(s->plan.now) ? M_SESSION_NEXT_AFTER_SLEEP
+						: M_SESSION_NEXT_TOMORROW);
 }

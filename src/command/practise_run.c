@@ -115,11 +115,12 @@ static void look_for_gap(struct practice *p)
 
 	if (lost == p->lost_ms)
 		return;
+	struct input gap = { .kind = INPUT_GAP, .lost_ms = lost - p->lost_ms };
+
 	p->lost_ms = lost;
 	step_until(p, frame);
-	step(p,
-	    &(struct input) {
-		.kind = INPUT_GAP, .frame = later(frame, p->session.now) });
+	gap.frame = later(frame, p->session.now);
+	step(p, &gap);
 }
 
 static void end_input(struct practice *p, int64_t frame)

@@ -463,6 +463,14 @@ static void test_cautions(void **state)
 	assert_false(made_caution(&plan, M_COACH_CAUTION_AID));
 	assert_true(made_caution(&plan, M_COACH_CAUTION_HURRY));
 	assert_true(made_caution(&plan, M_COACH_CAUTION_GAP));
+	/* Done at 17:04:52, so due at 20:04:52, which is 20:05 on a clock. */
+	for (int i = 0; i < plan.cautions; i++) {
+		char words[256];
+
+		message_text(&plan.caution[i], words, sizeof(words));
+		if (plan.caution[i].id == M_COACH_CAUTION_GAP)
+			assert_non_null(strstr(words, "20:05"));
+	}
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY, 21));
 	assert_false(made_caution(&plan, M_COACH_CAUTION_GAP));
 	past_play(past, &r, &plan, all_clean, NULL, PLAY_ALL, ENDED_WHOLE);

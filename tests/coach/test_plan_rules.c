@@ -305,6 +305,21 @@ static void test_cut_off_round(void **state)
 	expect_start(8, 0, M_COACH_RUNG_KEPT);
 }
 
+/* A turn that sleep broke off counts by its replay. */
+static void test_replayed(void **state)
+{
+	(void)state;
+	sit();
+	round_of("c-", 0, 6);
+	past->turn[past->h.turns - 1].bows_done = 1;
+	past_turn(past, BLOCK_WORK, "tone", "2", 0, 6, MARK_CLEAN, true);
+	past_turn(past, BLOCK_WORK, "tone", "3", 0, 6, MARK_CLEAN, true);
+	past_turn(past, BLOCK_WORK, "tone", "4", 0, 6, MARK_CLEAN, true);
+	expect_start(6, 1, M_COACH_RUNG_CLEAN);
+	past->turn[past->h.turns - 1].bows_done = 1;
+	expect_start(6, 0, M_COACH_RUNG_KEPT);
+}
+
 static void test_lowest(void **state)
 {
 	(void)state;
@@ -351,6 +366,27 @@ static void test_long_ago(void **state)
 	expect_start(6, 0, M_COACH_RUNG_LOWER);
 }
 
+/* Two days each half clean are not one that was all clean. */
+static void test_long_ago_halves(void **state)
+{
+	(void)state;
+	for (int day = 0; day < 2; day++) {
+		past_sit(past, made_moment(FIRST_DAY - 40 + day, 17), "tone",
+		    ENDED_WHOLE);
+		for (int u = 0; u < r.units; u++)
+			past_turn(past, BLOCK_RECAP, "thirds", r.unit[u].name,
+			    0, 8, u / 2 == day ? MARK_CLEAN : MARK_SHAKY, true);
+	}
+	past->h.turns = 0;
+	plan_on(FIRST_DAY);
+	assert_int_equal(plan.block[2].stage, THIRDS);
+	assert_int_equal(plan.block[2].pulses, 6);
+	for (int i = 0; i < past->h.tallies; i++)
+		past->tally[i].first_go = MARK_CLEAN;
+	plan_on(FIRST_DAY);
+	assert_int_equal(plan.block[2].pulses, 8);
+}
+
 /* The stage was renamed in a new edition. */
 static void test_renamed(void **state)
 {
@@ -380,6 +416,22 @@ static void test_pain_today(void **state)
 	assert_int_equal(plan.verdict, VERDICT_REST_TODAY);
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 1, 4));
 	assert_int_equal(plan.verdict, VERDICT_PRACTISE);
+}
+
+/* Dated ahead by a flight west, or by a clock put right: it hurt all the same. */
+static void test_pain_dated_ahead(void **state)
+{
+	(void)state;
+	past_note(past, FIRST_DAY + 1, NOTE_PAIN, 0);
+	plan_on(FIRST_DAY);
+	assert_int_equal(plan.verdict, VERDICT_REST_TODAY);
+	plan_on(FIRST_DAY + 2);
+	assert_int_equal(plan.verdict, VERDICT_PRACTISE);
+	assert_int_equal(plan.cap_ms, 180000);
+	/* Years ahead was a wrong clock: nothing waits for it. */
+	plan_on(FIRST_DAY - 400);
+	assert_int_equal(plan.verdict, VERDICT_PRACTISE);
+	assert_int_equal(plan.cap_ms, 300000);
 }
 
 /* Three clear days: 60 % of the cap, the lowest rung, nothing wide. */
@@ -570,6 +622,8 @@ static void test_skin_today(void **state)
 	plan_on(FIRST_DAY);
 	assert_int_equal(plan.hurt, 1 << 2);
 	assert_int_equal(plan.dropped[1], 3);
+	plan_on(FIRST_DAY - 1);
+	assert_int_equal(plan.hurt, 1 << 2);
 	plan_on(FIRST_DAY + 1);
 	assert_int_equal(plan.hurt, 0);
 }
@@ -590,12 +644,15 @@ int main(void)
 		TEST(test_all_clean_goes_on),
 		TEST(test_unmarked),
 		TEST(test_cut_off_round),
+		TEST(test_replayed),
 		TEST(test_lowest),
 		TEST(test_other_rounds),
 		TEST(test_round_without_hurt),
 		TEST(test_long_ago),
+		TEST(test_long_ago_halves),
 		TEST(test_renamed),
 		TEST(test_pain_today),
+		TEST(test_pain_dated_ahead),
 		TEST(test_clear_days),
 		TEST(test_clear_days_wide),
 		TEST(test_pain_twice),

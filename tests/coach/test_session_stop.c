@@ -393,6 +393,36 @@ static void test_cut_off(void **state)
 	assert_int_equal(session_wake(&d.s), INT64_MAX);
 }
 
+/* Time asleep passes on the wall: the next session is that much later. */
+static void test_gap_moves_the_next_start(void **state)
+{
+	char words[256];
+	struct message m;
+
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_input(&d, sitting_at(&d, 53000),
+	    (struct input) { .kind = INPUT_GAP, .lost_ms = 2 * 3600 * 1000 });
+	m = session_next_start(&d.s);
+	message_text(&m, words, sizeof(words));
+	/* 17:00:53, two hours asleep, three apart. */
+	assert_non_null(strstr(words, "22:01"));
+}
+
+/* A dropout of a turn that was silenced is not one of its replay. */
+static void test_dropout_forgotten(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_input(&d, sitting_at(&d, 41000),
+	    (struct input) { .kind = INPUT_DROPOUT });
+	sitting_key(&d, 42000, KEY_SILENCE);
+	sitting_key(&d, 50000, KEY_FORWARD);
+	sitting_until(&d, minutes(1, 10));
+	assert_int_equal(d.turn[1].resets, 1);
+	assert_int_equal(d.turn[1].dropouts, 0);
+}
+
 /* A computer that slept: the turn is kept as broken off, then played anew. */
 static void test_gap(void **state)
 {
@@ -479,6 +509,8 @@ int main(void)
 		cmocka_unit_test(test_no_key_on_pages),
 		cmocka_unit_test(test_end_early),
 		cmocka_unit_test(test_cut_off),
+		cmocka_unit_test(test_gap_moves_the_next_start),
+		cmocka_unit_test(test_dropout_forgotten),
 		cmocka_unit_test(test_gap),
 		cmocka_unit_test(test_gap_in_change),
 		cmocka_unit_test(test_sound_lost),

@@ -87,6 +87,7 @@ struct input {
 	enum key key;
 	int digit;
 	const char *words; /* INPUT_WORDS, borrowed for the call */
+	int64_t lost_ms;   /* INPUT_GAP: for how long nothing went on */
 };
 
 /* What is to be seen; line mode says it in words. */
@@ -259,6 +260,7 @@ struct session {
 	int played; /* turns in turn_played[] */
 	struct played_turn turn_played[SESSION_PLAYED_MAX];
 	int64_t practised_to; /* frame: end of a change, or of the sound */
+	int64_t lost_ms;      /* in gaps, which no frame counts */
 	bool pain;	      /* something hurt; nothing more today */
 	bool end_kept;	      /* EFFECT_END was given */
 	enum ended ended;
