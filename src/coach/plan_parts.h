@@ -12,6 +12,7 @@
 
 #include "evenhand/coach/equal.h"
 #include "evenhand/coach/plan.h"
+#include "ladder.h"
 
 enum {
 	NEVER = -1,	       /* no such day, no such stage */
@@ -116,9 +117,6 @@ void plan_choose(struct making *m);
 
 /* --- plan_rung.c --- */
 void plan_rung(struct making *m);
-int rung_lower(const struct routine *r, int pulses);
-int rung_higher(const struct routine *r, int pulses);
-int rung_fit(const struct routine *r, int pulses);
 
 /* --- rounds.c --- */
 bool round_before(struct round_walk *w, struct round_seen *out);

@@ -11,34 +11,6 @@
  */
 #include "plan_parts.h"
 
-int rung_fit(const struct routine *r, int pulses)
-{
-	int fit = r->ladder[0];
-
-	for (int i = 0; i < r->ladder_count; i++)
-		if (r->ladder[i] <= pulses)
-			fit = r->ladder[i];
-	return fit;
-}
-
-int rung_lower(const struct routine *r, int pulses)
-{
-	int lower = r->ladder[0];
-
-	for (int i = 0; i < r->ladder_count; i++)
-		if (r->ladder[i] < pulses)
-			lower = r->ladder[i];
-	return lower;
-}
-
-int rung_higher(const struct routine *r, int pulses)
-{
-	for (int i = 0; i < r->ladder_count; i++)
-		if (r->ladder[i] > pulses)
-			return r->ladder[i];
-	return r->ladder[r->ladder_count - 1];
-}
-
 static void rung_after(struct making *m, const struct round_seen *last)
 {
 	m->rung_was = last->pulses;

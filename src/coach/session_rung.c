@@ -9,6 +9,7 @@
  *	marks	clean	clean	4 shaky
  *	rung	6	6	8		8 (one shaky of four)
  */
+#include "ladder.h"
 #include "session_parts.h"
 
 /* A round of the block, as it is marked by now. */
@@ -70,22 +71,6 @@ static bool rises(const struct session *s, int round)
 	return running >= 2 && !s->climbed;
 }
 
-/* The rung beside this one on the ladder; the same at its end. */
-static int beside(const struct routine *r, int pulses, bool up)
-{
-	int found = pulses;
-
-	for (int i = 0; i < r->ladder_count; i++) {
-		int rung = r->ladder[i];
-
-		if (up && rung > pulses)
-			return rung;
-		if (!up && rung < pulses)
-			found = rung;
-	}
-	return found;
-}
-
 int rung_next(const struct session *s)
 {
 	const struct plan_block *b = &s->plan.block[s->at.from.block];
@@ -94,8 +79,8 @@ int rung_next(const struct session *s)
 	if (b->kind != BLOCK_WORK || s->at.pulses == 0)
 		return s->at.pulses;
 	if (falls(s, round))
-		return beside(s->wish.routine, s->at.pulses, false);
+		return rung_lower(s->wish.routine, s->at.pulses);
 	if (rises(s, round))
-		return beside(s->wish.routine, s->at.pulses, true);
+		return rung_higher(s->wish.routine, s->at.pulses);
 	return s->at.pulses;
 }

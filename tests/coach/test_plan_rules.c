@@ -130,6 +130,28 @@ static void test_extra_turns_pay(void **state)
 	expect_order("3412");
 }
 
+/* What all missed alike is owed to nobody, and no later turns pay for it. */
+static void test_missed_alike(void **state)
+{
+	int one[] = { 1, 1, 1, 1 }, uneven[] = { 5, 3, 2, 2 };
+
+	(void)state;
+	plan_on(FIRST_DAY);
+	past_sit(past, plan.now, "tone", ENDED_UNDER_WAY);
+	past_turn(past, BLOCK_WORK, "tone", "1", 0, 6, MARK_CLEAN, true);
+	past_shares(past, &r, &plan, one);
+	plan_on(FIRST_DAY + 1);
+	expect_order("1234");
+	memcpy(plan.share, uneven, sizeof(uneven));
+	past_sit(past, plan.now, "tone", ENDED_WHOLE);
+	past_turn(past, BLOCK_WORK, "tone", "1", 0, 6, MARK_CLEAN, true);
+	past_shares(past, &r, &plan, uneven);
+	plan_on(FIRST_DAY + 2);
+	expect_order("1234");
+	expect_shares(3, 3, 3, 3);
+	assert_false(made_reason(&plan, M_COACH_MISSED));
+}
+
 /* Nothing is made up after pain, for a hurt finger, or if the file says no. */
 static void test_not_owed(void **state)
 {
@@ -636,6 +658,7 @@ int main(void)
 		TEST(test_made_up_this_week_only),
 		TEST(test_owed_little),
 		TEST(test_extra_turns_pay),
+		TEST(test_missed_alike),
 		TEST(test_not_owed),
 		TEST(test_catch_up),
 		TEST(test_catch_up_waits),

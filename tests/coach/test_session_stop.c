@@ -409,6 +409,20 @@ static void test_gap_moves_the_next_start(void **state)
 	assert_non_null(strstr(words, "22:01"));
 }
 
+/* A press a quarter of a second after the one before counts, none sooner. */
+static void test_apart(void **state)
+{
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 38000, KEY_SILENCE);
+	sitting_key(&d, 38249, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_SILENT);
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 38000, KEY_SILENCE);
+	sitting_key(&d, 38250, KEY_FORWARD);
+	assert_int_equal(d.s.page, PAGE_PLAY);
+}
+
 /* A dropout of a turn that was silenced is not one of its replay. */
 static void test_dropout_forgotten(void **state)
 {
@@ -510,6 +524,7 @@ int main(void)
 		cmocka_unit_test(test_end_early),
 		cmocka_unit_test(test_cut_off),
 		cmocka_unit_test(test_gap_moves_the_next_start),
+		cmocka_unit_test(test_apart),
 		cmocka_unit_test(test_dropout_forgotten),
 		cmocka_unit_test(test_gap),
 		cmocka_unit_test(test_gap_in_change),
