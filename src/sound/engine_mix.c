@@ -38,7 +38,10 @@ static float limited(float x)
 	return copysignf(KNEE + (CEILING - KNEE) * over / (1 + over), x);
 }
 
-/* Adds frames of one sound; fading begins at a frame or never. */
+/*
+ * Adds frames of one sound; fading begins at a frame or never.  engine_fill
+ * cuts where a fade ends, so no count goes beyond it.
+ */
 static void add_voice(const struct engine *e, const struct engine_voice *v,
     int64_t frame, int count, float *sum)
 {
@@ -46,7 +49,7 @@ static void add_voice(const struct engine *e, const struct engine_voice *v,
 	int64_t silence = e->playing[v->slot].silence;
 	int64_t left = v->start + v->shape.length - frame;
 
-	if (left <= 0 || frame - e->fade >= silence)
+	if (left <= 0)
 		return;
 	if (count > left)
 		count = (int)left;
