@@ -40,6 +40,7 @@ static struct journal *journal_new(const char *path, struct fault *f)
 
 static void journal_free(struct journal *j)
 {
+	rows_free(j->kept);
 	rows_free(j->unsaved);
 	database_close(&j->base);
 	lock_free(j->lock);
@@ -64,8 +65,10 @@ static void make_folder(const char *path)
 static bool skip_spooled(struct journal *j)
 {
 	struct spooled all;
-	bool known = spool_read(&j->spool, &all) && all.damaged == 0;
+	bool known = spool_read(&j->spool, &all);
 
+	for (int p = 0; p < SPOOL_PLACES; p++)
+		known = known && all.damaged[p] == 0;
 	for (int i = 0; i < all.rows; i++)
 		if (strcmp(all.row[i]->origin, j->origin) == 0 &&
 		    all.row[i]->number[ROW_SEQUENCE] > j->sequence)

@@ -20,17 +20,18 @@
 /* Why rows cannot go where they should; TROUBLE_NONE: they can. */
 enum trouble {
 	TROUBLE_NONE,
-	TROUBLE_BUSY,	     /* another program is writing */
-	TROUBLE_FULL,	     /* no room on the disk */
-	TROUBLE_READ_ONLY,   /* not ours to write */
-	TROUBLE_NEWER,	     /* made by a later evenhand */
-	TROUBLE_BROKEN,	     /* damaged */
-	TROUBLE_OTHER_FILE,  /* no journal at all */
-	TROUBLE_MOVED,	     /* taken away while it was open */
-	TROUBLE_UNREACHABLE, /* anything else that the system says */
-	TROUBLE_SLOW,	     /* works, in another mode */
-	TROUBLE_NOT_KEPT,    /* not even the spool can be written */
-	TROUBLE_SPOOL,	     /* parts of a spool could not be used */
+	TROUBLE_BUSY,	      /* another program is writing */
+	TROUBLE_FULL,	      /* no room on the disk */
+	TROUBLE_READ_ONLY,    /* not ours to write */
+	TROUBLE_NEWER,	      /* made by a later evenhand */
+	TROUBLE_BROKEN,	      /* damaged */
+	TROUBLE_OTHER_FILE,   /* no journal at all */
+	TROUBLE_MOVED,	      /* taken away while it was open */
+	TROUBLE_UNREACHABLE,  /* anything else that the system says */
+	TROUBLE_SLOW,	      /* works, in another mode */
+	TROUBLE_NOT_KEPT,     /* not even the spool can be written */
+	TROUBLE_SPOOL,	      /* parts of a spool could not be used */
+	TROUBLE_SPOOL_UNREAD, /* a spool cannot be read just now */
 	TROUBLES
 };
 
@@ -147,7 +148,8 @@ void database_rollback(struct database *d);
 
 /*
  * Brings one row in.  REFUSED: it does not fit what is there (its sitting is
- * missing), and nothing was changed.  A row that is there already is APPLIED.
+ * missing), and nothing was changed.  A note is never refused for that: it
+ * then stands outside of any sitting.  A row that is there already is APPLIED.
  */
 enum applied database_apply(struct database *d, const struct row *row);
 

@@ -9,6 +9,7 @@ static enum journal_state state_of(enum trouble t)
 	case TROUBLE_NONE:
 	case TROUBLE_SLOW:
 	case TROUBLE_SPOOL:
+	case TROUBLE_SPOOL_UNREAD:
 		return JOURNAL_GOOD;
 	case TROUBLE_READ_ONLY:
 	case TROUBLE_NEWER:
@@ -32,6 +33,7 @@ static enum message_id sentence_of(enum trouble t)
 		[TROUBLE_SLOW] = M_WORLD_JOURNAL_SLOW,
 		[TROUBLE_NOT_KEPT] = M_WORLD_JOURNAL_NOT_KEPT,
 		[TROUBLE_SPOOL] = M_WORLD_JOURNAL_SPOOL_DAMAGED,
+		[TROUBLE_SPOOL_UNREAD] = M_WORLD_JOURNAL_SPOOL_UNREAD,
 	};
 
 	return sentences[t];
@@ -43,7 +45,8 @@ void journal_tell(struct journal *j, enum trouble trouble, const char *place)
 
 	pthread_mutex_lock(&j->queue_lock);
 	/* What only adds to another trouble leaves the state as it is. */
-	if (trouble != TROUBLE_NOT_KEPT && trouble != TROUBLE_SPOOL)
+	if (trouble != TROUBLE_NOT_KEPT && trouble != TROUBLE_SPOOL &&
+	    trouble != TROUBLE_SPOOL_UNREAD)
 		j->state = state_of(trouble);
 	if (trouble != TROUBLE_NONE && !(j->said & bit) &&
 	    j->news_count < NEWS_MAX)

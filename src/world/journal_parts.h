@@ -50,6 +50,8 @@ struct journal {
 	struct spool spool;
 	bool spooled;	     /* rows wait in it */
 	struct row *unsaved; /* neither in the base nor in the spool */
+	struct row *kept; /* copies: what the sitting begun last began with */
+	bool kept_in_base, kept_in_spool;
 
 	bool threaded;
 	pthread_t thread;
@@ -59,6 +61,9 @@ struct journal {
 
 /* Opens the database when it is not, and it may help. */
 void journal_reach(struct journal *j);
+
+/* Keeps copies of what a sitting begins with: its later rows need it. */
+void journal_remember(struct journal *j, const struct row *rows);
 
 /* Brings spool and unsaved rows into the database, or to the spool. */
 void journal_keep(struct journal *j);

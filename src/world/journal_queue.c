@@ -29,6 +29,7 @@ static void keep(struct journal *j, struct row *rows)
 	for (end = &j->unsaved; *end != NULL; end = &(*end)->next)
 		continue;
 	*end = rows;
+	journal_remember(j, rows);
 	for (; rows != NULL; rows = rows->next)
 		count++;
 	journal_keep(j);

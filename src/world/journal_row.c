@@ -84,6 +84,17 @@ struct row *row_new(enum row_kind kind, const char *const *texts)
 	return row;
 }
 
+struct row *row_copy(const struct row *row)
+{
+	struct row *copy = row_new(row->kind, row->text);
+
+	if (copy == NULL)
+		return NULL;
+	memcpy(copy->origin, row->origin, ORIGIN_BYTES);
+	memcpy(copy->number, row->number, sizeof(copy->number));
+	return copy;
+}
+
 /* What must not stand in a line as it is, and the letter it is written as. */
 static const char escaped[] = "\t\n\r\\";
 static const char letters[] = "tnr\\";

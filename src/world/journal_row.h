@@ -89,6 +89,8 @@ struct row {
 	char origin[ORIGIN_BYTES];
 	int64_t number[ROW_NUMBERS_MAX];
 	const char *text[ROW_TEXTS_MAX]; /* in the row's own memory */
+	int place;    /* of the spool, when it was read from there */
+	bool refused; /* by the database it was offered to last */
 };
 
 /* What a kind of row holds, and the names its values have in SQL. */
@@ -103,6 +105,9 @@ extern const struct row_layout row_layouts[ROW_KINDS];
 
 /* A row with its numbers zero and its texts copied; NULL without memory. */
 struct row *row_new(enum row_kind kind, const char *const *texts);
+
+/* The same row once more, in no chain; NULL without memory. */
+struct row *row_copy(const struct row *row);
 
 /* Writes the row as a line of the spool; false without memory. */
 bool row_write(const struct row *row, FILE *to);

@@ -153,7 +153,8 @@ static bool keep_row(struct spooled *all, struct row *row)
 }
 
 /* Reads one line; the last one may have been torn by a power cut. */
-static bool read_line(struct spooled *all, char *line, ssize_t length)
+static bool read_line(
+    struct spooled *all, int place, char *line, ssize_t length)
 {
 	bool whole = line[length - 1] == '\n';
 	struct row *row = NULL;
@@ -162,14 +163,16 @@ static bool read_line(struct spooled *all, char *line, ssize_t length)
 		line[length - 1] = '\0';
 	if (whole && strlen(line) == (size_t)length - 1)
 		row = row_read(line);
-	if (row != NULL)
+	if (row != NULL) {
+		row->place = place;
 		return keep_row(all, row);
+	}
 	if (whole && length > 1)
-		all->damaged++;
+		all->damaged[place]++;
 	return true;
 }
 
-static bool read_place(const char *path, struct spooled *all)
+static bool read_place(const char *path, int place, struct spooled *all)
 {
 	int file = open_ours(path, O_RDONLY);
 	FILE *in = file >= 0 ? fdopen(file, "r") : NULL;
@@ -187,7 +190,7 @@ static bool read_place(const char *path, struct spooled *all)
 		return nothing;
 	}
 	while (good && (length = getline(&line, &size, in)) > 0)
-		good = read_line(all, line, length);
+		good = read_line(all, place, line, length);
 	good = good && !ferror(in);
 	free(line);
 	fclose(in);
@@ -210,7 +213,7 @@ bool spool_read(const struct spool *s, struct spooled *all)
 
 	*all = (struct spooled) { 0 };
 	for (int i = 0; i < SPOOL_PLACES; i++) {
-		all->read[i] = read_place(s->path[i], all);
+		all->read[i] = read_place(s->path[i], i, all);
 		good = good && all->read[i];
 	}
 	if (all->rows > 0)
@@ -227,15 +230,14 @@ void spooled_free(struct spooled *all)
 	*all = (struct spooled) { 0 };
 }
 
-void spool_clear(const struct spool *s, const struct spooled *all, bool keep)
+void spool_remove(const struct spool *s, int place)
 {
-	for (int i = 0; i < SPOOL_PLACES; i++) {
-		char aside[SPOOL_PATH_BYTES + 16];
+	unlink(s->path[place]);
+}
 
-		if (!all->read[i])
-			continue;
-		snprintf(aside, sizeof(aside), "%s.unusable", s->path[i]);
-		if (!keep || rename(s->path[i], aside) != 0)
-			unlink(s->path[i]);
-	}
+bool spool_put_aside(
+    const struct spool *s, int place, char aside[SPOOL_ASIDE_BYTES])
+{
+	snprintf(aside, SPOOL_ASIDE_BYTES, "%s.unusable", s->path[place]);
+	return rename(s->path[place], aside) == 0;
 }

@@ -15,7 +15,11 @@
 
 #include "journal_row.h"
 
-enum { SPOOL_PLACES = 2, SPOOL_PATH_BYTES = 4200 };
+enum {
+	SPOOL_PLACES = 2,
+	SPOOL_PATH_BYTES = 4200,
+	SPOOL_ASIDE_BYTES = SPOOL_PATH_BYTES + 24,
+};
 
 struct spool {
 	char path[SPOOL_PLACES][SPOOL_PATH_BYTES]; /* beside, elsewhere */
@@ -23,9 +27,10 @@ struct spool {
 
 /* What lies in a spool, in the order of each origin's sequence. */
 struct spooled {
-	int rows, damaged; /* damaged: lines that could not be read */
+	int rows;
 	struct row **row;
-	bool read[SPOOL_PLACES]; /* a place that could not be read stays */
+	bool read[SPOOL_PLACES];   /* a place that could not be read stays */
+	int damaged[SPOOL_PLACES]; /* lines that are no rows */
 };
 
 void spool_init(struct spool *s, const char *journal);
@@ -43,10 +48,14 @@ int spool_add(const struct spool *s, const struct row *rows);
 bool spool_read(const struct spool *s, struct spooled *all);
 void spooled_free(struct spooled *all);
 
+/* Removes a place after its rows were taken in. */
+void spool_remove(const struct spool *s, int place);
+
 /*
- * Removes what was read of the spool after its rows were taken in.  With keep
- * the files are put aside instead ("….unusable").
+ * Puts a place aside that holds what is of no use, under a name that is left
+ * in aside; false when it has to stay.
  */
-void spool_clear(const struct spool *s, const struct spooled *all, bool keep);
+bool spool_put_aside(
+    const struct spool *s, int place, char aside[SPOOL_ASIDE_BYTES]);
 
 #endif

@@ -71,7 +71,8 @@ static const char *const sql[STATEMENTS] = {
 	    "  day, kind, finger, words) "
 	    "VALUES (:origin, :sequence, :sitting, :utc, :offset, :day, "
 	    "  :kind, :finger, :words) "
-	    "ON CONFLICT (origin, sequence) DO NOTHING",
+	    "ON CONFLICT (origin, sequence) DO UPDATE SET "
+	    "  sitting = coalesce(sitting, excluded.sitting)",
 	[WRITE_END] =
 	    "UPDATE sittings SET ended = :ended, length_ms = :length_ms, "
 	    "  ended_utc = :utc, ended_offset = :offset, "
@@ -298,8 +299,7 @@ static bool apply_kind(
 /* Only a note may stand outside of any sitting. */
 static bool needs_sitting(const struct row *row)
 {
-	return row->kind != ROW_SITTING &&
-	    (row->kind != ROW_NOTE || row->number[ROW_SITTING_OF] != 0);
+	return row->kind != ROW_SITTING && row->kind != ROW_NOTE;
 }
 
 enum applied database_apply(struct database *d, const struct row *row)
@@ -311,11 +311,12 @@ enum applied database_apply(struct database *d, const struct row *row)
 	k.origin = find(d, FIND_ORIGIN, row, &k);
 	if (k.origin <= 0)
 		return FAILED;
-	if (needs_sitting(row)) {
+	if (row->kind != ROW_SITTING)
 		k.sitting = find(d, FIND_SITTING, row, &k);
-		if (k.sitting <= 0)
-			return k.sitting < 0 ? FAILED : REFUSED;
-	}
+	if (k.sitting < 0)
+		return FAILED;
+	if (k.sitting == 0 && needs_sitting(row))
+		return REFUSED;
 	if (apply_kind(d, row, &k) && run_row(d, WRITE_LAST, row, &k))
 		return APPLIED;
 	return (sqlite3_errcode(d->handle) & 0xff) == SQLITE_CONSTRAINT

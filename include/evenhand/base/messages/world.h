@@ -47,5 +47,8 @@ MESSAGE(M_WORLD_JOURNAL_NOT_KEPT, "t",
     "what you practise cannot be kept just now, neither in {0} nor anywhere "
     "else. The practice goes on, and evenhand keeps trying until it ends")
 MESSAGE(M_WORLD_JOURNAL_SPOOL_DAMAGED, "t",
-    "some of what was kept in {0} could not be used. All the rest is in the "
-    "practice history now, and the file was put aside")
+    "some of what was kept beside the practice history could not be used. All "
+    "the rest is in the history now, and the file was put aside as {0}")
+MESSAGE(M_WORLD_JOURNAL_SPOOL_UNREAD, "t",
+    "what was kept in {0} cannot be read just now. It was left there and is "
+    "added to the practice history as soon as it can be read")
