@@ -21,6 +21,7 @@
 
 #include "evenhand/world/clock.h"
 #include "evenhand/world/device.h"
+#include "thread_signals.h"
 
 #define SECOND_NS INT64_C(1000000000)
 
@@ -103,6 +104,16 @@ static void *pace(void *argument)
 	return NULL;
 }
 
+static bool start(struct device *d)
+{
+	sigset_t before;
+
+	thread_signals_hold(&before);
+	d->started = pthread_create(&d->thread, NULL, pace, d) == 0;
+	thread_signals_release(&before);
+	return d->started;
+}
+
 struct device *device_null_open(struct engine *e, bool paced, struct fault *f)
 {
 	struct device *d = calloc(1, sizeof *d);
@@ -115,13 +126,10 @@ struct device *device_null_open(struct engine *e, bool paced, struct fault *f)
 	d->paced = paced;
 	d->base = engine_frame(e);
 	d->origin_ns = clock_steady_ns();
-	if (paced) {
-		d->started = pthread_create(&d->thread, NULL, pace, d) == 0;
-		if (!d->started) {
-			fault_set(f, message_of(M_WORLD_NO_CLOCK));
-			device_close(d);
-			return NULL;
-		}
+	if (paced && !start(d)) {
+		fault_set(f, message_of(M_WORLD_NO_CLOCK));
+		device_close(d);
+		return NULL;
 	}
 	return d;
 }

@@ -3,11 +3,10 @@
  *
  * Whoever puts a row waits for nothing but another pointer being changed.
  * The thread takes all that is there at once and keeps it in one go; while it
- * does, new rows gather.  It lets every signal go to the main thread.
+ * does, new rows gather.
  */
-#include <signal.h>
-
 #include "journal_parts.h"
+#include "thread_signals.h"
 
 /* Takes what is in the queue; NULL when it is empty.  Queue lock held. */
 static struct row *take(struct journal *j)
@@ -61,12 +60,11 @@ static void *work(void *context)
 
 void journal_start(struct journal *j)
 {
-	sigset_t all, before;
+	sigset_t before;
 
-	sigfillset(&all);
-	pthread_sigmask(SIG_SETMASK, &all, &before);
+	thread_signals_hold(&before);
 	j->threaded = pthread_create(&j->thread, NULL, work, j) == 0;
-	pthread_sigmask(SIG_SETMASK, &before, NULL);
+	thread_signals_release(&before);
 }
 
 void journal_put(struct journal *j, struct row *rows)

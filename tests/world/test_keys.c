@@ -16,20 +16,13 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/ioctl.h>
 #include <sys/wait.h>
-#include <termios.h>
-#include <time.h>
 #include <unistd.h>
 
 #include <cmocka.h>
 
 #include "evenhand/world/keys.h"
-
-static void sleep_ms(int ms)
-{
-	nanosleep(&(struct timespec) { ms / 1000, ms % 1000 * 1000000L }, NULL);
-}
+#include "seat.h"
 
 /* Keys of a pipe that holds these bytes and is closed behind them. */
 static struct keys *keys_of(const char *bytes, size_t length)
@@ -254,55 +247,6 @@ static void test_no_input(void **state)
 	k = keys_open(open("/dev/null", O_WRONLY));
 	assert_int_equal(next(k, &key, &digit), KEYS_END);
 	keys_close(k);
-}
-
-/* A program in a terminal of its own, as in an xterm. */
-struct seat {
-	int master;
-	pid_t child;
-	struct termios found;
-};
-
-/* What the child does with the keys of its terminal. */
-typedef void sitting(struct keys *k);
-
-static void seat_open(struct seat *s, sitting *sit)
-{
-	s->master = posix_openpt(O_RDWR | O_NOCTTY);
-	assert_true(s->master >= 0);
-	assert_int_equal(grantpt(s->master), 0);
-	assert_int_equal(unlockpt(s->master), 0);
-	const char *name = ptsname(s->master);
-	int slave = open(name, O_RDWR | O_NOCTTY);
-	assert_int_equal(tcgetattr(slave, &s->found), 0);
-	s->child = fork();
-	if (s->child == 0) {
-		setsid();
-		ioctl(slave, TIOCSCTTY, 0);
-		close(s->master);
-		sit(keys_open(slave));
-		_exit(0);
-	}
-	close(slave);
-	sleep_ms(100);
-}
-
-static struct termios seat_now(const struct seat *s)
-{
-	struct termios t;
-
-	assert_int_equal(tcgetattr(s->master, &t), 0);
-	return t;
-}
-
-static void seat_given_back(const struct seat *s)
-{
-	struct termios t = seat_now(s);
-
-	assert_int_equal(t.c_lflag, s->found.c_lflag);
-	assert_int_equal(t.c_iflag, s->found.c_iflag);
-	assert_int_equal(t.c_oflag, s->found.c_oflag);
-	assert_memory_equal(t.c_cc, s->found.c_cc, sizeof t.c_cc);
 }
 
 static void wait_for_end(struct keys *k)
