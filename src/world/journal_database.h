@@ -30,6 +30,7 @@ enum trouble {
 	TROUBLE_UNREACHABLE,  /* anything else that the system says */
 	TROUBLE_SLOW,	      /* works, in another mode */
 	TROUBLE_NOT_KEPT,     /* not even the spool can be written */
+	TROUBLE_ELSEWHERE,    /* kept, but not beside the journal */
 	TROUBLE_SPOOL,	      /* parts of a spool could not be used */
 	TROUBLE_SPOOL_UNREAD, /* a spool cannot be read just now */
 	TROUBLES

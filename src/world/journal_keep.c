@@ -198,10 +198,14 @@ static int add_unsaved(struct journal *j)
 
 static void to_spool(struct journal *j)
 {
-	if (add_unsaved(j) < 0) {
+	int place = add_unsaved(j);
+
+	if (place < 0) {
 		journal_tell(j, TROUBLE_NOT_KEPT, j->path);
 		return;
 	}
+	if (place > 0)
+		journal_tell(j, TROUBLE_ELSEWHERE, j->spool.path[place]);
 	rows_free(j->unsaved);
 	j->unsaved = NULL;
 	j->spooled = true;

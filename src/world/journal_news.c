@@ -8,8 +8,6 @@ static enum journal_state state_of(enum trouble t)
 	switch (t) {
 	case TROUBLE_NONE:
 	case TROUBLE_SLOW:
-	case TROUBLE_SPOOL:
-	case TROUBLE_SPOOL_UNREAD:
 		return JOURNAL_GOOD;
 	case TROUBLE_READ_ONLY:
 	case TROUBLE_NEWER:
@@ -17,6 +15,13 @@ static enum journal_state state_of(enum trouble t)
 	default:
 		return JOURNAL_SPOOL;
 	}
+}
+
+/* What only adds to another trouble leaves the state as it is. */
+static bool adds(enum trouble t)
+{
+	return t == TROUBLE_NOT_KEPT || t == TROUBLE_ELSEWHERE ||
+	    t == TROUBLE_SPOOL || t == TROUBLE_SPOOL_UNREAD;
 }
 
 static enum message_id sentence_of(enum trouble t)
@@ -32,6 +37,7 @@ static enum message_id sentence_of(enum trouble t)
 		[TROUBLE_UNREACHABLE] = M_WORLD_JOURNAL_UNREACHABLE,
 		[TROUBLE_SLOW] = M_WORLD_JOURNAL_SLOW,
 		[TROUBLE_NOT_KEPT] = M_WORLD_JOURNAL_NOT_KEPT,
+		[TROUBLE_ELSEWHERE] = M_WORLD_JOURNAL_ELSEWHERE,
 		[TROUBLE_SPOOL] = M_WORLD_JOURNAL_SPOOL_DAMAGED,
 		[TROUBLE_SPOOL_UNREAD] = M_WORLD_JOURNAL_SPOOL_UNREAD,
 	};
@@ -44,9 +50,7 @@ void journal_tell(struct journal *j, enum trouble trouble, const char *place)
 	uint32_t bit = UINT32_C(1) << trouble;
 
 	pthread_mutex_lock(&j->queue_lock);
-	/* What only adds to another trouble leaves the state as it is. */
-	if (trouble != TROUBLE_NOT_KEPT && trouble != TROUBLE_SPOOL &&
-	    trouble != TROUBLE_SPOOL_UNREAD)
+	if (!adds(trouble))
 		j->state = state_of(trouble);
 	if (trouble != TROUBLE_NONE && !(j->said & bit) &&
 	    j->news_count < NEWS_MAX)

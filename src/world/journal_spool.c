@@ -2,8 +2,12 @@
  * journal_spool.c - rows that could not be written, as lines of text
  *
  * The first place is beside the journal.  Where that folder takes nothing,
- * the second is a folder for things that outlive a restart.  Other users may
- * write there too, so a file in it counts only when it is ours alone.
+ * the next are the user's own folders for what a program leaves behind (XDG
+ * base directories 0.8), and the last one outlives a restart, too.  Other
+ * users may write there, so a file in it counts only when it is ours alone.
+ *
+ * All places are read, whichever was written to: the environment may be
+ * another one each time.
  */
 #include "journal_spool.h"
 
@@ -17,19 +21,40 @@
 #include <unistd.h>
 
 #include "evenhand/base/fingerprint.h"
+#include "evenhand/world/file.h"
 
 enum { BYTES_MAX = 256 * 1024 * 1024 };
 
+enum { BESIDE, STATE, STATE_OF_HOME, LAST_RESORT };
+
+/* The place of a journal in a folder that a variable leads to. */
+static void place_in(
+    char *path, const char *variable, const char *below, uint64_t journal)
+{
+	const char *folder = getenv(variable);
+	int length = -1;
+
+	if (folder != NULL && *folder == '/')
+		length = snprintf(path, SPOOL_PATH_BYTES,
+		    "%s%s/evenhand/%016" PRIx64 ".spool", folder, below,
+		    journal);
+	if (length < 0 || length >= SPOOL_PATH_BYTES)
+		*path = '\0';
+}
+
 void spool_init(struct spool *s, const char *journal)
 {
-	const char *folder = getenv("TMPDIR");
+	uint64_t id = fingerprint_add(
+	    FINGERPRINT_START, journal, strlen(journal));
 
-	if (folder == NULL || *folder != '/')
-		folder = "/var/tmp";
-	snprintf(s->path[0], SPOOL_PATH_BYTES, "%s.spool", journal);
-	snprintf(s->path[1], SPOOL_PATH_BYTES,
-	    "%s/evenhand-%ld-%016" PRIx64 ".spool", folder, (long)geteuid(),
-	    fingerprint_add(FINGERPRINT_START, journal, strlen(journal)));
+	snprintf(s->path[BESIDE], SPOOL_PATH_BYTES, "%s.spool", journal);
+	place_in(s->path[STATE], "XDG_STATE_HOME", "", id);
+	place_in(s->path[STATE_OF_HOME], "HOME", "/.local/state", id);
+	/* The same one twice would be read twice. */
+	if (strcmp(s->path[STATE], s->path[STATE_OF_HOME]) == 0)
+		s->path[STATE][0] = '\0';
+	snprintf(s->path[LAST_RESORT], SPOOL_PATH_BYTES,
+	    "/var/tmp/evenhand-%ld-%016" PRIx64 ".spool", (long)geteuid(), id);
 }
 
 bool spool_waits(const struct spool *s)
@@ -97,9 +122,26 @@ static void sync_folder(const char *path)
 	}
 }
 
-static bool add_to(const char *path, const char *bytes, size_t length)
+/* Folders of state are made when they are needed. */
+static int open_to_add(const struct spool *s, int place)
 {
-	int file = open_ours(path, O_RDWR | O_CREAT | O_APPEND);
+	if (*s->path[place] == '\0')
+		return -1;
+	if (place == STATE || place == STATE_OF_HOME) {
+		char copy[SPOOL_PATH_BYTES];
+		struct fault ignored;
+
+		snprintf(copy, sizeof(copy), "%s", s->path[place]);
+		if (!folder_make(dirname(copy), &ignored))
+			return -1;
+	}
+	return open_ours(s->path[place], O_RDWR | O_CREAT | O_APPEND);
+}
+
+static bool add_to(
+    const struct spool *s, int place, const char *bytes, size_t length)
+{
+	int file = open_to_add(s, place);
 	bool good;
 	off_t before;
 
@@ -113,7 +155,7 @@ static bool add_to(const char *path, const char *bytes, size_t length)
 		good = false;
 	close(file);
 	if (good && before == 0)
-		sync_folder(path);
+		sync_folder(s->path[place]);
 	return good;
 }
 
@@ -130,7 +172,7 @@ int spool_add(const struct spool *s, const struct row *rows)
 	if (text != NULL && fclose(text) != 0)
 		good = false;
 	for (int i = 0; good && place < 0 && i < SPOOL_PLACES; i++)
-		if (add_to(s->path[i], bytes, length))
+		if (add_to(s, i, bytes, length))
 			place = i;
 	free(bytes);
 	return place;

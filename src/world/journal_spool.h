@@ -2,7 +2,8 @@
  * journal_spool.h - rows that could not be written, as lines of text
  *
  *	wren.sqlite ── cannot be written ──▶ wren.sqlite.spool
- *	                                     └─ nor that ──▶ /var/tmp/evenhand-…
+ *	     nor that ──▶ $XDG_STATE_HOME/evenhand, ~/.local/state/evenhand
+ *	     nor that ──▶ /var/tmp/evenhand-…
  *
  * Lines are added and forced to the disk.  They are offered to the journal
  * again later; the files go when it has them all.
@@ -16,13 +17,14 @@
 #include "journal_row.h"
 
 enum {
-	SPOOL_PLACES = 2,
+	SPOOL_PLACES = 4,
 	SPOOL_PATH_BYTES = 4200,
 	SPOOL_ASIDE_BYTES = SPOOL_PATH_BYTES + 24,
 };
 
 struct spool {
-	char path[SPOOL_PLACES][SPOOL_PATH_BYTES]; /* beside, elsewhere */
+	/* Beside the journal, then elsewhere; "": no such place. */
+	char path[SPOOL_PLACES][SPOOL_PATH_BYTES];
 };
 
 /* What lies in a spool, in the order of each origin's sequence. */

@@ -42,8 +42,9 @@ static inline int fixture_open(void **state)
 
 	snprintf(x->folder, sizeof(x->folder), "/tmp/evenhand-test-XXXXXX");
 	assert_non_null(mkdtemp(x->folder));
-	/* The second place of spools, too, is inside. */
-	setenv("TMPDIR", x->folder, 1);
+	/* Places of spools, too, are inside. */
+	setenv("HOME", x->folder, 1);
+	unsetenv("XDG_STATE_HOME");
 	snprintf(x->path, sizeof(x->path), "%s/data/wren.sqlite", x->folder);
 	x->routine.name = "From wide to still";
 	x->routine.edition = 4;

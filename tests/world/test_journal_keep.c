@@ -6,23 +6,7 @@
  * notes before all.
  */
 #include "journal_fixture.h"
-
-static sqlite3 *hold(const struct fixture *x)
-{
-	sqlite3 *d;
-
-	assert_int_equal(sqlite3_open(x->path, &d), SQLITE_OK);
-	assert_int_equal(
-	    sqlite3_exec(d, "BEGIN IMMEDIATE", NULL, NULL, NULL), SQLITE_OK);
-	return d;
-}
-
-static void let_go(sqlite3 *d)
-{
-	assert_int_equal(
-	    sqlite3_exec(d, "ROLLBACK", NULL, NULL, NULL), SQLITE_OK);
-	sqlite3_close(d);
-}
+#include "ordinary.h"
 
 static void put_pain(struct journal *j, int second)
 {

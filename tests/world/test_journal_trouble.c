@@ -15,45 +15,15 @@
 #include <sched.h>
 #include <signal.h>
 #include <sys/mount.h>
-#include <sys/resource.h>
-#include <sys/wait.h>
 
 #include "journal_fixture.h"
+#include "ordinary.h"
 
 #include "../score/seeded.h"
-
-enum { NOBODY = 65534 };
-
-/* In a child a check that fails ends it with its line. */
-#define CHECK(condition) \
-	do { \
-		if (!(condition)) { \
-			fprintf( \
-			    stderr, "line %d: %s\n", __LINE__, #condition); \
-			_exit(1); \
-		} \
-	} while (0)
 
 static int64_t turns_in(const struct fixture *x)
 {
 	return ask(x->path, "SELECT count(*) FROM turns");
-}
-
-static sqlite3 *hold(const struct fixture *x)
-{
-	sqlite3 *d;
-
-	assert_int_equal(sqlite3_open(x->path, &d), SQLITE_OK);
-	assert_int_equal(
-	    sqlite3_exec(d, "BEGIN IMMEDIATE", NULL, NULL, NULL), SQLITE_OK);
-	return d;
-}
-
-static void let_go(sqlite3 *d)
-{
-	assert_int_equal(
-	    sqlite3_exec(d, "ROLLBACK", NULL, NULL, NULL), SQLITE_OK);
-	sqlite3_close(d);
 }
 
 static int turns_looked_at(const struct fixture *x)
@@ -100,28 +70,6 @@ static void test_busy(void **state)
 			     "WHERE ended = 1"),
 	    1);
 	assert_int_equal(ask(x->path, "SELECT sum(mark = 1) FROM turns"), 4);
-}
-
-static int64_t bytes_of(const char *path, char **bytes)
-{
-	FILE *f = fopen(path, "rb");
-	size_t length;
-
-	if (!f)
-		return -1;
-	*bytes = malloc(1 << 22);
-	length = fread(*bytes, 1, 1 << 22, f);
-	fclose(f);
-	return (int64_t)length;
-}
-
-static void write_bytes(const char *path, const char *bytes, int64_t length)
-{
-	FILE *f = fopen(path, "wb");
-
-	assert_non_null(f);
-	assert_int_equal(fwrite(bytes, 1, (size_t)length, f), length);
-	assert_int_equal(fclose(f), 0);
 }
 
 /* Busy to the end: the next opening brings it in, and only once. */
@@ -173,45 +121,6 @@ static void test_busy_at_the_opening(void **state)
 	sit(x, j, DAY_ONE, 4);
 	journal_close(j);
 	assert_int_equal(turns_in(x), 8);
-}
-
-/* Runs a part as an ordinary user, who owns the folder. */
-static void as_ordinary(struct fixture *x, void (*part)(struct fixture *x))
-{
-	pid_t child;
-	int status = 0;
-
-	fflush(NULL);
-	child = fork();
-	assert_true(child >= 0);
-	if (child == 0) {
-		if (geteuid() == 0)
-			CHECK(chown(x->folder, NOBODY, NOBODY) == 0 &&
-			    setgid(NOBODY) == 0 && setuid(NOBODY) == 0);
-		part(x);
-		_exit(0);
-	}
-	assert_int_equal(waitpid(child, &status, 0), child);
-	assert_true(WIFEXITED(status));
-	assert_int_equal(WEXITSTATUS(status), 0);
-}
-
-static void make_closed(struct fixture *x, mode_t folder_mode, mode_t mode)
-{
-	char folder[100];
-
-	snprintf(folder, sizeof(folder), "%s/data", x->folder);
-	CHECK(mode == 0 || chmod(x->path, mode) == 0);
-	CHECK(chmod(folder, folder_mode) == 0);
-}
-
-static struct journal *open_any(struct fixture *x)
-{
-	struct fault f;
-	struct journal *j = journal_open(x->path, &f);
-
-	CHECK(j != NULL);
-	return j;
 }
 
 /* A file, then a folder, that may not be written. */
@@ -274,49 +183,6 @@ static void test_nothing_there(void **state)
 	as_ordinary(*state, nothing_there_part);
 }
 
-/* What lies in the second place is not followed to somewhere else. */
-static void trap_part(struct fixture *x)
-{
-	char victim[120], command[400];
-	struct journal *j;
-	char *bytes;
-
-	snprintf(victim, sizeof(victim), "%s/victim", x->folder);
-	write_bytes(victim, "mine", 4);
-	j = open_any(x);
-	journal_close(j);
-	make_closed(x, 0500, 0);
-	j = open_any(x);
-	sit(x, j, DAY_ONE, 1);
-	journal_close(j);
-	snprintf(command, sizeof(command),
-	    "cd %s && for f in evenhand-*.spool; do ln -sf victim $f; done",
-	    x->folder);
-	CHECK(system(command) == 0);
-	j = open_any(x);
-	CHECK(trouble_of(j) == M_WORLD_JOURNAL_READ_ONLY);
-	sit(x, j, DAY_ONE, 1);
-	journal_flush(j);
-	CHECK(trouble_of(j) == M_WORLD_JOURNAL_NOT_KEPT);
-	journal_close(j);
-	CHECK(bytes_of(victim, &bytes) == 4);
-	make_closed(x, 0700, 0);
-}
-
-static void test_trap(void **state)
-{
-	as_ordinary(*state, trap_part);
-}
-
-static void limit_files(rlim_t bytes)
-{
-	struct rlimit limit;
-
-	CHECK(getrlimit(RLIMIT_FSIZE, &limit) == 0);
-	limit.rlim_cur = bytes;
-	CHECK(setrlimit(RLIMIT_FSIZE, &limit) == 0);
-}
-
 /* No file may grow any more, then it may again. */
 static void full_part(struct fixture *x)
 {
@@ -362,6 +228,7 @@ static void small_disk_part(struct fixture *x)
 {
 	char folder[100];
 	struct journal *j;
+	struct message m;
 	int sittings = 0;
 
 	snprintf(folder, sizeof(folder), "%s/data", x->folder);
@@ -380,11 +247,11 @@ static void small_disk_part(struct fixture *x)
 		journal_flush(j);
 	}
 	CHECK(journal_state(j) == JOURNAL_SPOOL);
-	CHECK(trouble_of(j) == M_WORLD_JOURNAL_FULL);
+	CHECK(journal_trouble(j, &m) && m.id == M_WORLD_JOURNAL_FULL);
 	for (int i = 0; i < 100; i++)
 		sit(x, j, DAY_ONE + sittings++, 4);
 	journal_flush(j);
-	CHECK(trouble_of(j) == M_NONE);
+	CHECK(trouble_of(j) == M_WORLD_JOURNAL_ELSEWHERE);
 	CHECK(mount("none", folder, "tmpfs", MS_REMOUNT, "size=4m") == 0);
 	journal_close(j);
 	CHECK(ask(x->path, "SELECT count(*) FROM turns") == 4 * sittings);
@@ -664,7 +531,6 @@ int main(void)
 		T(test_busy_at_the_opening),
 		T(test_read_only),
 		T(test_nothing_there),
-		T(test_trap),
 		T(test_full),
 		T(test_small_disk),
 		T(test_broken),

@@ -5,8 +5,9 @@
  * thread commits each (synchronous FULL), so that a slow disk delays no click
  * and no key, and a power cut costs at most the turn under way.  Roll-ups are
  * kept in the turn's own transaction.  A busy, full, read-only or broken
- * journal never stops the practice: rows go to a spool file beside it and are
- * offered again; it is said once.
+ * journal never stops the practice: rows go to a spool file beside it, or where
+ * that cannot be to one in the user's state folder or /var/tmp, and are offered
+ * again; it is said once.
  *
  *	journal_open ─▶ journal_history ─▶ journal_begin, _turn, _mark, ...
  *	                                         │ queue

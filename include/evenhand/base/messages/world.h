@@ -23,7 +23,7 @@ MESSAGE(M_WORLD_JOURNAL_FULL, "t",
     "Make some room. The practice goes on, and evenhand keeps trying")
 MESSAGE(M_WORLD_JOURNAL_READ_ONLY, "t",
     "the practice history in {0} may not be written. What you practise is "
-    "kept elsewhere and added when it may")
+    "kept apart and added when it may")
 MESSAGE(M_WORLD_JOURNAL_NEWER, "t",
     "the practice history in {0} was made by a newer evenhand, so this one "
     "only reads it. What you practise is kept beside it for the newer one")
@@ -39,13 +39,16 @@ MESSAGE(M_WORLD_JOURNAL_MOVED, "t",
     "open. What you practise from now on is kept beside it")
 MESSAGE(M_WORLD_JOURNAL_UNREACHABLE, "t",
     "the practice history in {0} cannot be reached. What you practise is "
-    "kept elsewhere and added when it can")
+    "kept apart and added when it can")
 MESSAGE(M_WORLD_JOURNAL_SLOW, "t",
     "the practice history in {0} lies where several computers may share it. "
     "Practise on one of them at a time")
 MESSAGE(M_WORLD_JOURNAL_NOT_KEPT, "t",
     "what you practise cannot be kept just now, neither in {0} nor anywhere "
     "else. The practice goes on, and evenhand keeps trying until it ends")
+MESSAGE(M_WORLD_JOURNAL_ELSEWHERE, "t",
+    "beside the practice history there is no place to keep what you practise. "
+    "It is kept in {0} until the history can be written")
 MESSAGE(M_WORLD_JOURNAL_SPOOL_DAMAGED, "t",
     "some of what was kept beside the practice history could not be used. All "
     "the rest is in the history now, and the file was put aside as {0}")
