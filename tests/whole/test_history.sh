@@ -74,7 +74,7 @@ so "the spool is gone" [ ! -e "$journal.spool" ]
 for presses in 0 5; do
 	{
 		printf '%s\n' '- forward' '- forward' '1:00 h'
-		yes '- back' | head -n "$presses"
+		yes -- '- back' | head -n "$presses"
 		echo '- forward'
 	} > hurt
 	session 2026-03-05T17:00 hurt --player "hurt$presses"
