@@ -23,7 +23,7 @@
 #include "evenhand/base/fingerprint.h"
 #include "evenhand/world/file.h"
 
-enum { BYTES_MAX = 256 * 1024 * 1024 };
+enum { BYTES_MAX = 256 * 1024 * 1024, ASIDE_MAX = 999 };
 
 enum { BESIDE, STATE, STATE_OF_HOME, LAST_RESORT };
 
@@ -280,6 +280,12 @@ void spool_remove(const struct spool *s, int place)
 bool spool_put_aside(
     const struct spool *s, int place, char aside[SPOOL_ASIDE_BYTES])
 {
+	struct stat st;
+
+	/* What was put aside earlier stays: it may be all there is. */
 	snprintf(aside, SPOOL_ASIDE_BYTES, "%s.unusable", s->path[place]);
-	return rename(s->path[place], aside) == 0;
+	for (int n = 2; n <= ASIDE_MAX && lstat(aside, &st) == 0; n++)
+		snprintf(aside, SPOOL_ASIDE_BYTES, "%s.unusable-%d",
+		    s->path[place], n);
+	return lstat(aside, &st) != 0 && rename(s->path[place], aside) == 0;
 }

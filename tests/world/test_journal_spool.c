@@ -207,6 +207,117 @@ static void test_foreign_lines(void **state)
 	assert_true(exists(x->path, ".spool.unusable"));
 }
 
+static void make_state_folder(const struct fixture *x)
+{
+	char command[200];
+
+	snprintf(command, sizeof(command), "mkdir -p %s/.local/state/evenhand",
+	    x->folder);
+	assert_int_equal(system(command), 0);
+}
+
+static void write_file(const char *path, const char *bytes, size_t length)
+{
+	FILE *f = fopen(path, "wb");
+
+	assert_non_null(f);
+	assert_int_equal(fwrite(bytes, 1, length, f), length);
+	fclose(f);
+}
+
+/* A second spool that is put aside leaves the first where it is. */
+static void test_aside_twice(void **state)
+{
+	static const char *const words[] = { "one\n", "two\n", "three\n" };
+	static const char *const ends[] = { "", "-2", "-3" };
+	struct fixture *x = *state;
+
+	for (int i = 0; i < 3; i++) {
+		char name[200], back[16] = "";
+		struct fault f;
+		struct journal *j;
+		FILE *from;
+
+		journal_close(open_good(x));
+		write_spool(x, words[i], strlen(words[i]));
+		j = journal_open(x->path, &f);
+		assert_int_equal(trouble_of(j), M_WORLD_JOURNAL_SPOOL_DAMAGED);
+		journal_close(j);
+		for (int k = 0; k <= i; k++) {
+			snprintf(name, sizeof(name), "%s.unusable%s",
+			    spool_path(x), ends[k]);
+			from = fopen(name, "rb");
+			assert_non_null(from);
+			assert_non_null(fgets(back, sizeof(back), from));
+			assert_string_equal(back, words[k]);
+			fclose(from);
+		}
+	}
+}
+
+/* A place that is good goes, though another was damaged. */
+static void test_each_place_for_itself(void **state)
+{
+	struct fixture *x = *state;
+	struct fault f;
+	struct journal *j;
+	struct message m;
+	struct spool s;
+	char sentence[600], aside[SPOOL_ASIDE_BYTES];
+
+	fill_spool(x, 1);
+	spool_init(&s, x->path);
+	make_state_folder(x);
+	write_file(s.path[2], "no row\n", 7);
+	j = journal_open(x->path, &f);
+	assert_true(journal_trouble(j, &m));
+	assert_int_equal(m.id, M_WORLD_JOURNAL_SPOOL_DAMAGED);
+	message_text(&m, sentence, sizeof(sentence));
+	snprintf(aside, sizeof(aside), "%s.unusable", s.path[2]);
+	assert_non_null(strstr(sentence, aside));
+	assert_int_equal(journal_state(j), JOURNAL_GOOD);
+	journal_close(j);
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM turns"), 4);
+	assert_true(exists(aside, ""));
+	assert_false(exists(x->path, ".spool"));
+	assert_false(exists(x->path, ".spool.unusable"));
+}
+
+/* The sitting is in a place that cannot be read: its turns wait for it. */
+static void test_sitting_in_another_place(void **state)
+{
+	struct fixture *x = *state;
+	struct fault f;
+	struct journal *j;
+	struct spool s;
+	size_t length;
+	char *bytes, *rest, other[200];
+
+	fill_spool(x, 1);
+	spool_init(&s, x->path);
+	make_state_folder(x);
+	bytes = read_spool(x, &length);
+	rest = strstr(bytes, "1\tturn\t");
+	assert_non_null(rest);
+	write_file(s.path[2], rest, length - (size_t)(rest - bytes));
+	write_spool(x, bytes, (size_t)(rest - bytes));
+	free(bytes);
+	snprintf(other, sizeof(other), "%s/backup", x->folder);
+	assert_int_equal(link(s.path[0], other), 0);
+
+	j = journal_open(x->path, &f);
+	assert_int_equal(trouble_of(j), M_WORLD_JOURNAL_SPOOL_UNREAD);
+	journal_close(j);
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM turns"), 0);
+	assert_true(exists(s.path[0], ""));
+	assert_true(exists(s.path[2], ""));
+	assert_int_equal(unlink(other), 0);
+	journal_close(open_good(x));
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM turns"), 4);
+	assert_false(exists(s.path[0], ""));
+	assert_false(exists(s.path[2], ""));
+}
+
 /* Turns that come before their sitting find it all the same. */
 static void test_order(void **state)
 {
@@ -277,6 +388,9 @@ int main(void)
 		T(test_added_after_torn),
 		T(test_damaged),
 		T(test_foreign_lines),
+		T(test_aside_twice),
+		T(test_each_place_for_itself),
+		T(test_sitting_in_another_place),
 		T(test_order),
 		cmocka_unit_test(test_row_round_trip),
 	};
