@@ -181,7 +181,7 @@ static inline void look(const struct fixture *x, int today, struct history *h)
 
 static inline bool exists(const char *path, const char *end)
 {
-	char name[200];
+	char name[5000];
 
 	snprintf(name, sizeof(name), "%s%s", path, end);
 	return access(name, F_OK) == 0;

@@ -60,7 +60,8 @@ static void recount(const struct fixture *x)
 		t->clean += m->mark == MARK_CLEAN;
 		t->shaky += m->mark == MARK_SHAKY;
 		t->resets += m->row.resets;
-		if (m->row.first_go && !gone[t - model]) {
+		if (m->row.first_go && !gone[t - model] &&
+		    m->row.bows_done >= m->row.bows_asked) {
 			gone[t - model] = true;
 			t->first_go = m->mark;
 			t->first_go_pulses = m->row.pulses;
@@ -185,6 +186,46 @@ static void test_turn_again(void **state)
 	history_done(&h);
 }
 
+static struct tally first_go_of(const struct fixture *x)
+{
+	struct history h;
+	struct tally t;
+
+	look(x, DAY_ONE, &h);
+	assert_int_equal(h.tallies, 1);
+	t = h.tally[0];
+	history_done(&h);
+	return t;
+}
+
+/* A first go that was broken off is none; the same turn again, whole, is. */
+static void test_first_go_broken_off(void **state)
+{
+	struct fixture *x = *state;
+	struct journal *j = open_good(x);
+	struct turn_row t = turn_of(0, BLOCK_WORK, TONE, 1, 8);
+
+	begin(x, j, DAY_ONE);
+	t.first_go = true;
+	t.bows_done = 1;
+	put_turn(x, j, &t);
+	journal_flush(j);
+	assert_int_equal(first_go_of(x).first_go_pulses, 0);
+	assert_int_equal(first_go_of(x).first_go, MARK_NONE);
+	t.number = 1;
+	t.bows_done = 2;
+	t.pulses = 6;
+	put_turn(x, j, &t);
+	journal_mark(j, 1, MARK_CLEAN, 30000);
+	t.number = 2;
+	t.pulses = 4;
+	put_turn(x, j, &t);
+	journal_close(j);
+	assert_int_equal(first_go_of(x).first_go_pulses, 6);
+	assert_int_equal(first_go_of(x).first_go, MARK_CLEAN);
+	assert_int_equal(first_go_of(x).turns, 2);
+}
+
 /* Shares: what was planned, dropped and played, of whole turns of work. */
 static void test_shares(void **state)
 {
@@ -213,6 +254,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		T(test_recount),
 		T(test_turn_again),
+		T(test_first_go_broken_off),
 		T(test_shares),
 	};
 
