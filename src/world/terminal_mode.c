@@ -1,7 +1,9 @@
 /*
  * terminal_mode.c - how the terminal takes keys, and giving it back
  *
- *	INT TERM HUP     a note for the main loop; the second one ends at once
+ *	INT TERM         a note for the main loop; the second one ends at once
+ *	HUP              a note, however often it comes: a terminal that is
+ *	                 closed may send several, and rows are still to be kept
  *	TSTP             give back, stop, and when continued take again
  *	CONT             take again (a shell sets its own mode meanwhile)
  *	SEGV ABRT ...    give back and die of it
@@ -23,8 +25,9 @@ enum { STACK_BYTES = 32 * 1024 };
 static struct {
 	int descriptor; /* of the terminal, -1 none */
 	struct termios found, keys;
-	volatile sig_atomic_t mode; /* enum terminal_mode that is wished */
-	volatile sig_atomic_t stop; /* the signal that asked to stop */
+	volatile sig_atomic_t mode;  /* enum terminal_mode that is wished */
+	volatile sig_atomic_t stop;  /* the signal that asked to stop first */
+	volatile sig_atomic_t asked; /* INT or TERM came */
 	int wake[2];
 } terminal = { .descriptor = -1, .wake = { -1, -1 } };
 
@@ -74,9 +77,13 @@ static void on_stop(int number)
 {
 	int kept = errno;
 
-	if (terminal.stop)
-		on_fatal(number);
-	terminal.stop = number;
+	if (number != SIGHUP) {
+		if (terminal.asked)
+			on_fatal(number);
+		terminal.asked = true;
+	}
+	if (!terminal.stop)
+		terminal.stop = number;
 	note();
 	errno = kept;
 }
@@ -159,7 +166,7 @@ static void wake_open(void)
 void terminal_take(int descriptor)
 {
 	terminal.mode = TERMINAL_GIVEN_BACK;
-	terminal.stop = 0;
+	terminal.stop = terminal.asked = 0;
 	wake_open();
 	if (descriptor >= 0 && tcgetattr(descriptor, &terminal.found) == 0) {
 		terminal.descriptor = descriptor;
@@ -167,6 +174,8 @@ void terminal_take(int descriptor)
 		terminal.keys.c_lflag &= ~(tcflag_t)(ICANON | ECHO | IEXTEN);
 		terminal.keys.c_lflag |= ISIG;
 		terminal.keys.c_iflag |= ICRNL;
+		/* Ctrl-S would hold what is written, and the session with it. */
+		terminal.keys.c_iflag &= ~(tcflag_t)IXON;
 		terminal.keys.c_cc[VMIN] = 1;
 		terminal.keys.c_cc[VTIME] = 0;
 	}
@@ -201,6 +210,8 @@ int terminal_signal(void)
 void terminal_leave(void)
 {
 	terminal_mode(TERMINAL_GIVEN_BACK);
+	if (terminal.stop)
+		signal(SIGHUP, SIG_IGN); /* the program is ending */
 	for (int i = 0; i < STOP_SIGNALS; i++)
 		if (!ignored(stop_signals[i]))
 			signal(stop_signals[i], SIG_DFL);

@@ -27,10 +27,13 @@ void terminal_mode(enum terminal_mode mode);
 int terminal_wake(void);
 void terminal_woken(void);
 
-/* INT, TERM or HUP when one asked the program to stop, else 0. */
+/* INT, TERM or HUP: the first that asked the program to stop, else 0. */
 int terminal_signal(void);
 
-/* Gives the terminal back and takes the handlers out. */
+/*
+ * Gives the terminal back and takes the handlers out.  When it was asked to
+ * stop, a hang-up is nothing from then on.
+ */
 void terminal_leave(void);
 
 #endif

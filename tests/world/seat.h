@@ -8,6 +8,7 @@
 
 #include <fcntl.h>
 #include <setjmp.h>
+#include <signal.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
@@ -47,6 +48,12 @@ static inline void seat_open(struct seat *s, sitting *part)
 	assert_int_equal(tcgetattr(slave, &s->found), 0);
 	s->child = fork();
 	if (s->child == 0) {
+		/* Whoever runs the tests may ignore some. */
+		signal(SIGHUP, SIG_DFL);
+		signal(SIGINT, SIG_DFL);
+		signal(SIGQUIT, SIG_DFL);
+		signal(SIGTERM, SIG_DFL);
+		signal(SIGTSTP, SIG_DFL);
 		setsid();
 		ioctl(slave, TIOCSCTTY, 0);
 		close(s->master);

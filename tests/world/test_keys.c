@@ -8,6 +8,7 @@
 #define _XOPEN_SOURCE 700 /* pseudo-terminals */
 
 #include <fcntl.h>
+#include <poll.h>
 #include <setjmp.h>
 #include <signal.h>
 #include <stdarg.h>
@@ -287,6 +288,94 @@ static void test_terminal_given_back(void **state)
 	}
 }
 
+/* Has still something to do when it was told to end, and after. */
+static void end_slowly(struct keys *k)
+{
+	enum key key;
+	int digit;
+
+	while (next(k, &key, &digit) != KEYS_END)
+		;
+	sleep_ms(200);
+	sleep_ms(200); /* a signal cuts a sleep short */
+	keys_close(k);
+	sleep_ms(200);
+}
+
+/* How a program ends that is sent these signals, 60 ms apart. */
+static int after_signals(const int *numbers, int count)
+{
+	struct seat s;
+	int status;
+
+	seat_open(&s, end_slowly);
+	for (int i = 0; i < count; i++) {
+		kill(s.child, numbers[i]);
+		sleep_ms(60);
+	}
+	assert_int_equal(waitpid(s.child, &status, 0), s.child);
+	seat_given_back(&s);
+	close(s.master);
+	return status;
+}
+
+/* Only who asks twice is served at once; a hang-up never cuts anything. */
+static void test_asked_twice(void **state)
+{
+	static const int hangups[] = { SIGHUP, SIGHUP, SIGHUP, SIGHUP, SIGHUP,
+		SIGHUP, SIGHUP, SIGHUP };
+	static const int gone[] = { SIGHUP, SIGTERM, SIGHUP };
+	static const int twice[] = { SIGTERM, SIGTERM };
+	static const int either[] = { SIGHUP, SIGINT, SIGTERM };
+	int status;
+
+	(void)state;
+	status = after_signals(hangups, 8);
+	assert_true(WIFEXITED(status) && WEXITSTATUS(status) == 0);
+	status = after_signals(gone, 3);
+	assert_true(WIFEXITED(status) && WEXITSTATUS(status) == 0);
+	status = after_signals(twice, 2);
+	assert_true(WIFSIGNALED(status) && WTERMSIG(status) == SIGTERM);
+	status = after_signals(either, 3);
+	assert_true(WIFSIGNALED(status) && WTERMSIG(status) == SIGTERM);
+}
+
+/* Says into its terminal that it heard a key. */
+static void say_heard(struct keys *k)
+{
+	int terminal = open("/dev/tty", O_WRONLY);
+	enum key key;
+	int digit;
+
+	while (next(k, &key, &digit) == KEYS_PRESS)
+		if (key == KEY_CLEAN)
+			break;
+	if (write(terminal, "heard", 5) != 5)
+		_exit(1);
+	keys_close(k);
+}
+
+/* Ctrl-S, which holds what a program writes, is a key like another. */
+static void test_not_held(void **state)
+{
+	struct seat s;
+	int status;
+
+	(void)state;
+	seat_open(&s, say_heard);
+	assert_true(s.found.c_iflag & IXON);
+	assert_int_equal(write(s.master, "\023c", 2), 2);
+	struct pollfd p = { .fd = s.master, .events = POLLIN };
+	int heard = poll(&p, 1, 2000);
+	if (heard != 1)
+		kill(s.child, SIGKILL);
+	assert_int_equal(waitpid(s.child, &status, 0), s.child);
+	assert_int_equal(heard, 1);
+	assert_int_equal(status, 0);
+	seat_given_back(&s);
+	close(s.master);
+}
+
 static void test_broken_gives_back(void **state)
 {
 	static const int signals[] = { SIGSEGV, SIGFPE, SIGQUIT, SIGABRT };
@@ -404,6 +493,8 @@ int main(void)
 		cmocka_unit_test(test_long_words),
 		cmocka_unit_test(test_no_input),
 		cmocka_unit_test(test_terminal_given_back),
+		cmocka_unit_test(test_asked_twice),
+		cmocka_unit_test(test_not_held),
 		cmocka_unit_test(test_broken_gives_back),
 		cmocka_unit_test(test_suspend),
 		cmocka_unit_test(test_words_typed),
