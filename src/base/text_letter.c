@@ -9,15 +9,17 @@
 
 int32_t letter_point(const char *s, size_t length, size_t *bytes)
 {
-	/* The longest code point is 4 bytes; no need to look further. */
-	size_t most = strnlen(s, length < 4 ? length : 4);
 	utf8proc_int32_t point;
 	utf8proc_ssize_t took;
+	size_t most;
 
 	assert(length > 0);
 	*bytes = 1;
-	if (most == 0)
-		return 0;
+	/* Nearly all letters are ASCII, and are their own code point. */
+	if ((unsigned char)*s < 0x80)
+		return *s;
+	/* The longest code point is 4 bytes; no need to look further. */
+	most = strnlen(s, length < 4 ? length : 4);
 	took = utf8proc_iterate(
 	    (const utf8proc_uint8_t *)s, (utf8proc_ssize_t)most, &point);
 	if (took <= 0)
