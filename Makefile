@@ -21,7 +21,7 @@ WARN    := -Wall -Wextra -Wpedantic -Wshadow -Wconversion \
 	-Wcast-qual
 HARDEN  ?= -fstack-protector-strong -D_FORTIFY_SOURCE=2
 OPT     ?= -O2
-SYSTEM  := -Iinclude -D_POSIX_C_SOURCE=200809L -D_DEFAULT_SOURCE
+SYSTEM  := -Iinclude -D_XOPEN_SOURCE=700 -D_DEFAULT_SOURCE
 CPPFLAGS += $(SYSTEM) -DEVENHAND_VERSION='"$(VERSION)"'
 EXTRA   ?=
 ALL_CFLAGS = -std=c17 $(WARN) $(OPT) -g $(HARDEN) -ffp-contract=off -pthread \

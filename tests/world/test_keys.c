@@ -5,7 +5,6 @@
  * document (PC-style function keys): CSI A..D and SS3 A..D for arrows, CSI 5 ~
  * and CSI 6 ~ for Page Up and Page Down; from memory.
  */
-#define _XOPEN_SOURCE 700 /* pseudo-terminals */
 
 #include <fcntl.h>
 #include <poll.h>

@@ -2,7 +2,6 @@
  * test_threads.c - signals are the main thread's; a fault in any thread gives
  * the terminal back
  */
-#define _XOPEN_SOURCE 700 /* pseudo-terminals */
 #ifndef _DEFAULT_SOURCE
 #define _DEFAULT_SOURCE /* mappings of no file */
 #endif
