@@ -78,7 +78,8 @@ static bool has_wal(const char *path)
 	struct stat s;
 
 	snprintf(name, sizeof(name), "%s-wal", path);
-	return stat(name, &s) == 0 && s.st_size > 0;
+	/* An empty one, too: whoever has the journal open may fill it. */
+	return stat(name, &s) == 0;
 }
 
 static enum trouble open_to_read(struct database *d, const char *path)

@@ -138,6 +138,14 @@ static int open_to_add(const struct spool *s, int place)
 	return open_ours(s->path[place], O_RDWR | O_CREAT | O_APPEND);
 }
 
+/* Half of it is no use: the next place gets all of it. */
+static void cut_back(int file, off_t length)
+{
+	/* Where it stays, whole rows come twice, and a torn one is skipped. */
+	if (ftruncate(file, length) != 0)
+		return;
+}
+
 static bool add_to(
     const struct spool *s, int place, const char *bytes, size_t length)
 {
@@ -150,9 +158,8 @@ static bool add_to(
 	before = lseek(file, 0, SEEK_END);
 	good = !ends_within_line(file) || write_all(file, "\n", 1);
 	good = good && write_all(file, bytes, length) && fsync(file) == 0;
-	/* Half of it is no use: the next place gets all of it. */
-	if (!good && before >= 0 && ftruncate(file, before) != 0)
-		good = false;
+	if (!good && before >= 0)
+		cut_back(file, before);
 	close(file);
 	if (good && before == 0)
 		sync_folder(s->path[place]);

@@ -57,7 +57,12 @@ static const char *const sql[STATEMENTS] = {
 	    "  bows_done = excluded.bows_done, "
 	    "  first_go = excluded.first_go, resets = excluded.resets, "
 	    "  dropouts = excluded.dropouts, start_ms = excluded.start_ms, "
-	    "  slide_um = excluded.slide_um "
+	    "  slide_um = excluded.slide_um, "
+	    /* A mark that was put before was the mark of another turn. */
+	    "  mark = iif(mark_sequence > excluded.sequence, mark, 0), "
+	    "  mark_ms = iif(mark_sequence > excluded.sequence, mark_ms, "
+	    "    NULL), "
+	    "  mark_sequence = max(mark_sequence, excluded.sequence) "
 	    "WHERE excluded.sequence > sequence",
 	[WRITE_LENGTH] = "UPDATE sittings SET "
 			 "  length_ms = max(length_ms, :length) "

@@ -256,6 +256,33 @@ static void test_lock(void **state)
 	assert_int_equal(ask(x->path, "SELECT count(*) FROM turns"), 8);
 }
 
+/* The file that WAL writes to is there and empty, and then it is not. */
+static void test_look_then_written(void **state)
+{
+	struct fixture *x = *state;
+	struct journal *j = open_good(x), *eye;
+	struct history h;
+	struct fault f;
+	struct stat s;
+	char wal[200];
+
+	sit(x, j, DAY_ONE, 4);
+	journal_flush(j);
+	ask(x->path, "PRAGMA wal_checkpoint(TRUNCATE)");
+	snprintf(wal, sizeof(wal), "%s-wal", x->path);
+	assert_int_equal(stat(wal, &s), 0);
+	assert_int_equal(s.st_size, 0);
+	eye = journal_look(x->path, &f);
+	assert_non_null(eye);
+	sit(x, j, DAY_ONE, 4);
+	journal_flush(j);
+	assert_true(journal_history(eye, &h, DAY_ONE, &f));
+	assert_int_equal(h.turns, 8);
+	history_done(&h);
+	journal_close(eye);
+	journal_close(j);
+}
+
 static char *dump(const struct fixture *x)
 {
 	FILE *to = tmpfile();
@@ -453,6 +480,7 @@ int main(void)
 		T(test_past_four),
 		T(test_window),
 		T(test_lock),
+		T(test_look_then_written),
 		T(test_json),
 		T(test_json_identical),
 		T(test_json_escapes),

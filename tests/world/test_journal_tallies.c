@@ -226,6 +226,42 @@ static void test_first_go_broken_off(void **state)
 	assert_int_equal(first_go_of(x).turns, 2);
 }
 
+static void turn_is(const struct fixture *x, int bows, enum mark mark)
+{
+	struct history h;
+
+	look(x, DAY_ONE, &h);
+	assert_int_equal(h.turns, 1);
+	assert_int_equal(h.turn[0].bows_done, bows);
+	assert_int_equal(h.turn[0].mark, mark);
+	assert_int_equal(h.tally[0].clean, mark == MARK_CLEAN);
+	history_done(&h);
+}
+
+/* The mark of a turn goes when another takes its number. */
+static void test_mark_of_the_turn_before(void **state)
+{
+	struct fixture *x = *state;
+	struct journal *j = open_good(x);
+	struct turn_row t = turn_of(0, BLOCK_WORK, TONE, 1, 6);
+
+	begin(x, j, DAY_ONE);
+	put_turn(x, j, &t);
+	journal_mark(j, 0, MARK_CLEAN, 17000);
+	journal_flush(j);
+	turn_is(x, 2, MARK_CLEAN);
+	t.bows_done = 1;
+	put_turn(x, j, &t);
+	journal_flush(j);
+	turn_is(x, 1, MARK_NONE);
+	assert_int_equal(
+	    ask(x->path, "SELECT count(*) FROM turns WHERE mark_ms IS NULL"),
+	    1);
+	journal_mark(j, 0, MARK_SHAKY, 18000);
+	journal_close(j);
+	turn_is(x, 1, MARK_SHAKY);
+}
+
 /* Shares: what was planned, dropped and played, of whole turns of work. */
 static void test_shares(void **state)
 {
@@ -255,6 +291,7 @@ int main(void)
 		T(test_recount),
 		T(test_turn_again),
 		T(test_first_go_broken_off),
+		T(test_mark_of_the_turn_before),
 		T(test_shares),
 	};
 
