@@ -150,6 +150,11 @@ void journal_note(struct journal *j, const struct note_row *n, struct moment at)
 	struct row *row = row_make(j, ROW_NOTE, at, texts);
 
 	if (row != NULL) {
+		int day = moment_practice_day(at);
+
+		/* What hurts after 04:00 hurts today, whenever it was begun. */
+		if (day > row->number[ROW_DAY])
+			row->number[ROW_DAY] = day;
 		row->number[NOTE_KIND] = n->kind;
 		row->number[NOTE_FINGER] = n->finger;
 	}

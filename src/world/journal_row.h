@@ -36,7 +36,7 @@ enum {
 	ROW_SITTING_OF, /* sequence of the row its sitting began with, or 0 */
 	ROW_UTC,
 	ROW_OFFSET,
-	ROW_DAY, /* practice day of its sitting */
+	ROW_DAY, /* practice day of its sitting; of a note the later one */
 	ROW_OWN,
 };
 

@@ -202,6 +202,43 @@ static void test_past_four(void **state)
 	history_done(&h);
 }
 
+/* Pain counts for the day on which it hurt, if that is the later one. */
+static void test_note_past_four(void **state)
+{
+	/* 03:58 and 04:00:31, an hour east: 2026-03-03 is day 20515. */
+	const struct moment began = { .utc = INT64_C(1772506680),
+		.offset = 3600 };
+	const struct moment hurt = { .utc = INT64_C(1772506831),
+		.offset = 3600 };
+	/* A clock that was set back a day meanwhile. */
+	const struct moment back = { .utc = INT64_C(1772420431),
+		.offset = 3600 };
+	struct fixture *x = *state;
+	struct note_row pain = { .kind = NOTE_PAIN };
+	struct journal *j = open_good(x);
+	struct history h;
+
+	assert_int_equal(moment_practice_day(began), DAY_ONE);
+	x->plan.day = DAY_ONE;
+	journal_begin(j,
+	    &(struct sitting_row) { .routine = &x->routine,
+		.plan = &x->plan,
+		.began = began,
+		.rate = 48000,
+		.device = "fast" });
+	journal_note(j, &pain, began);
+	journal_note(j, &pain, hurt);
+	journal_note(j, &pain, back);
+	journal_close(j);
+	look(x, DAY_ONE + 1, &h);
+	assert_int_equal(h.notes, 3);
+	assert_int_equal(h.note[0].day, DAY_ONE);
+	assert_int_equal(h.note[1].day, DAY_ONE + 1);
+	assert_int_equal(h.note[2].day, DAY_ONE);
+	assert_int_equal(h.note[1].sitting, h.sitting[0].key);
+	history_done(&h);
+}
+
 static int turns_seen(const struct fixture *x, int today)
 {
 	struct history h;
@@ -478,6 +515,7 @@ int main(void)
 		T(test_round_trip),
 		T(test_cut_off),
 		T(test_past_four),
+		T(test_note_past_four),
 		T(test_window),
 		T(test_lock),
 		T(test_look_then_written),

@@ -69,8 +69,8 @@ bool journal_history(
 
 /*
  * Puts a row into the queue and returns at once.  The sitting's rows refer to
- * the sitting begun last and count for its practice day; a note may also come
- * before any.  A turn whose number is there already takes its place; a mark
+ * the sitting begun last and count for its practice day, a note for its own
+ * when that is later; a note may also come before any.  A turn whose number is there already takes its place; a mark
  * replaces the one before it.  An end without a sitting under way is nothing.
  * None of these fails: see journal_trouble.
  */
