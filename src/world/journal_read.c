@@ -72,16 +72,17 @@ static int within(sqlite3_stmt *st, int column, int low, int high)
 
 static bool fill_sitting(struct past_sitting *s, sqlite3_stmt *st)
 {
-	const char *seen = (const char *)sqlite3_column_text(st, 8);
+	const char *seen = (const char *)sqlite3_column_text(st, 9);
 
 	s->key = sqlite3_column_int64(st, 0);
 	s->day = sqlite3_column_int(st, 1);
 	s->began.utc = sqlite3_column_int64(st, 2);
 	s->began.offset = sqlite3_column_int(st, 3);
-	s->length_ms = sqlite3_column_int(st, 4);
-	s->cap_ms = sqlite3_column_int(st, 5);
-	s->ended = (enum ended)within(st, 6, ENDED_UNDER_WAY, ENDED_NOT_TODAY);
-	text_of(st, 7, s->work_stage, sizeof(s->work_stage));
+	s->ended_utc = sqlite3_column_int64(st, 4); /* NULL is 0 */
+	s->length_ms = sqlite3_column_int(st, 5);
+	s->cap_ms = sqlite3_column_int(st, 6);
+	s->ended = (enum ended)within(st, 7, ENDED_UNDER_WAY, ENDED_NOT_TODAY);
+	text_of(st, 8, s->work_stage, sizeof(s->work_stage));
 	return seen != NULL && seen_read(seen, s);
 }
 
@@ -89,8 +90,9 @@ static bool load_sittings(struct database *d, struct history *h, int too_old)
 {
 	int number = count(d, "SELECT count(*) FROM sittings", too_old);
 	sqlite3_stmt *st = prepare(d,
-	    "SELECT key, day, began_utc, utc_offset, length_ms, cap_ms, "
-	    "ended, work_stage, seen FROM sittings ORDER BY key",
+	    "SELECT key, day, began_utc, utc_offset, ended_utc, "
+	    "length_ms, cap_ms, ended, work_stage, seen FROM sittings ORDER BY "
+	    "key",
 	    too_old);
 	bool good = true;
 

@@ -42,6 +42,7 @@ static void check_sitting(const struct history *h)
 	assert_int_equal(s->day, DAY_ONE);
 	assert_int_equal(s->began.utc, UTC_ONE);
 	assert_int_equal(s->began.offset, 3600);
+	assert_int_equal(s->ended_utc, UTC_ONE + 292);
 	assert_int_equal(s->cap_ms, 300000);
 	assert_int_equal(s->length_ms, 292000);
 	assert_int_equal(s->ended, ENDED_EARLY);
@@ -180,6 +181,7 @@ static void test_cut_off(void **state)
 	assert_int_equal(h.sittings, 2);
 	assert_int_equal(h.sitting[0].ended, ENDED_UNDER_WAY);
 	assert_int_equal(h.sitting[0].length_ms, 17000);
+	assert_int_equal(h.sitting[0].ended_utc, 0);
 	assert_int_equal(h.sitting[1].ended, ENDED_WHOLE);
 	assert_true(h.sitting[0].key < h.sitting[1].key);
 	history_done(&h);

@@ -84,6 +84,7 @@ struct past_sitting {
 	int64_t key; /* rises in the order of the journal */
 	int day;
 	struct moment began;
+	int64_t ended_utc; /* when it was said to end, 0 when unknown */
 	int length_ms; /* first sound to last mark */
 	int cap_ms;
 	enum ended ended;
