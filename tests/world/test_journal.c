@@ -250,6 +250,10 @@ static int turns_seen(const struct fixture *x, int today)
 	turns = h.turns;
 	assert_int_equal(h.sittings, 3);
 	assert_int_equal(h.tallies, 12);
+	/* Shares are of the same sittings. */
+	assert_int_equal(h.shares, turns == 24 ? 12 : turns == 20 ? 8 : 4);
+	for (int i = 0; i < 4; i++)
+		assert_int_equal(h.share[h.shares - 4 + i].played, 3);
 	history_done(&h);
 	return turns;
 }
@@ -320,6 +324,47 @@ static void test_look_then_written(void **state)
 	history_done(&h);
 	journal_close(eye);
 	journal_close(j);
+}
+
+/* A journal without WAL, written to between two looks of one reader. */
+static void test_look_without_wal(void **state)
+{
+	struct fixture *x = *state;
+	struct journal *j = open_good(x), *eye;
+	struct fault f;
+
+	sit(x, j, DAY_ONE, 4);
+	journal_close(j);
+	ask(x->path, "PRAGMA journal_mode = DELETE");
+	assert_false(exists(x->path, "-wal"));
+	eye = journal_look(x->path, &f);
+	assert_non_null(eye);
+	for (int pulses = 6; pulses <= 8; pulses++) {
+		struct history h;
+
+		assert_true(journal_history(eye, &h, DAY_ONE, &f));
+		assert_int_equal(h.turns, 4);
+		for (int i = 0; i < 4; i++)
+			assert_int_equal(h.turn[i].pulses, pulses);
+		history_done(&h);
+		ask(x->path, "UPDATE turns SET pulses = pulses + 1");
+	}
+	journal_close(eye);
+}
+
+/* A lock that leads elsewhere is left alone, and so is what it leads to. */
+static void test_lock_elsewhere(void **state)
+{
+	struct fixture *x = *state;
+	char lock[200], victim[200];
+
+	journal_close(open_good(x));
+	snprintf(lock, sizeof(lock), "%s.lock", x->path);
+	snprintf(victim, sizeof(victim), "%s/victim", x->folder);
+	assert_int_equal(unlink(lock), 0);
+	assert_int_equal(symlink(victim, lock), 0);
+	journal_close(open_good(x));
+	assert_false(exists(victim, ""));
 }
 
 static char *dump(const struct fixture *x)
@@ -521,6 +566,8 @@ int main(void)
 		T(test_window),
 		T(test_lock),
 		T(test_look_then_written),
+		T(test_look_without_wal),
+		T(test_lock_elsewhere),
 		T(test_json),
 		T(test_json_identical),
 		T(test_json_escapes),

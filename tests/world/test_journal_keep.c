@@ -8,6 +8,8 @@
 #include "journal_fixture.h"
 #include "ordinary.h"
 
+#include "../../src/world/journal_parts.h"
+
 static void put_pain(struct journal *j, int second)
 {
 	struct note_row pain = { .kind = NOTE_PAIN };
@@ -197,6 +199,27 @@ static void test_no_sitting_anywhere(void **state)
 	assert_false(exists(x->path, ".spool"));
 }
 
+/* What only adds to a trouble changes nothing in what the journal is. */
+static void test_added_troubles(void **state)
+{
+	static const enum trouble added[] = { TROUBLE_NOT_KEPT,
+		TROUBLE_ELSEWHERE, TROUBLE_SPOOL, TROUBLE_SPOOL_UNREAD };
+	struct fixture *x = *state;
+	struct journal *j = open_good(x);
+
+	for (size_t i = 0; i < sizeof(added) / sizeof(added[0]); i++) {
+		journal_tell(j, TROUBLE_NONE, x->path);
+		journal_tell(j, added[i], x->path);
+		assert_int_equal(journal_state(j), JOURNAL_GOOD);
+		assert_int_not_equal(trouble_of(j), M_NONE);
+		journal_tell(j, TROUBLE_READ_ONLY, x->path);
+		journal_tell(j, added[i], x->path);
+		assert_int_equal(journal_state(j), JOURNAL_READ_ONLY);
+		trouble_of(j);
+	}
+	journal_close(j);
+}
+
 int main(void)
 {
 #define T(f) cmocka_unit_test_setup_teardown(f, fixture_open, fixture_close)
@@ -206,6 +229,7 @@ int main(void)
 		T(test_older_copy),
 		T(test_sitting_deleted),
 		T(test_no_sitting_anywhere),
+		T(test_added_troubles),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -30,6 +30,7 @@ static void hurt(struct fixture *x, const char *folder)
 	CHECK(m.id == M_WORLD_JOURNAL_ELSEWHERE);
 	message_text(&m, sentence, sizeof(sentence));
 	CHECK(strstr(sentence, folder) != NULL);
+	CHECK(journal_state(j) == JOURNAL_READ_ONLY);
 	journal_close(j);
 }
 

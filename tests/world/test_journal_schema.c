@@ -77,6 +77,28 @@ static void test_failed_step(void **state)
 	journal_close(open_good(x));
 }
 
+/* A copy that is there already is the older one, and stays. */
+static void test_first_copy(void **state)
+{
+	struct fixture *x = *state;
+	char copy[140], back[16] = "";
+	FILE *f;
+
+	make(x);
+	snprintf(copy, sizeof(copy), "%s.version-1", x->path);
+	f = fopen(copy, "w");
+	assert_non_null(f);
+	fputs("older", f);
+	fclose(f);
+	assert_int_equal(bring_to_two(x, good_steps), TROUBLE_NONE);
+	assert_int_equal(ask(x->path, "PRAGMA user_version"), 2);
+	f = fopen(copy, "r");
+	assert_non_null(f);
+	assert_non_null(fgets(back, sizeof(back), f));
+	fclose(f);
+	assert_string_equal(back, "older");
+}
+
 /* Without a copy nothing is changed. */
 static void test_no_copy(void **state)
 {
@@ -111,7 +133,8 @@ int main(void)
 {
 #define T(f) cmocka_unit_test_setup_teardown(f, fixture_open, fixture_close)
 	const struct CMUnitTest tests[] = { T(test_upgrade),
-		T(test_failed_step), T(test_no_copy), T(test_tables) };
+		T(test_failed_step), T(test_no_copy), T(test_first_copy),
+		T(test_tables) };
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1,7 +1,10 @@
 /*
  * test_journal_spool.c - lines of the spool: torn, damaged, out of order
  */
+#include <signal.h>
+
 #include "journal_fixture.h"
+#include "ordinary.h"
 
 #include "../../src/world/journal_spool.h"
 #include "../score/seeded.h"
@@ -183,7 +186,10 @@ static void test_foreign_lines(void **state)
 		"1\tmark\t0123456789abcdef0123456789abcdef\t1\t1\t1\t1\t1\t0\t1"
 		"\tx",
 		"1\tnote\t0123456789abcdef0123456789abcdef\t1\t0\t1\t1\t1\t1\t1"
-		"\t\\q" };
+		"\t\\q",
+		"1\tnote\t0123456789abcdef\t1\t0\t1\t1\t1\t1\t1\tshort",
+		"1\tnote\t0123456789abcdef0123456789abcdef0\t1\t0\t1\t1\t1\t1"
+		"\t1\tlong" };
 	struct fault f;
 	struct journal *j = open_good(x);
 	FILE *to;
@@ -223,6 +229,76 @@ static void write_file(const char *path, const char *bytes, size_t length)
 	assert_non_null(f);
 	assert_int_equal(fwrite(bytes, 1, length, f), length);
 	fclose(f);
+}
+
+/* The rows of a pain note, far shorter than a routine's text. */
+static struct row *short_row(void)
+{
+	static const char *const texts[NOTE_TEXTS] = { "It hurts here" };
+	struct row *row = row_new(ROW_NOTE, texts);
+
+	strcpy(row->origin, "0123456789abcdef0123456789abcdef");
+	return row;
+}
+
+static off_t bytes_in(const char *path)
+{
+	struct stat s;
+
+	return stat(path, &s) == 0 ? s.st_size : -1;
+}
+
+/* A file may not grow beyond one row and a half: the half is taken back. */
+static void half_written_part(struct fixture *x)
+{
+	struct row *row = short_row();
+	struct spool s;
+	off_t one;
+
+	spool_init(&s, x->path);
+	*strrchr(x->path, '/') = '\0';
+	CHECK(mkdir(x->path, 0700) == 0);
+	CHECK(spool_add(&s, row) == 0);
+	one = bytes_in(s.path[0]);
+	CHECK(one > 40);
+	signal(SIGXFSZ, SIG_IGN);
+	limit_files((rlim_t)(one + one / 2));
+	CHECK(spool_add(&s, row) == 2);
+	CHECK(bytes_in(s.path[0]) == one);
+	CHECK(bytes_in(s.path[2]) == one);
+	limit_files(RLIM_INFINITY);
+	rows_free(row);
+}
+
+static void test_half_written(void **state)
+{
+	as_ordinary(*state, half_written_part);
+}
+
+/* Numbers in a spool that cannot be read may be taken: none is used again. */
+static void test_numbers_out_of_sight(void **state)
+{
+	struct fixture *x = *state;
+	struct fault f;
+	struct journal *j = open_good(x);
+	sqlite3 *busy = hold(x);
+	char other[200];
+
+	sit(x, j, DAY_ONE, 4);
+	journal_close(j);
+	let_go(busy);
+	snprintf(other, sizeof(other), "%s/backup", x->folder);
+	assert_int_equal(link(spool_path(x), other), 0);
+	j = journal_open(x->path, &f);
+	assert_int_equal(trouble_of(j), M_WORLD_JOURNAL_SPOOL_UNREAD);
+	sit(x, j, DAY_ONE, 4);
+	journal_close(j);
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM turns"), 4);
+	assert_int_equal(unlink(other), 0);
+	journal_close(open_good(x));
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM turns"), 8);
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM sittings"), 2);
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM origins"), 2);
 }
 
 /* A second spool that is put aside leaves the first where it is. */
@@ -388,6 +464,8 @@ int main(void)
 		T(test_added_after_torn),
 		T(test_damaged),
 		T(test_foreign_lines),
+		T(test_half_written),
+		T(test_numbers_out_of_sight),
 		T(test_aside_twice),
 		T(test_each_place_for_itself),
 		T(test_sitting_in_another_place),
