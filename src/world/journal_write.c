@@ -59,9 +59,10 @@ static const char *const sql[STATEMENTS] = {
 	    "  dropouts = excluded.dropouts, start_ms = excluded.start_ms, "
 	    "  slide_um = excluded.slide_um, "
 	    /* A mark that was put before was the mark of another turn. */
-	    "  mark = iif(mark_sequence > excluded.sequence, mark, 0), "
-	    "  mark_ms = iif(mark_sequence > excluded.sequence, mark_ms, "
-	    "    NULL), "
+	    "  mark = CASE WHEN mark_sequence > excluded.sequence "
+	    "    THEN mark ELSE 0 END, "
+	    "  mark_ms = CASE WHEN mark_sequence > excluded.sequence "
+	    "    THEN mark_ms END, "
 	    "  mark_sequence = max(mark_sequence, excluded.sequence) "
 	    "WHERE excluded.sequence > sequence",
 	[WRITE_LENGTH] = "UPDATE sittings SET "

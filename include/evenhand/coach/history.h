@@ -85,7 +85,7 @@ struct past_sitting {
 	int day;
 	struct moment began;
 	int64_t ended_utc; /* when it was said to end, 0 when unknown */
-	int length_ms; /* first sound to last mark */
+	int length_ms;	   /* first sound to last mark */
 	int cap_ms;
 	enum ended ended;
 	char work_stage[ID_MAX];
