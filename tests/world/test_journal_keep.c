@@ -82,6 +82,32 @@ static void test_sitting_out_of_sight(void **state)
 	assert_false(exists(x->path, ".spool.unusable"));
 }
 
+/* It can be read again while the practice goes on. */
+static void test_in_sight_again(void **state)
+{
+	struct fixture *x = *state;
+	struct journal *j = open_good(x);
+	sqlite3 *other = hold(x);
+	char spool[200], link_name[200];
+
+	spool_names(x, spool, link_name);
+	put_pain(j, 0);
+	journal_flush(j);
+	assert_int_equal(trouble_of(j), M_WORLD_JOURNAL_BUSY);
+	assert_int_equal(link(spool, link_name), 0);
+	let_go(other);
+	begin(x, j, DAY_ONE);
+	put_turns(x, j, 1);
+	assert_int_equal(trouble_of(j), M_WORLD_JOURNAL_SPOOL_UNREAD);
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM notes"), 0);
+	assert_int_equal(unlink(link_name), 0);
+	put_turns(x, j, 2);
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM notes"), 1);
+	assert_false(exists(x->path, ".spool"));
+	journal_close(j);
+	assert_int_equal(ask(x->path, "SELECT count(*) FROM turns"), 2);
+}
+
 /* The journal is taken away in the middle of a sitting. */
 static void test_journal_taken_away(void **state)
 {
@@ -225,6 +251,7 @@ int main(void)
 #define T(f) cmocka_unit_test_setup_teardown(f, fixture_open, fixture_close)
 	const struct CMUnitTest tests[] = {
 		T(test_sitting_out_of_sight),
+		T(test_in_sight_again),
 		T(test_journal_taken_away),
 		T(test_older_copy),
 		T(test_sitting_deleted),
