@@ -42,7 +42,10 @@ static int sat_today(const struct making *m, int64_t *ended)
 
 		if (s->day != m->plan->day || !history_sat(s))
 			continue;
-		*ended = s->began.utc + s->length_ms / 1000;
+		/* Time asleep is in no length. */
+		*ended = s->ended_utc > s->began.utc
+		    ? s->ended_utc
+		    : s->began.utc + s->length_ms / 1000;
 		sat++;
 	}
 	return sat;

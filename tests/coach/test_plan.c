@@ -473,6 +473,13 @@ static void test_cautions(void **state)
 	}
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY, 21));
 	assert_false(made_caution(&plan, M_COACH_CAUTION_GAP));
+	/* Two hours of it asleep: done at seven, so nine is too early. */
+	past->sitting[past->h.sittings - 1].ended_utc =
+	    made_moment(FIRST_DAY, 19).utc;
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY, 21));
+	assert_true(made_caution(&plan, M_COACH_CAUTION_GAP));
+	past->sitting[past->h.sittings - 1].ended_utc = 0;
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY, 21));
 	past_play(past, &r, &plan, all_clean, NULL, PLAY_ALL, ENDED_WHOLE);
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY, 22));
 	assert_true(made_caution(&plan, M_COACH_CAUTION_ENOUGH));
