@@ -7,7 +7,8 @@
  * users may write there, so a file in it counts only when it is ours alone.
  *
  * All places are read, whichever was written to: the environment may be
- * another one each time.
+ * another one each time.  Where two are the same, their rows come twice and
+ * change nothing.
  */
 #include "journal_spool.h"
 
@@ -50,9 +51,6 @@ void spool_init(struct spool *s, const char *journal)
 	snprintf(s->path[BESIDE], SPOOL_PATH_BYTES, "%s.spool", journal);
 	place_in(s->path[STATE], "XDG_STATE_HOME", "", id);
 	place_in(s->path[STATE_OF_HOME], "HOME", "/.local/state", id);
-	/* The same one twice would be read twice. */
-	if (strcmp(s->path[STATE], s->path[STATE_OF_HOME]) == 0)
-		s->path[STATE][0] = '\0';
 	snprintf(s->path[LAST_RESORT], SPOOL_PATH_BYTES,
 	    "/var/tmp/evenhand-%ld-%016" PRIx64 ".spool", (long)geteuid(), id);
 }

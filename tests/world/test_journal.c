@@ -212,8 +212,8 @@ static void test_note_past_four(void **state)
 		.offset = 3600 };
 	const struct moment hurt = { .utc = INT64_C(1772506831),
 		.offset = 3600 };
-	/* A clock that was set back a day meanwhile. */
-	const struct moment back = { .utc = INT64_C(1772420431),
+	/* A clock that was set back two days meanwhile. */
+	const struct moment back = { .utc = INT64_C(1772334031),
 		.offset = 3600 };
 	struct fixture *x = *state;
 	struct note_row pain = { .kind = NOTE_PAIN };
