@@ -1,10 +1,14 @@
 /*
  * seat.h - a program in a terminal of its own, as in an xterm
  *
- * Whoever includes it asks for pseudo-terminals first (_XOPEN_SOURCE 700).
+ * Whoever includes it asks for pseudo-terminals before any other header, too.
  */
 #ifndef EVENHAND_TESTS_SEAT_H
 #define EVENHAND_TESTS_SEAT_H
+
+#ifndef _XOPEN_SOURCE
+#define _XOPEN_SOURCE 700
+#endif
 
 #include <fcntl.h>
 #include <setjmp.h>
