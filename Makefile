@@ -121,7 +121,8 @@ tsan:
 	$(MAKE) -s B=$(B)-tsan $(SAN) EXTRA=-fsanitize=thread tests
 	TSAN_OPTIONS=halt_on_error=1 sh $(TOOLS)/run.sh \
 	    $(patsubst %.c,$(B)-tsan/%,$(wildcard tests/sound/test_*.c \
-	    tests/world/test_device*.c tests/world/test_journal*.c))
+	    tests/world/test_device*.c tests/world/test_journal*.c \
+	    tests/world/test_threads.c))
 
 VALGRIND = valgrind -q --error-exitcode=99 --leak-check=full \
 	--show-leak-kinds=definite,possible --errors-for-leak-kinds=definite

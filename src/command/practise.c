@@ -82,14 +82,14 @@ static bool script_read(struct practice *p, const char *path, int *status)
 }
 
 /* A name that was mistyped would begin a journal unseen. */
-static void say_new_player(const char *player)
+static void say_new_player(struct practice *p, const char *player)
 {
 	char bytes[256];
 	struct text line = text_in(bytes, sizeof bytes);
 	struct message m = message_with(M_COMMAND_NEW_PLAYER, TEXT(player));
 
 	lines_say(&line, &m);
-	command_print(&line);
+	p->mute = !command_print(&line);
 }
 
 /* Opens the journal and loads what is in it.  False: said. */
@@ -121,7 +121,7 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 		sound = false;
 	}
 	if (c->player && sound && p->history.sittings == 0)
-		say_new_player(c->player);
+		say_new_player(p, c->player);
 	return true;
 }
 

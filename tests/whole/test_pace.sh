@@ -94,7 +94,9 @@ for case in $cases; do
 	session 2026-03-02T17:00 "$name.keys" --marking "${case#*:}" \
 	    --player "fast-$name" tiny.yaml
 	status_is $? 0 "$name, as fast as possible"
-	so "$name: the same lines" cmp "$work/out" "$name.slow"
+	# The journals alone have other names.
+	sed 's/for fast-/for slow-/' "$work/out" > "$name.fast"
+	so "$name: the same lines" cmp "$name.fast" "$name.slow"
 	so "$name: a word to compare" [ "$(wc -l < "$name.slow")" -ge 12 ]
 	for pace in fast slow; do
 		"$EVENHAND" history --json --player "$pace-$name" > h.json
