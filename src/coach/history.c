@@ -6,6 +6,7 @@
  */
 #include "evenhand/coach/history.h"
 
+#include <limits.h>
 #include <string.h>
 
 enum { NEVER = -1 };
@@ -52,17 +53,29 @@ bool history_worked(
 	return false;
 }
 
+/* Whether an earlier sitting of the same day worked on the stage too. */
+static bool worked_before(
+    const struct history *h, const struct routine *r, int sitting, int stage)
+{
+	for (int i = sitting - 1; i >= 0; i--)
+		if (h->sitting[i].day == h->sitting[sitting].day &&
+		    history_worked(r, &h->sitting[i], stage))
+			return true;
+	return false;
+}
+
 int history_days_on(const struct history *h, const struct routine *r, int stage)
 {
-	int days = 0, last = NEVER;
+	int days = 0, newest = INT_MIN;
 
 	for (int i = 0; i < h->sittings; i++) {
 		const struct past_sitting *s = &h->sitting[i];
 
-		if (s->day != last && history_worked(r, s, stage)) {
-			days++;
-			last = s->day;
-		}
+		if (!history_worked(r, s, stage))
+			continue;
+		/* Days rise, but where a clock was set back. */
+		days += s->day > newest || !worked_before(h, r, i, stage);
+		newest = s->day > newest ? s->day : newest;
 	}
 	return days;
 }

@@ -84,6 +84,15 @@ static void test_days_on(void **state)
 	work("tone", 6);
 	assert_int_equal(history_days_on(&past->h, &r, TONE), 2);
 	assert_int_equal(history_first_day_on(&past->h, &r, TONE), FIRST_DAY);
+	/* A clock set back, and put right: the same days once more. */
+	sit(FIRST_DAY, 19, "", "tone");
+	work("tone", 6);
+	sit(FIRST_DAY + 4, 19, "", "tone");
+	work("tone", 6);
+	assert_int_equal(history_days_on(&past->h, &r, TONE), 2);
+	sit(FIRST_DAY + 2, 19, "", "tone");
+	work("tone", 6);
+	assert_int_equal(history_days_on(&past->h, &r, TONE), 3);
 }
 
 /* The swing before a later stage is no work on the air stage. */
