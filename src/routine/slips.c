@@ -25,6 +25,9 @@ static const struct magic magics[] = {
 	{ "\xd0\xcf\x11\xe0", 4, M_ROUTINE_DOCUMENT },
 	{ "{\\rtf", 5, M_ROUTINE_DOCUMENT },
 	{ "%PDF", 4, M_ROUTINE_DOCUMENT },
+	{ "\x89PNG", 4, M_ROUTINE_PICTURE },
+	{ "\xff\xd8\xff", 3, M_ROUTINE_PICTURE },
+	{ "GIF8", 4, M_ROUTINE_PICTURE },
 	{ "\xff\xfe", 2, M_ROUTINE_UTF16 },
 	{ "\xfe\xff", 2, M_ROUTINE_UTF16 },
 };

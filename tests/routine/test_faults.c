@@ -135,6 +135,7 @@ struct bytes {
 #define DOCUMENT \
 	"1:1: this is a word-processor document. Save it as plain text, " \
 	"UTF-8\n"
+#define PICTURE "1:1: this is a picture. A routine is a text file\n"
 #define UTF16 \
 	"1:1: this text is saved as UTF-16. Save it as plain text, UTF-8\n"
 #define NOT_UTF8 \
@@ -147,6 +148,9 @@ static const struct bytes no_text[] = {
 	{ BYTES("\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"), DOCUMENT },
 	{ BYTES("{\\rtf1\\ansi routine: Short}"), DOCUMENT },
 	{ BYTES("%PDF-1.7\n"), DOCUMENT },
+	{ BYTES("\x89PNG\r\n\x1a\n\0"), PICTURE },
+	{ BYTES("\xff\xd8\xff\xe0\0"), PICTURE },
+	{ BYTES("GIF89a\x01"), PICTURE },
 	{ BYTES("\xff\xfer\0o\0"), UTF16 },
 	{ BYTES("\xfe\xff\0r\0o"), UTF16 },
 	{ BYTES("r\0o\0u\0t\0"), UTF16 },

@@ -6,6 +6,8 @@ MESSAGE(M_ROUTINE_TOO_BIG, "w",
     "something else")
 MESSAGE(M_ROUTINE_DOCUMENT, "",
     "this is a word-processor document. Save it as plain text, UTF-8")
+MESSAGE(M_ROUTINE_PICTURE, "",
+    "this is a picture. A routine is a text file")
 MESSAGE(M_ROUTINE_UTF16, "",
     "this text is saved as UTF-16. Save it as plain text, UTF-8")
 MESSAGE(M_ROUTINE_NOT_UTF8, "",
