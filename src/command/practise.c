@@ -81,17 +81,6 @@ static bool script_read(struct practice *p, const char *path, int *status)
 	return p->script != NULL;
 }
 
-/* A name that was mistyped would begin a journal unseen. */
-static void say_new_player(struct practice *p, const char *player)
-{
-	char bytes[256];
-	struct text line = text_in(bytes, sizeof bytes);
-	struct message m = message_with(M_COMMAND_NEW_PLAYER, TEXT(player));
-
-	lines_say(&line, &m);
-	p->mute = !command_print(&line);
-}
-
 /* Opens the journal and loads what is in it.  False: said. */
 static bool journal_read(struct practice *p, const struct call *c, int *status)
 {
@@ -120,8 +109,10 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 		memset(&p->history, 0, sizeof p->history);
 		sound = false;
 	}
+	/* A name that was mistyped would begin a journal unseen. */
 	if (c->player && sound && p->history.sittings == 0)
-		say_new_player(p, c->player);
+		practice_say(
+		    p, message_with(M_COMMAND_NEW_PLAYER, TEXT(c->player)));
 	return true;
 }
 

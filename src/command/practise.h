@@ -48,6 +48,9 @@ void practice_run(struct practice *p);
 /* Does all that the session asked for. */
 void practice_effects(struct practice *p);
 
+/* Prints one event as a line, unless standard output is gone. */
+void practice_say(struct practice *p, struct message m);
+
 /* Asks for a silence again that the engine had no room to take. */
 void practice_hush(struct practice *p);
 

@@ -32,7 +32,7 @@ static void print(struct practice *p, const struct text *t)
 		p->mute = true;
 }
 
-static void say(struct practice *p, struct message m)
+void practice_say(struct practice *p, struct message m)
 {
 	struct text t = text_in(p->bytes, sizeof p->bytes);
 
@@ -55,7 +55,7 @@ static void play(struct practice *p, const struct effect *e)
 	    score_make(score, &e->passage, p->session.rate) &&
 	    engine_play(p->engine, slot, e->frame);
 	if (!heard && !p->unheard)
-		say(p, message_of(M_COMMAND_UNHEARD));
+		practice_say(p, message_of(M_COMMAND_UNHEARD));
 	p->unheard = !heard;
 }
 
@@ -116,7 +116,7 @@ static void show(struct practice *p, const struct effect *e)
 		print(p, &t);
 		break;
 	case EFFECT_SAY:
-		say(p, e->message);
+		practice_say(p, e->message);
 		break;
 	case EFFECT_PASSAGE:
 		play(p, e);

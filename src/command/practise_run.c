@@ -23,14 +23,10 @@ enum {
 /* No more keys, and nothing was played: the session has no words for it. */
 static void say_no_input(struct practice *p)
 {
-	struct text t = text_in(p->bytes, sizeof p->bytes);
-	struct message m = message_of(
-	    p->script ? M_COMMAND_SCRIPT_OVER : M_COMMAND_INPUT_GONE);
-
-	if (p->session.first_sound >= 0 || keys_signal() || p->mute)
-		return;
-	lines_say(&t, &m);
-	p->mute = !command_print(&t);
+	if (p->session.first_sound < 0 && !keys_signal())
+		practice_say(p,
+		    message_of(p->script ? M_COMMAND_SCRIPT_OVER
+					 : M_COMMAND_INPUT_GONE));
 }
 
 static void step(struct practice *p, const struct input *in)
