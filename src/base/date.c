@@ -150,6 +150,11 @@ int moment_minute(struct moment m)
 	return (int)(local / MINUTE_SECONDS);
 }
 
+bool moment_is_night(struct moment m)
+{
+	return moment_minute(m) < DAY_TURNS_AT / MINUTE_SECONDS;
+}
+
 void date_text(int day, char *buffer)
 {
 	struct text t = text_in(buffer, DATE_TEXT_MAX);

@@ -54,7 +54,7 @@ static bool pain_came_back(const struct history *h)
  * The day of a note.  One dated a day ahead comes from a zone further east, or
  * from before a clock was put right: it hurt all the same, so it is today's.
  */
-static int day_of(const struct past_note *n, int today)
+int plan_note_day(const struct past_note *n, int today)
 {
 	return days_between(today, n->day) == 1 ? today : n->day;
 }
@@ -65,7 +65,7 @@ static int last_pain(const struct history *h, int today)
 	int last = NEVER;
 
 	for (int i = 0; i < h->notes; i++) {
-		int day = day_of(&h->note[i], today);
+		int day = plan_note_day(&h->note[i], today);
 
 		if (h->note[i].kind == NOTE_PAIN && day <= today && day > last)
 			last = day;
@@ -79,7 +79,7 @@ static void earlier_today(struct making *m)
 	for (int i = 0; i < m->history->notes; i++) {
 		const struct past_note *n = &m->history->note[i];
 
-		if (day_of(n, m->plan->day) != m->plan->day)
+		if (plan_note_day(n, m->plan->day) != m->plan->day)
 			continue;
 		if (n->kind == NOTE_SKIN && n->finger >= 1 &&
 		    n->finger <= FINGERS_MAX)

@@ -138,10 +138,10 @@ static bool hurt_lately(const struct making *m)
 
 	for (int i = 0; i < m->history->notes; i++) {
 		const struct past_note *n = &m->history->note[i];
+		int day = plan_note_day(n, today);
 
-		/* Tomorrow's comes from a zone further east. */
-		if (n->kind != NOTE_QUESTION && n->day <= today + 1 &&
-		    n->day > today - CATCH_UP_DAYS)
+		if (n->kind != NOTE_QUESTION && day <= today &&
+		    day > today - CATCH_UP_DAYS)
 			return true;
 	}
 	return m->plan->hurt != 0;

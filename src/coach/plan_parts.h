@@ -104,6 +104,7 @@ struct round_seen {
 
 /* --- plan_health.c --- */
 void plan_health(struct making *m);
+int plan_note_day(const struct past_note *n, int today);
 bool plan_is_wide(const struct stage *s);
 bool plan_is_hurt(const struct making *m, int unit);
 

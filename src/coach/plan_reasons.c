@@ -160,7 +160,7 @@ void plan_rest_reasons(struct making *m)
 		    GROUND_OWN, 0);
 	else
 		plan_because(m,
-		    message_of(moment_minute(m->plan->now) < DAY_TURNS_AT / 60
+		    message_of(moment_is_night(m->plan->now)
 			    ? M_COACH_REST_TONIGHT
 			    : M_COACH_REST_TODAY),
 		    GROUND_OWN, 0);

@@ -145,18 +145,13 @@ static struct moment moment_at(const struct session *s, int64_t frame)
 	return m;
 }
 
-static bool is_night(struct moment m)
-{
-	return moment_minute(m) < DAY_TURNS_AT / 60;
-}
-
 struct message session_next_start(const struct session *s)
 {
 	const struct routine *r = s->wish.routine;
 	struct moment next = moment_at(s, s->practised_to);
 
 	if (s->pain)
-		return message_of(is_night(moment_at(s, s->now))
+		return message_of(moment_is_night(moment_at(s, s->now))
 			? M_SESSION_NEXT_PAIN_NIGHT
 			: M_SESSION_NEXT_PAIN);
 	next.utc += (int64_t)r->hours_apart * 3600;
@@ -167,6 +162,7 @@ struct message session_next_start(const struct session *s)
 	    moment_day(next) == moment_day(s->plan.now))
 		return message_with(
 		    M_SESSION_NEXT_TODAY, TIME(moment_minute(next)));
-	return message_of(is_night(s->plan.now) ? M_SESSION_NEXT_AFTER_SLEEP
-						: M_SESSION_NEXT_TOMORROW);
+	return message_of(moment_is_night(s->plan.now)
+		? M_SESSION_NEXT_AFTER_SLEEP
+		: M_SESSION_NEXT_TOMORROW);
 }

@@ -47,6 +47,9 @@ int moment_practice_day(struct moment m);
 int moment_day(struct moment m);
 int moment_minute(struct moment m);
 
+/* Whether it is before four in the morning: still the practice day before. */
+bool moment_is_night(struct moment m);
+
 /* "2026-03-02" of a day number; buffer of DATE_TEXT_MAX bytes. */
 void date_text(int day, char *buffer);
 
