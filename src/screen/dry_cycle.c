@@ -41,35 +41,30 @@ static void session(struct dry *d, const char *name, uint32_t stages)
 	entry_end(&d->entry);
 }
 
-/* A line a session, until each has come back once. */
+/* A line a session, the first one as planned, until each has come back. */
 static void cycle(struct dry *d, int stage)
 {
 	const struct routine *r = d->routine;
-	uint32_t all = earlier_stages(r, stage), seen = 0;
+	uint32_t all = earlier_stages(r, stage), seen = came_back(d);
 
-	for (int n = 0; seen != all && n <= PLAN_DRY_MAX; n++) {
+	session(d, r->stage[stage].id, seen);
+	for (int n = 1; seen != all && n <= PLAN_DRY_MAX; n++) {
 		plan_dry(&d->plan, r, stage, n);
-		session(d, n == 0 ? r->stage[stage].id : "", came_back(d));
+		session(d, "", came_back(d));
 		seen |= came_back(d);
 	}
-}
-
-/* Whether some come back at once, yet not all. */
-static bool takes_turns(struct dry *d, int stage)
-{
-	uint32_t first;
-
-	plan_dry(&d->plan, d->routine, stage, 0);
-	first = came_back(d);
-	return first != 0 && first != earlier_stages(d->routine, stage);
 }
 
 void dry_cycle(struct dry *d)
 {
 	bool headed = false;
+	uint32_t first;
 
 	for (int i = 0; i < d->routine->stages; i++) {
-		if (!takes_turns(d, i))
+		plan_dry(&d->plan, d->routine, i, 0);
+		first = came_back(d);
+		/* Some come back at once, yet not all. */
+		if (first == 0 || first == earlier_stages(d->routine, i))
 			continue;
 		if (!headed)
 			dry_heading(d, message_of(M_DRY_CYCLE));
