@@ -15,7 +15,7 @@ SAY     := @$(if $(findstring s,$(firstword -$(MAKEFLAGS))),:,echo)
 ROOMS   ?= base music routine score coach sound screen world command
 
 PKG_CONFIG ?= pkg-config
-LIBRARIES  := yaml-0.1 sqlite3 libutf8proc
+LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw
 WARN    := -Wall -Wextra -Wpedantic -Wshadow -Wconversion \
 	-Wstrict-prototypes -Wmissing-prototypes -Wvla -Wformat=2 -Wundef \
 	-Wcast-qual
@@ -25,7 +25,7 @@ SYSTEM  := -Iinclude -D_XOPEN_SOURCE=700 -D_DEFAULT_SOURCE
 CPPFLAGS += $(SYSTEM) -DEVENHAND_VERSION='"$(VERSION)"'
 EXTRA   ?=
 ALL_CFLAGS = -std=c17 $(WARN) $(OPT) -g $(HARDEN) -ffp-contract=off -pthread \
-	$(shell $(PKG_CONFIG) --cflags $(LIBRARIES) 2>/dev/null) $(CFLAGS) $(EXTRA)
+	$(filter-out -D%,$(shell $(PKG_CONFIG) --cflags $(LIBRARIES) 2>/dev/null)) $(CFLAGS) $(EXTRA)
 LDLIBS  = $(shell $(PKG_CONFIG) --libs $(LIBRARIES)) -lm -pthread
 
 LIB_SRC := $(foreach r,$(ROOMS),$(wildcard src/$(r)/*.c))

@@ -91,6 +91,8 @@ static enum key key_of_letter(char letter)
 	case '\b':
 	case DEL:
 		return KEY_BACK;
+	case '\t':
+		return KEY_LEAF;
 	case ' ':
 		return KEY_SILENCE;
 	case 'c':

@@ -1,5 +1,5 @@
 /*
- * keys.c - keys of line mode: a terminal or a pipe, one press at a time
+ * keys.c - keys: a terminal or a pipe, one press at a time
  *
  * Bytes are read as they come into a small buffer and leave it as keys or as
  * a line of words.  An escape byte alone is the Escape key only when nothing
@@ -27,6 +27,7 @@ struct keys {
 	bool terminal;
 	bool ended;
 	bool words;
+	bool quiet; /* words being typed are shown by somebody else */
 	char buffer[BUFFER_BYTES];
 	size_t held;	 /* bytes in the buffer */
 	int64_t last_ns; /* when the last byte came */
@@ -46,6 +47,27 @@ struct keys *keys_open(int descriptor)
 	k->terminal = descriptor >= 0 && isatty(descriptor);
 	terminal_take(k->terminal ? descriptor : -1);
 	return k;
+}
+
+struct keys *keys_open_deaf(int descriptor)
+{
+	struct keys *k = keys_open(descriptor);
+
+	if (k)
+		k->descriptor = -1;
+	return k;
+}
+
+void keys_echo(struct keys *k, bool echo)
+{
+	k->quiet = !echo;
+}
+
+const char *keys_typed(struct keys *k)
+{
+	k->line[k->length] = '\0';
+	text_clean(k->said, sizeof k->said, k->line);
+	return k->said;
 }
 
 void keys_want_words(struct keys *k, bool words)
@@ -116,7 +138,7 @@ static enum keys_got take_line(struct keys *k, const char **words)
 static void echo(const struct keys *k, const char *s, size_t length)
 {
 	/* Without an echo the words still count. */
-	if (write(k->descriptor, s, length) < 0)
+	if (!k->quiet && write(k->descriptor, s, length) < 0)
 		return;
 }
 

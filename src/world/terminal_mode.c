@@ -6,7 +6,11 @@
  *	                 closed may send several, and rows are still to be kept
  *	TSTP             give back, stop, and when continued take again
  *	CONT             take again (a shell sets its own mode meanwhile)
+ *	WINCH            a note: the window has another size
  *	SEGV ABRT ...    give back and die of it
+ *
+ * With a full screen up, giving back also writes the bytes that were prepared
+ * for it, and taking again those that begin it.
  *
  * Handlers do nothing but tcsetattr, write and raise, which POSIX allows in
  * them.  Signals that were ignored from outside (nohup) stay ignored.
@@ -16,10 +20,17 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
+#include <string.h>
 #include <termios.h>
 #include <unistd.h>
 
-enum { STACK_BYTES = 32 * 1024 };
+enum { STACK_BYTES = 32 * 1024, SCREEN_BYTES = 256 };
+
+/* Bytes to be written whole by a handler. */
+struct bytes {
+	char at[SCREEN_BYTES];
+	volatile sig_atomic_t count;
+};
 
 /* Handlers have no other way to reach these than as globals. */
 static struct {
@@ -28,6 +39,8 @@ static struct {
 	volatile sig_atomic_t mode;  /* enum terminal_mode that is wished */
 	volatile sig_atomic_t stop;  /* the signal that asked to stop first */
 	volatile sig_atomic_t asked; /* INT or TERM came */
+	volatile sig_atomic_t disturbed;
+	struct bytes enter, leave; /* of the full screen, if one is up */
 	int wake[2];
 } terminal = { .descriptor = -1, .wake = { -1, -1 } };
 
@@ -43,6 +56,13 @@ enum {
 	FATAL_SIGNALS = sizeof fatal_signals / sizeof *fatal_signals,
 };
 
+static void put(const struct bytes *b)
+{
+	/* A terminal that is gone needs nothing more. */
+	if (b->count > 0 && write(STDOUT_FILENO, b->at, (size_t)b->count) < 0)
+		return;
+}
+
 static void apply(enum terminal_mode mode)
 {
 	const struct termios *how = &terminal.found;
@@ -56,6 +76,7 @@ static void apply(enum terminal_mode mode)
 		return;
 	if (mode == TERMINAL_KEYS)
 		how = &terminal.keys;
+	put(mode == TERMINAL_KEYS ? &terminal.enter : &terminal.leave);
 	tcsetattr(terminal.descriptor, TCSANOW, how);
 }
 
@@ -88,11 +109,22 @@ static void on_stop(int number)
 	errno = kept;
 }
 
+static void on_size(int number)
+{
+	int kept = errno;
+
+	(void)number;
+	terminal.disturbed = true;
+	note();
+	errno = kept;
+}
+
 static void on_continue(int number)
 {
 	int kept = errno;
 
 	(void)number;
+	terminal.disturbed = true;
 	apply((enum terminal_mode)terminal.mode);
 	note();
 	errno = kept;
@@ -149,6 +181,7 @@ static void install_all(void)
 	if (!ignored(SIGTSTP))
 		install(SIGTSTP, on_suspend, SA_RESTART);
 	install(SIGCONT, on_continue, SA_RESTART);
+	install(SIGWINCH, on_size, SA_RESTART);
 }
 
 static void wake_open(void)
@@ -163,21 +196,28 @@ static void wake_open(void)
 	}
 }
 
+/* The modes of single keys, made from those there are. */
+static struct termios fit_for_keys(struct termios t)
+{
+	t.c_lflag &= ~(tcflag_t)(ICANON | ECHO | IEXTEN);
+	t.c_lflag |= ISIG;
+	t.c_iflag |= ICRNL;
+	/* Ctrl-S would hold what is written, and the session with it. */
+	t.c_iflag &= ~(tcflag_t)IXON;
+	t.c_cc[VMIN] = 1;
+	t.c_cc[VTIME] = 0;
+	return t;
+}
+
 void terminal_take(int descriptor)
 {
 	terminal.mode = TERMINAL_GIVEN_BACK;
 	terminal.stop = terminal.asked = 0;
+	terminal.enter.count = terminal.leave.count = 0;
 	wake_open();
 	if (descriptor >= 0 && tcgetattr(descriptor, &terminal.found) == 0) {
 		terminal.descriptor = descriptor;
-		terminal.keys = terminal.found;
-		terminal.keys.c_lflag &= ~(tcflag_t)(ICANON | ECHO | IEXTEN);
-		terminal.keys.c_lflag |= ISIG;
-		terminal.keys.c_iflag |= ICRNL;
-		/* Ctrl-S would hold what is written, and the session with it. */
-		terminal.keys.c_iflag &= ~(tcflag_t)IXON;
-		terminal.keys.c_cc[VMIN] = 1;
-		terminal.keys.c_cc[VTIME] = 0;
+		terminal.keys = fit_for_keys(terminal.found);
 	}
 	install_all();
 	terminal_mode(TERMINAL_KEYS);
@@ -187,6 +227,42 @@ void terminal_mode(enum terminal_mode mode)
 {
 	terminal.mode = (sig_atomic_t)mode;
 	apply(mode);
+}
+
+/* In an order that leaves no handler with half of them. */
+static void prepare(struct bytes *b, const char *s)
+{
+	size_t length = s ? strnlen(s, SCREEN_BYTES) : 0;
+
+	b->count = 0;
+	/* Half a sequence would be worse than none. */
+	if (length == SCREEN_BYTES)
+		return;
+	memcpy(b->at, s ? s : "", length);
+	b->count = (sig_atomic_t)length;
+}
+
+void terminal_screen(const char *enter, const char *leave)
+{
+	struct termios now;
+
+	prepare(&terminal.enter, NULL);
+	prepare(&terminal.leave, enter ? leave : NULL);
+	if (!enter || terminal.descriptor < 0 ||
+	    tcgetattr(terminal.descriptor, &now) != 0)
+		return;
+	terminal.keys = fit_for_keys(now);
+	/* It is entered already, so that is not written a second time. */
+	terminal_mode(TERMINAL_KEYS);
+	prepare(&terminal.enter, enter);
+}
+
+bool terminal_disturbed(void)
+{
+	bool was = terminal.disturbed;
+
+	terminal.disturbed = false;
+	return was;
 }
 
 int terminal_wake(void)
@@ -221,6 +297,7 @@ void terminal_leave(void)
 	if (!ignored(SIGTSTP))
 		signal(SIGTSTP, SIG_DFL);
 	signal(SIGCONT, SIG_DFL);
+	signal(SIGWINCH, SIG_DFL);
 	terminal.descriptor = -1;
 	for (int i = 0; i < 2; i++)
 		if (terminal.wake[i] >= 0)

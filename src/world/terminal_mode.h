@@ -23,6 +23,18 @@ void terminal_take(int descriptor);
 
 void terminal_mode(enum terminal_mode mode);
 
+/*
+ * A full screen is up from now on (enter NULL: no more).  leave is what must
+ * be written to give the terminal back, enter what takes it again after a
+ * stop; both are copied.  The terminal's modes are taken as they are now, and
+ * made fit for single keys.
+ */
+void terminal_screen(const char *enter, const char *leave);
+
+/* Whether the window changed its size, or the program was stopped and has
+ * gone on, since this was last asked: everything must be drawn anew. */
+bool terminal_disturbed(void);
+
 /* Readable when a signal has come in; emptied by terminal_woken. */
 int terminal_wake(void);
 void terminal_woken(void);

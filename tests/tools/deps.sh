@@ -13,6 +13,7 @@ cmd:pkg-config|pkg-config|pkgconf-pkg-config|pkgconf|pkg-config
 pc:yaml-0.1|libyaml-dev|libyaml-devel|libyaml|libyaml
 pc:sqlite3|libsqlite3-dev|sqlite-devel|sqlite|sqlite
 pc:libutf8proc|libutf8proc-dev|utf8proc-devel|libutf8proc|utf8proc
+pc:ncursesw|libncurses-dev|ncurses-devel|ncurses|ncurses
 pc:cmocka|libcmocka-dev|libcmocka-devel|cmocka|cmocka
 cmd:tmux|tmux|tmux|tmux|tmux
 cmd:sqlite3|sqlite3|sqlite|sqlite|sqlite

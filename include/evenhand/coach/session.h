@@ -67,6 +67,7 @@ enum key {
 	KEY_LEAVE,   /* q */
 	KEY_HELP,    /* ? */
 	KEY_DIGIT,   /* 0-9, in input.digit */
+	KEY_LEAF,    /* Tab: the next leaf of a long page; here as KEY_OTHER */
 	KEY_OTHER,   /* counts as a sign of life, does nothing */
 };
 

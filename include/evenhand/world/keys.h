@@ -1,5 +1,5 @@
 /*
- * keys.h - keys of line mode: a terminal or a pipe, one press at a time
+ * keys.h - keys: a terminal or a pipe, one press at a time
  *
  * On a terminal single keys arrive without Enter and are not echoed; on a pipe
  * bytes are keys as they come.  Escape sequences of arrows and Page keys
@@ -23,6 +23,18 @@ enum keys_got { KEYS_NONE, KEYS_PRESS, KEYS_WORDS, KEYS_END };
  * when there is no memory.
  */
 struct keys *keys_open(int descriptor);
+
+/*
+ * The same for a program that takes its keys from elsewhere: the terminal is
+ * taken, so that nothing is echoed and it is given back, but no key is read.
+ */
+struct keys *keys_open_deaf(int descriptor);
+
+/* Whether words being typed are echoed; when not, ask keys_typed. */
+void keys_echo(struct keys *k, bool echo);
+
+/* The words typed so far, fit to be shown; until the next call. */
+const char *keys_typed(struct keys *k);
 
 /*
  * While words is true, a whole line is awaited and comes as KEYS_WORDS.  On a
