@@ -22,7 +22,8 @@
 #include "evenhand/coach/session.h"
 #include "evenhand/screen/canvas.h"
 
-enum { VIEW_COLUMNS_MIN = 40, VIEW_ROWS_MIN = 12, VIEW_DEVICE_MAX = 64 };
+enum { VIEW_COLUMNS_MIN = 40, VIEW_ROWS_MIN = 12, VIEW_DEVICE_MAX = 64,
+	VIEW_NEWS_MAX = 6 };
 
 /* What is to be said of the sound. */
 enum sounding {
@@ -43,7 +44,9 @@ struct view {
 	char device[VIEW_DEVICE_MAX]; /* its name, "" none */
 	uint64_t dropped;	      /* sounds that could not be played */
 	const char *typed;	      /* PAGE_QUESTION: so far; borrowed */
-	struct message news;	      /* the last thing said; M_NONE: nothing */
+	/* What was said in the last step that said anything on this page. */
+	int said;
+	struct message news[VIEW_NEWS_MAX];
 };
 
 /* Draws the page of the session into a canvas of its size. */
