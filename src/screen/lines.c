@@ -4,7 +4,7 @@
  * A sentence that is too long for a line goes on in the next one; a reader who
  * listens hears no difference, a reader who looks sees no ragged edge.
  */
-#include "evenhand/screen/lines.h"
+#include "sentences.h"
 
 enum { SENTENCE_BYTES = 1024 };
 
@@ -26,4 +26,29 @@ void lines_say(struct text *out, const struct message *m)
 
 	message_text(m, sentence, sizeof(sentence));
 	lines_text(out, sentence);
+}
+
+static void lines_all(struct text *out, const struct sentences *s)
+{
+	for (int i = 0; i < s->count; i++)
+		lines_text(out, s->at[i].words);
+}
+
+void lines_page(struct text *out, const struct session *s, enum page page)
+{
+	struct sentences told;
+
+	sentences_init(&told);
+	sentences_page(&told, s, page);
+	lines_all(out, &told);
+}
+
+void lines_plan(struct text *out, const struct routine *r, const struct plan *p,
+    enum telling_much much)
+{
+	struct sentences told;
+
+	sentences_init(&told);
+	sentences_plan(&told, r, p, much);
+	lines_all(out, &told);
 }

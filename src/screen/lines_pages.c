@@ -1,10 +1,10 @@
 /*
  * lines_pages.c - a page of the session in words
  *
- * What is asked, what can be chosen, and the keys, each in a line of its own
+ * What is asked, what can be chosen, and the keys, each a sentence of its own
  * so that a listener may stop at any of them.
  */
-#include "evenhand/screen/lines.h"
+#include "sentences.h"
 
 #include <math.h>
 
@@ -12,13 +12,12 @@
 
 enum { LIST_BYTES = 200 };
 
-static void say(struct text *out, struct message m)
+static void say(struct sentences *out, struct message m)
 {
-	if (m.id != M_NONE)
-		lines_say(out, &m);
+	sentences_add(out, m);
 }
 
-static void say_id(struct text *out, enum message_id id)
+static void say_id(struct sentences *out, enum message_id id)
 {
 	say(out, message_of(id));
 }
@@ -30,7 +29,7 @@ static bool first_time(const struct session *s)
 	return !s->wish.history || s->wish.history->sittings == 0;
 }
 
-static void page_sore(struct text *out, const struct session *s)
+static void page_sore(struct sentences *out, const struct session *s)
 {
 	if (first_time(s))
 		say_id(out, M_PAGE_FIRST_KEYS);
@@ -39,7 +38,7 @@ static void page_sore(struct text *out, const struct session *s)
 	say_id(out, M_PAGE_SORE_KEYS);
 }
 
-static void page_where(struct text *out, const struct session *s)
+static void page_where(struct sentences *out, const struct session *s)
 {
 	say_id(out, M_PAGE_WHERE);
 	say_id(out, M_PAGE_WHERE_KEYS);
@@ -47,7 +46,7 @@ static void page_where(struct text *out, const struct session *s)
 }
 
 /* What the teacher says to each stage that will be heard. */
-static void say_stages(struct text *out, const struct session *s)
+static void say_stages(struct sentences *out, const struct session *s)
 {
 	for (int b = 0; b < s->plan.blocks; b++) {
 		const struct stage *t =
@@ -61,12 +60,12 @@ static void say_stages(struct text *out, const struct session *s)
 }
 
 /* All that needs time is told here, where no clock of music runs. */
-static void page_today(struct text *out, const struct session *s)
+static void page_today(struct sentences *out, const struct session *s)
 {
 	const struct routine *r = s->wish.routine;
 	const struct stage *t = &r->stage[s->plan.work_stage];
 
-	lines_plan(out, r, &s->plan, TELL_SHORT);
+	sentences_plan(out, r, &s->plan, TELL_SHORT);
 	say_stages(out, s);
 	for (int i = 0; i < t->checks; i++)
 		say(out, message_with(M_PAGE_TODAY_CHECK, TEXT(t->check[i])));
@@ -81,38 +80,38 @@ static void page_today(struct text *out, const struct session *s)
 	say_id(out, M_PAGE_TODAY_KEYS);
 }
 
-static void page_rest(struct text *out, const struct session *s)
+static void page_rest(struct sentences *out, const struct session *s)
 {
 	if (s->pain)
 		say(out, session_next_start(s));
 	else
-		lines_plan(out, s->wish.routine, &s->plan, TELL_SHORT);
+		sentences_plan(out, s->wish.routine, &s->plan, TELL_SHORT);
 	say_id(out, M_PAGE_REST_KEYS);
 }
 
 /* --- while playing --- */
 
-static void page_silent(struct text *out, const struct session *s)
+static void page_silent(struct sentences *out, const struct session *s)
 {
 	say(out, session_staying(s));
 	say_id(out, M_PAGE_SILENT_BACK);
 }
 
-static void page_pain(struct text *out)
+static void page_pain(struct sentences *out)
 {
 	say_id(out, M_PAGE_PAIN);
 	say_id(out, M_PAGE_PAIN_HEAT);
 	say_id(out, M_PAGE_PAIN_KEYS);
 }
 
-static void page_pain_where(struct text *out, const struct session *s)
+static void page_pain_where(struct sentences *out, const struct session *s)
 {
 	say_id(out, M_PAGE_PAIN_WHERE);
 	say_id(out, M_PAGE_WHERE_KEYS);
 	say(out, session_choice(s));
 }
 
-static void page_leave(struct text *out)
+static void page_leave(struct sentences *out)
 {
 	say_id(out, M_PAGE_LEAVE);
 	say_id(out, M_PAGE_LEAVE_KEYS);
@@ -141,7 +140,7 @@ static enum message_id ended_sentence(enum ended ended)
 	return M_PAGE_END_WHOLE;
 }
 
-static void say_bows(struct text *out, const struct session *s)
+static void say_bows(struct sentences *out, const struct session *s)
 {
 	char bytes[LIST_BYTES], name[LIST_BYTES];
 	struct text list = text_in(bytes, sizeof(bytes));
@@ -179,7 +178,7 @@ static enum message_id parent_sentence(const struct session *s)
 		       : by_day[(unsigned)s->plan.day % 3];
 }
 
-static void page_end(struct text *out, const struct session *s)
+static void page_end(struct sentences *out, const struct session *s)
 {
 	double metres = round(session_metres(s) * 10) / 10;
 
@@ -196,13 +195,14 @@ static void page_end(struct text *out, const struct session *s)
 		say_id(out, M_PAGE_END_KEYS);
 }
 
-static void page_question(struct text *out)
+static void page_question(struct sentences *out)
 {
 	say_id(out, M_PAGE_QUESTION);
 	say_id(out, M_PAGE_QUESTION_KEYS);
 }
 
-void lines_page(struct text *out, const struct session *s, enum page page)
+void sentences_page(
+    struct sentences *out, const struct session *s, enum page page)
 {
 	switch (page) {
 	case PAGE_SORE:

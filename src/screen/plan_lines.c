@@ -1,5 +1,5 @@
 /*
- * plan_lines.c - today's plan in plain lines
+ * plan_lines.c - today's plan, sentence by sentence
  *
  *	Today: A tone apart, day 3. It ends at 4:52.
  *	0:00 in the air: Forearm swing, no instrument, 1 swing.
@@ -11,13 +11,13 @@
  * Then what is special about today, the teacher's note and the cautions.  The
  * question whether anything is sore is left to the start of the practice.
  */
-#include "evenhand/screen/lines.h"
+#include "sentences.h"
 
 enum { LIST_BYTES = 240, SENTENCE_BYTES = 1024 };
 
 /* What is told. */
 struct telling {
-	struct text *out;
+	struct sentences *out;
 	const struct routine *routine;
 	const struct plan *plan;
 	enum telling_much much;
@@ -25,7 +25,7 @@ struct telling {
 
 static void say(struct telling *t, struct message m)
 {
-	lines_say(t->out, &m);
+	sentences_add(t->out, m);
 }
 
 static void list_add(struct text *list, struct message m)
@@ -260,7 +260,7 @@ static void tell_why(struct telling *t, const struct reason *r)
 	text_format(&line, "[%c] ", (char)r->ground);
 	message_text(&r->message, sentence + line.length,
 	    sizeof(sentence) - line.length);
-	lines_text(t->out, sentence);
+	sentences_add_words(t->out, r->message.id, sentence);
 }
 
 static void tell_reasons(struct telling *t)
@@ -274,14 +274,14 @@ static void tell_reasons(struct telling *t)
 		if (why)
 			tell_why(t, &p->reason[i]);
 		else if (!p->reason[i].detail)
-			lines_say(t->out, &p->reason[i].message);
+			say(t, p->reason[i].message);
 	}
 	if (why)
 		say(t, message_of(M_COACH_LINE_GROUNDS));
 }
 
-void lines_plan(struct text *out, const struct routine *r, const struct plan *p,
-    enum telling_much much)
+void sentences_plan(struct sentences *out, const struct routine *r,
+    const struct plan *p, enum telling_much much)
 {
 	struct telling t = { out, r, p, much };
 
@@ -292,7 +292,7 @@ void lines_plan(struct text *out, const struct routine *r, const struct plan *p,
 		say(&t, message_with(M_COACH_LINE_NOTE, TEXT(r->note)));
 	for (int i = 0; i < p->cautions; i++)
 		if (p->caution[i].id != M_COACH_CAUTION_START)
-			lines_say(out, &p->caution[i]);
+			say(&t, p->caution[i]);
 	if (much == TELL_WHY)
 		tell_reasons(&t);
 }
