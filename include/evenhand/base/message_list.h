@@ -15,5 +15,7 @@
 #include "evenhand/base/messages/routine.h"
 #include "evenhand/base/messages/script.h"
 #include "evenhand/base/messages/session.h"
+#include "evenhand/base/messages/settings.h"
+#include "evenhand/base/messages/view.h"
 #include "evenhand/base/messages/words.h"
 #include "evenhand/base/messages/world.h"

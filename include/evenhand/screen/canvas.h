@@ -20,7 +20,11 @@ enum {
 	CELL_BYTES = 12,
 };
 
-/* Attributes are meanings, not colours: the terminal file chooses. */
+/*
+ * Attributes are meanings, not colours: the terminal file chooses.  None says
+ * anything that a word, a sign or a place does not say too.  HAND, BOW, CLEAN
+ * and SHAKY stand on cells drawn with blocks, which must not be reversed.
+ */
 enum attribute {
 	ATTRIBUTE_PLAIN = 0,
 	ATTRIBUTE_STRONG = 1,
@@ -28,6 +32,9 @@ enum attribute {
 	ATTRIBUTE_REVERSE = 4,
 	ATTRIBUTE_HAND = 8,  /* the moving mark of the bow line */
 	ATTRIBUTE_CARE = 16, /* cautions */
+	ATTRIBUTE_CLEAN = 32,
+	ATTRIBUTE_SHAKY = 64,
+	ATTRIBUTE_BOW = 128, /* the stick, a string: what stands still */
 };
 
 struct cell {
