@@ -14,7 +14,7 @@
 #include "options.h"
 #include "practise.h"
 
-enum { RATE = 48000, LEVEL = 500, ENGINE_ALIGN = 64 };
+enum { RATE = 48000 };
 
 /* What the command line says. */
 struct call {
@@ -116,20 +116,14 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 	return true;
 }
 
-/* The engine, its device and the keys.  False: said. */
+/* The device and the keys.  False: said. */
 static bool instruments_open(struct practice *p, bool paced)
 {
-	size_t size = (engine_size() + ENGINE_ALIGN - 1) / ENGINE_ALIGN *
-	    ENGINE_ALIGN;
 	struct fault f;
 
-	fault_set(&f, message_of(M_COMMAND_NO_MEMORY));
-	p->engine = aligned_alloc(ENGINE_ALIGN, size);
-	if (p->engine) {
-		memset(p->engine, 0, size);
-		engine_init(p->engine, RATE, LEVEL);
-		p->device = device_null_open(p->engine, paced, &f);
-	}
+	p->device = device_null_open(RATE, paced, &f);
+	if (p->device)
+		fault_set(&f, message_of(M_COMMAND_NO_MEMORY));
 	if (p->device)
 		p->keys = keys_open(p->script ? -1 : STDIN_FILENO);
 	if (!p->keys)
@@ -154,7 +148,6 @@ static void practice_free(struct practice *p)
 	script_close(p->script);
 	history_done(&p->history);
 	routine_free(p->routine);
-	free(p->engine);
 	free(p);
 }
 

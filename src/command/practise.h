@@ -11,7 +11,6 @@
 
 #include "evenhand/coach/session.h"
 #include "evenhand/screen/lines.h"
-#include "evenhand/sound/engine.h"
 #include "evenhand/world/device.h"
 #include "evenhand/world/journal.h"
 #include "evenhand/world/keys.h"
@@ -23,7 +22,6 @@ struct practice {
 	struct routine *routine;
 	struct history history;
 	struct journal *journal;
-	struct engine *engine;
 	struct device *device;
 	struct script *script; /* NULL: keys are live */
 	struct keys *keys;
@@ -31,7 +29,6 @@ struct practice {
 	struct effects effects;
 
 	int64_t lost_ms; /* by the device, as last looked at */
-	bool hush;	 /* a silence the engine could not take yet */
 	bool unheard;	 /* the last passage could not be played */
 	bool rows_new;	 /* rows the journal may not have written yet */
 	bool over;	 /* nothing more will happen */
@@ -50,8 +47,5 @@ void practice_effects(struct practice *p);
 
 /* Prints one event as a line, unless standard output is gone. */
 void practice_say(struct practice *p, struct message m);
-
-/* Asks for a silence again that the engine had no room to take. */
-void practice_hush(struct practice *p);
 
 #endif

@@ -1,7 +1,7 @@
 /*
  * practise_effects.c - what the session asks for, done
  *
- *	passage  ─▶ score ─▶ slot of the engine
+ *	passage  ─▶ device
  *	turn, mark, note ─▶ journal's queue
  *	page, say ─▶ lines on standard output
  *
@@ -43,26 +43,11 @@ void practice_say(struct practice *p, struct message m)
 /* A passage that cannot be played is practised unheard, and that is said. */
 static void play(struct practice *p, const struct effect *e)
 {
-	int slot;
-	struct score *score;
-	bool heard;
+	bool heard = device_play(p->device, &e->passage, e->frame);
 
-	practice_hush(p);
-	engine_collect(p->engine);
-	score = engine_slot(p->engine, &slot);
-	/* A silence that is still to be taken would silence this too. */
-	heard = !p->hush && score &&
-	    score_make(score, &e->passage, p->session.rate) &&
-	    engine_play(p->engine, slot, e->frame);
 	if (!heard && !p->unheard)
 		practice_say(p, message_of(M_COMMAND_UNHEARD));
 	p->unheard = !heard;
-}
-
-void practice_hush(struct practice *p)
-{
-	if (p->hush)
-		p->hush = !engine_silence(p->engine, 0);
 }
 
 static void begin(struct practice *p)
@@ -122,8 +107,7 @@ static void show(struct practice *p, const struct effect *e)
 		play(p, e);
 		break;
 	case EFFECT_SILENCE:
-		p->hush = true;
-		practice_hush(p);
+		device_silence(p->device);
 		break;
 	case EFFECT_OVER:
 		p->over = true;

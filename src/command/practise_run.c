@@ -1,7 +1,7 @@
 /*
  * practise_run.c - a sitting from its first page to its end
  *
- * The engine's frames are the only clock.  Whatever is due (the session's own
+ * The device's frames are the only clock.  Whatever is due (the session's own
  * wish to be stepped, a key of the script) is stepped at exactly its frame, in
  * order, even when the clock has gone a little further; a live key carries
  * the frame that is reached when it comes.  So a script gives the same
@@ -16,7 +16,7 @@
 #include "evenhand/base/frames.h"
 
 enum {
-	LOOK_MS = 200,	   /* how often a gap is looked for */
+	LOOK_MS = 50,	   /* how often the device is looked after */
 	KEY_APART_MS = 300 /* unpaced keys, so that none is a repeat */
 };
 
@@ -136,8 +136,8 @@ void practice_run(struct practice *p)
 		enum keys_got got = keys_next(
 		    p->keys, wait_ms(p), &in.key, &in.digit, &in.words);
 
+		device_look(p->device);
 		look_for_gap(p);
-		practice_hush(p);
 		in.frame = reach(p, got);
 		step_until(p, in.frame);
 		if (p->over)

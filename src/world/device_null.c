@@ -1,172 +1,131 @@
 /*
- * device_null.c - no sound card: blocks are filled and thrown away
+ * device_null.c - no sound card: frames pass and nothing sounds
  *
- * Paced, a thread keeps the engine at
- *
- *	frames = (now - origin) x rate
- *
- * worked out anew from the steady clock at every block, so a late wake-up is
- * made good by the next and nothing drifts.  It wakes when a block is due
- * and fills what is due by then, as a sound card would.
- *
- * The jump rule: when more than DEVICE_JUMP_MS are due at once, the program was
- * stopped, the machine slept or was far too busy.  That time is lost, not
- * caught up: the origin moves so that the count goes on from where it stands,
- * and what was lost is counted.
+ * Paced, frames go by the wall clock; unpaced, where they are asked to go.
+ * Passages are looked at by nobody.
  */
-#include <pthread.h>
-#include <stdatomic.h>
 #include <stdlib.h>
-#include <time.h>
 
-#include "evenhand/world/clock.h"
-#include "evenhand/world/device.h"
-#include "thread_signals.h"
+#include "device_parts.h"
+#include "wall.h"
 
-#define SECOND_NS INT64_C(1000000000)
-
-struct device {
-	struct engine *engine; /* borrowed */
-	bool paced;
-	bool started; /* the thread is there */
-	atomic_bool stop;
-	atomic_int_least64_t lost_ns;
-	pthread_t thread;
-	int64_t origin_ns; /* when frame `base` was due */
-	int64_t base;
-	float block[DEVICE_BLOCK];
+struct null_device {
+	struct device device;
+	struct wall *wall; /* NULL: unpaced */
+	int64_t frame;	   /* unpaced */
 };
 
-/* Frames in a time at a rate; whole seconds apart, so nothing overflows. */
-static int64_t frames_in(int64_t ns, int rate)
+static const struct null_device *null_of(const struct device *d)
 {
-	return ns / SECOND_NS * rate + ns % SECOND_NS * rate / SECOND_NS;
+	return (const struct null_device *)d;
 }
 
-/* The time by which so many frames are due, rounded up. */
-static int64_t time_of(int64_t frames, int rate)
+static bool null_play(struct device *d, const struct passage *p, int64_t frame)
 {
-	return frames / rate * SECOND_NS +
-	    (frames % rate * SECOND_NS + rate - 1) / rate;
+	(void)d;
+	(void)p;
+	(void)frame;
+	return true;
 }
 
-static void fill_to(struct device *d, int64_t frame)
+static void null_nothing(struct device *d)
 {
-	int64_t left;
-
-	while ((left = frame - engine_frame(d->engine)) > 0)
-		engine_fill(d->engine, d->block,
-		    left < DEVICE_BLOCK ? (int)left : DEVICE_BLOCK);
+	(void)d;
 }
 
-static void sleep_until(int64_t due_ns)
+static void null_level(struct device *d, int level)
 {
-	int64_t left = due_ns - clock_steady_ns();
-
-	if (left <= 0)
-		return;
-	/* A sleep cut short by a signal only makes a short block. */
-	nanosleep(&(struct timespec) { .tv_sec = (time_t)(left / SECOND_NS),
-		      .tv_nsec = (long)(left % SECOND_NS) },
-	    NULL);
+	(void)d;
+	(void)level;
 }
 
-/* Goes on from where the count stands, done frames after the base. */
-static void lose(struct device *d, int64_t now_ns, int64_t done)
+static void null_advance(struct device *d, int64_t frame)
 {
-	int64_t lost = now_ns - d->origin_ns -
-	    time_of(done, engine_rate(d->engine));
+	struct null_device *n = (struct null_device *)d;
 
-	atomic_fetch_add_explicit(&d->lost_ns, lost, memory_order_release);
-	d->base += done;
-	d->origin_ns = now_ns;
+	if (frame > n->frame)
+		n->frame = frame;
 }
 
-static void *pace(void *argument)
+static int64_t null_frame(const struct device *d)
 {
-	struct device *d = argument;
-	int rate = engine_rate(d->engine);
-	int64_t jump = (int64_t)rate * DEVICE_JUMP_MS / 1000;
+	const struct null_device *n = null_of(d);
 
-	while (!atomic_load_explicit(&d->stop, memory_order_acquire)) {
-		int64_t done = engine_frame(d->engine) - d->base;
-
-		sleep_until(d->origin_ns + time_of(done + DEVICE_BLOCK, rate));
-		int64_t now = clock_steady_ns();
-		int64_t due = frames_in(now - d->origin_ns, rate);
-
-		if (due - done > jump) {
-			lose(d, now, done);
-			continue;
-		}
-		fill_to(d, d->base + due);
-	}
-	return NULL;
+	return n->wall ? wall_frame(n->wall) : n->frame;
 }
 
-static bool start(struct device *d)
+static int64_t null_lost_ms(const struct device *d)
 {
-	sigset_t before;
+	const struct null_device *n = null_of(d);
 
-	thread_signals_hold(&before);
-	d->started = pthread_create(&d->thread, NULL, pace, d) == 0;
-	thread_signals_release(&before);
-	return d->started;
+	return n->wall ? wall_lost_ms(n->wall) : 0;
 }
 
-struct device *device_null_open(struct engine *e, bool paced, struct fault *f)
+static int null_dropouts(const struct device *d)
 {
-	struct device *d = calloc(1, sizeof *d);
-
-	if (!d) {
-		fault_set(f, message_of(M_WORLD_NO_CLOCK));
-		return NULL;
-	}
-	d->engine = e;
-	d->paced = paced;
-	d->base = engine_frame(e);
-	d->origin_ns = clock_steady_ns();
-	if (paced && !start(d)) {
-		fault_set(f, message_of(M_WORLD_NO_CLOCK));
-		device_close(d);
-		return NULL;
-	}
-	return d;
+	(void)d;
+	return 0;
 }
 
-void device_advance(struct device *d, int64_t frame)
+static uint64_t null_dropped(const struct device *d)
 {
-	if (!d->paced)
-		fill_to(d, frame);
+	(void)d;
+	return 0;
 }
 
-int64_t device_frame(const struct device *d)
+static enum device_state null_state(const struct device *d)
 {
-	return engine_frame(d->engine);
+	(void)d;
+	return DEVICE_UNHEARD;
 }
 
-int64_t device_lost_ms(const struct device *d)
-{
-	return atomic_load_explicit(&d->lost_ns, memory_order_acquire) /
-	    1000000;
-}
-
-const char *device_name(const struct device *d)
+static const char *null_name(const struct device *d)
 {
 	return d->paced ? "none" : "fast";
 }
 
-bool device_paced(const struct device *d)
+static struct message null_sentence(const struct device *d)
 {
-	return d->paced;
+	(void)d;
+	return message_of(M_DEVICE_UNHEARD);
 }
 
-void device_close(struct device *d)
+static void null_close(struct device *d)
 {
-	if (!d)
-		return;
-	atomic_store_explicit(&d->stop, true, memory_order_release);
-	if (d->started)
-		pthread_join(d->thread, NULL);
-	free(d);
+	struct null_device *n = (struct null_device *)d;
+
+	wall_close(n->wall);
+	free(n);
+}
+
+static const struct device_kind null_kind = {
+	.play = null_play,
+	.silence = null_nothing,
+	.level = null_level,
+	.look = null_nothing,
+	.advance = null_advance,
+	.frame = null_frame,
+	.heard = null_frame,
+	.lost_ms = null_lost_ms,
+	.dropouts = null_dropouts,
+	.dropped = null_dropped,
+	.state = null_state,
+	.name = null_name,
+	.sentence = null_sentence,
+	.close = null_close,
+};
+
+struct device *device_null_open(int rate, bool paced, struct fault *f)
+{
+	struct null_device *n = calloc(1, sizeof *n);
+
+	fault_set(f, message_of(M_WORLD_NO_CLOCK));
+	if (!n)
+		return NULL;
+	n->device = (struct device) { &null_kind, paced };
+	if (paced && !(n->wall = wall_open(rate, f))) {
+		free(n);
+		return NULL;
+	}
+	return &n->device;
 }

@@ -1,15 +1,23 @@
 /*
- * device.h - what runs the engine: a sound card, or nothing but the clock
+ * device.h - what makes passages sound and frames pass
  *
- * One face for all devices.  The null device fills blocks and throws the
- * samples away: paced by the wall clock on a thread of its own, or unpaced,
- * only when it is asked to advance.
+ *	                    ┌ null, unpaced   frames as fast as asked for
+ *	session ─▶ device ──┼ null, paced     frames by the wall clock
+ *	                    └ sound           PortAudio in a child process
  *
- * Paced, the count of frames follows the clock and never drifts, but when more
- * than DEVICE_JUMP_MS is missed at once (the program was stopped, the computer
- * slept) that time is lost: the count goes on from where it stood and does not
- * race through what was missed.  Only the device judges that; device_lost_ms
- * tells everybody else, so that nobody can judge otherwise.
+ * One face for all.  The session counts frames at one rate from start to end,
+ * whatever becomes of the sound: a sound device whose card, server or process
+ * is lost goes on by the wall clock, from the frame where it stood, and when
+ * sound comes back what is playing then is joined where it would be.  A card of
+ * another rate sounds at its own; frames here stay those of the session.
+ *
+ * Paced, when more than DEVICE_JUMP_MS is missed at once because the program
+ * stood still (stopped, the computer slept), that time is lost: the count
+ * goes on from where it stood.  Only the device judges that; device_lost_ms
+ * tells everybody else.
+ *
+ * Only the main thread, unless said otherwise.  No call waits: not for a
+ * server, a card or a process.
  */
 #ifndef EVENHAND_WORLD_DEVICE_H
 #define EVENHAND_WORLD_DEVICE_H
@@ -18,41 +26,91 @@
 #include <stdint.h>
 
 #include "evenhand/base/fault.h"
-#include "evenhand/sound/engine.h"
+#include "evenhand/score/score.h"
 
 struct device;
+struct sound_keeper; /* evenhand/world/sound_keeper.h */
 
-enum { DEVICE_BLOCK = 512, DEVICE_JUMP_MS = 250 };
+enum {
+	DEVICE_BLOCK = 512,
+	DEVICE_JUMP_MS = 250,
+	DEVICE_LOST_MS = 250, /* a frame count that stands still so long */
+	DEVICE_NAME_MAX = 128,
+};
+
+enum device_state {
+	DEVICE_UNHEARD, /* no sound is wanted: null devices */
+	DEVICE_OPENING, /* a card is being looked for, first time */
+	DEVICE_SOUNDS,
+	DEVICE_LOST,	/* it was there and is being looked for */
+	DEVICE_MISSING, /* there is none, or not the one wished for */
+};
+
+/* Which card, as a person writes it. */
+struct sound_wish {
+	char name[DEVICE_NAME_MAX]; /* "" the default one; part of a name */
+	char api[DEVICE_NAME_MAX];  /* host API, "" any */
+	int level;		    /* thousandths of full scale */
+};
+
+/* The null device at a rate.  NULL with a fault: no thread or memory. */
+struct device *device_null_open(int rate, bool paced, struct fault *f);
 
 /*
- * Opens the null device over an engine, which it borrows.  Paced: frames
- * begin to run at once.  NULL with a fault when no thread or memory is to be
- * had.
+ * The sound device; it returns at once in DEVICE_OPENING and borrows the
+ * keeper.  Unpaced only together with a card that takes frames as fast as they
+ * come (a file).  NULL with a fault: no memory.
  */
-struct device *device_null_open(struct engine *e, bool paced, struct fault *f);
+struct device *device_sound_open(struct sound_keeper *k,
+    const struct sound_wish *w, int rate, bool paced, struct fault *f);
 
 /*
- * Lets the engine reach a frame.  Unpaced: fills blocks until it is there,
- * exactly.  Paced: does nothing, time does it.  Only the main thread.
+ * Plays a passage from a frame on; what is late already is joined where it
+ * would be.  False when it cannot be played (no room); unheard devices say
+ * true.  The passage is copied.
  */
+bool device_play(struct device *d, const struct passage *p, int64_t frame);
+
+/* Silence now: what sounds fades, what was to sound is dropped. */
+void device_silence(struct device *d);
+
+/* Level of everything, thousandths of full scale. */
+void device_level(struct device *d, int level);
+
+/* Looks after the device: watchdog, child, events.  Call it every 50 ms. */
+void device_look(struct device *d);
+
+/* Unpaced: reaches a frame exactly.  Paced: nothing, time does it. */
 void device_advance(struct device *d, int64_t frame);
 
-/* The frame that is reached now, whichever way time is made. */
+/* The frame that is reached now: the next one to be filled. */
 int64_t device_frame(const struct device *d);
 
-/*
- * ms of the clock that were lost so far, and are in no frame.  It grows only
- * in steps of more than DEVICE_JUMP_MS.  Always 0 unpaced.  Any thread.
- */
+/* The frame at the ear now: device_frame less what the card still holds. */
+int64_t device_heard(const struct device *d);
+
+/* ms that were lost so far, in no frame, in steps over DEVICE_JUMP_MS. */
 int64_t device_lost_ms(const struct device *d);
 
-/* A name for people and for the journal: "none", "fast". */
+/*
+ * Interruptions of the sound that were noticed, and sounds or commands that
+ * full rings dropped; both only grow.
+ */
+int device_dropouts(const struct device *d);
+uint64_t device_dropped(const struct device *d);
+
+enum device_state device_state(const struct device *d);
+
+/* The opened card in words for people and journal; "none", "fast" unheard. */
 const char *device_name(const struct device *d);
+
+/* One plain sentence about the sound: M_NONE while opening. */
+struct message device_sentence(const struct device *d);
 
 /* Whether wall time has to pass for frames to pass. */
 bool device_paced(const struct device *d);
 
-/* Stops the thread and frees the device; the engine stays.  NULL allowed. */
+/* Fades out what sounds and lets the device go; never waits for the card. */
 void device_close(struct device *d);
 
 #endif
