@@ -47,10 +47,15 @@ static const struct map_keys maps[MAP_KINDS] = {
 		"because" } },
 	[MAP_LESSON_MARK] = { "lesson_marks", "date: 2026-03-02",
 	    { "date", "stage", "clean", "shaky" } },
+	/* In the order of enum setting. */
+	[MAP_SETTINGS] = { "", "loudness: 50",
+	    { "sound", "sound_card", "sound_through", "loudness", "marking",
+		"colours", "lines", "ascii", "mirrored",
+		"first_minutes_seen" } },
 };
 
 static const char *const free_text[] = { "routine", "written_by", "note",
-	"title", "cue", "say", "because", "homework_for" };
+	"title", "cue", "say", "because", "homework_for", "sound_card" };
 
 /* The first two are lists of sentences, the others of single words. */
 enum { LISTS_OF_TEXTS = 2 };
@@ -74,7 +79,7 @@ static int find(enum map_kind kind, const char *word, size_t length)
 
 bool keys_know(const char *word, size_t length)
 {
-	for (int kind = 0; kind < MAP_KINDS; kind++)
+	for (int kind = 0; kind < MAP_SETTINGS; kind++)
 		if (find((enum map_kind)kind, word, length) >= 0)
 			return true;
 	return false;

@@ -45,6 +45,8 @@ static bool in_homework_file(enum map_kind kind)
 /* Whether a key of a map may be spoken of in another map. */
 static bool may_name(enum map_kind kind, enum map_kind other)
 {
+	if (kind == MAP_SETTINGS || other == MAP_SETTINGS)
+		return false;
 	if (other == MAP_HOMEWORK_FILE)
 		return in_homework_file(kind) && kind != other;
 	return other != MAP_STUDENT && other != kind;

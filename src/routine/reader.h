@@ -50,6 +50,7 @@ enum map_kind {
 	MAP_HOMEWORK,
 	MAP_STAGE,
 	MAP_LESSON_MARK,
+	MAP_SETTINGS, /* a file of its own, with which a routine shares none */
 	MAP_KINDS
 };
 
@@ -60,7 +61,7 @@ enum map_kind {
 bool keys_check(struct reader *rd, const struct node *map, enum map_kind kind);
 
 /*
- * Whether a word is a key of any map, whether its value is free text, whether
+ * Whether a word is a key of any map of routines, whether its value is free text, whether
  * it is a list, and whether that is one of single words.
  */
 bool keys_know(const char *word, size_t length);

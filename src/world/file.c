@@ -192,7 +192,8 @@ static bool put(const char *beside, const char *path, bool force)
 	return false;
 }
 
-static int open_beside(const char *path, char *beside, size_t size)
+static int open_beside(
+    const char *path, mode_t rights, char *beside, size_t size)
 {
 	int length = snprintf(beside, size, "%s.XXXXXX", path);
 	int file;
@@ -207,23 +208,20 @@ static int open_beside(const char *path, char *beside, size_t size)
 		return -1;
 	mask = umask(0);
 	umask(mask);
-	if (fchmod(file, 0644 & ~mask) != 0) {
+	if (fchmod(file, rights & ~mask) != 0) {
 		/* Some file systems keep no rights; the text counts. */
 		errno = 0;
 	}
 	return file;
 }
 
-bool file_write(const char *path, const char *bytes, size_t length, bool force,
-    struct fault *f)
+static bool write_file(const char *path, const char *bytes, size_t length,
+    mode_t rights, bool force, struct fault *f)
 {
 	char beside[PATH_MAX_BYTES];
-	int file, error;
+	int file = open_beside(path, rights, beside, sizeof(beside));
+	int error;
 
-	/* Said before anything is made; put() holds it against a race. */
-	if (!force && access(path, F_OK) == 0)
-		return fail_of(f, path, M_WORLD_FILE_THERE);
-	file = open_beside(path, beside, sizeof(beside));
 	if (file < 0)
 		return fail_of(f, path, why_unwritten(errno));
 	if (write_and_close(file, bytes, length) && put(beside, path, force))
@@ -231,6 +229,21 @@ bool file_write(const char *path, const char *bytes, size_t length, bool force,
 	error = errno;
 	unlink(beside);
 	return fail_of(f, path, why_unwritten(error));
+}
+
+bool file_write(const char *path, const char *bytes, size_t length, bool force,
+    struct fault *f)
+{
+	/* Said before anything is made; put() holds it against a race. */
+	if (!force && access(path, F_OK) == 0)
+		return fail_of(f, path, M_WORLD_FILE_THERE);
+	return write_file(path, bytes, length, 0644, force, f);
+}
+
+bool file_replace(
+    const char *path, const char *bytes, size_t length, struct fault *f)
+{
+	return write_file(path, bytes, length, 0600, true, f);
 }
 
 static bool is_folder(const char *path)

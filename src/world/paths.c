@@ -3,6 +3,7 @@
  *
  *	$XDG_DATA_HOME/evenhand/journal.db
  *	$XDG_DATA_HOME/evenhand/player-Wren.db
+ *	$XDG_CONFIG_HOME/evenhand/settings.yaml
  */
 #include "evenhand/world/paths.h"
 
@@ -36,6 +37,21 @@ bool path_data(char *buffer, size_t size, struct fault *f)
 		text_format(&t, "%s/evenhand", data);
 	else
 		text_format(&t, "%s/.local/share/evenhand", home);
+	return !t.cut || too_long(f);
+}
+
+bool path_settings(char *buffer, size_t size, struct fault *f)
+{
+	struct text t = text_in(buffer, size);
+	const char *config = whole_path("XDG_CONFIG_HOME");
+	const char *home = whole_path("HOME");
+
+	if (config == NULL && home == NULL)
+		return fault_set(f, message_of(M_SETTINGS_NO_HOME));
+	if (config != NULL)
+		text_format(&t, "%s/evenhand/settings.yaml", config);
+	else
+		text_format(&t, "%s/.config/evenhand/settings.yaml", home);
 	return !t.cut || too_long(f);
 }
 

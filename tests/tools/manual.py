@@ -35,7 +35,7 @@ def keys_of_schema(part):
 def keys_of_reader(text):
     """The words in the reader's table of keys."""
     table = text[text.index("maps[MAP_KINDS] = {") :]
-    table = table[: table.index("\n};")]
+    table = table[: table.index("[MAP_SETTINGS]")]
     return set(re.findall(r'"([a-z_]+)"', table))
 
 

@@ -26,6 +26,13 @@ bool file_read(const char *path, size_t limit, char **bytes, size_t *length,
 bool file_write(const char *path, const char *bytes, size_t length, bool force,
     struct fault *f);
 
+/*
+ * Puts a file for its owner alone (0600) in the place of another, or of none,
+ * whole like file_write.
+ */
+bool file_replace(
+    const char *path, const char *bytes, size_t length, struct fault *f);
+
 /* Makes a folder and its parents, the new ones 0700. */
 bool folder_make(const char *path, struct fault *f);
 

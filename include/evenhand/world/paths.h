@@ -1,8 +1,9 @@
 /*
  * paths.h - where evenhand keeps things (XDG base directories 0.8)
  *
- * Data (journals): $XDG_DATA_HOME/evenhand, else ~/.local/share/evenhand.  An
- * unset, empty or relative variable counts as unset, as the standard says.
+ * Data (journals): $XDG_DATA_HOME/evenhand, else ~/.local/share/evenhand.
+ * Settings: $XDG_CONFIG_HOME/evenhand, else ~/.config/evenhand.  An unset,
+ * empty or relative variable counts as unset, as the standard says.
  * Only the main thread.
  */
 #ifndef EVENHAND_WORLD_PATHS_H
@@ -17,6 +18,9 @@ enum { PATH_BYTES_MAX = 4096, PLAYER_NAME_MAX = 40 };
 
 /* The data folder; false with a fault when HOME is missing too. */
 bool path_data(char *buffer, size_t size, struct fault *f);
+
+/* The settings file, made or not; false with a fault as above. */
+bool path_settings(char *buffer, size_t size, struct fault *f);
 
 /*
  * The journal of a player (NULL: the only player).  A player's name is 1 to
