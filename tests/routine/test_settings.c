@@ -385,6 +385,63 @@ static void test_head(void **state)
 	assert_defaults(SETTINGS);
 }
 
+/* --- the manual --- */
+
+/* The next line of the section on settings, without its end; or NULL. */
+static char *manual_line(FILE *manual, char *line, int size, bool *inside)
+{
+	while (fgets(line, size, manual) != NULL) {
+		line[strcspn(line, "\n")] = '\0';
+		if (strncmp(line, ".Sh ", 4) == 0)
+			*inside = strcmp(line, ".Sh SETTINGS") == 0;
+		if (*inside)
+			return line;
+	}
+	return NULL;
+}
+
+/* An example as it is typed. */
+static void typed(char *to, size_t size, const char *from)
+{
+	struct text t = text_in(to, size);
+
+	for (const char *s = from; *s; s++) {
+		bool mark = strncmp(s, "\\(dq", 4) == 0;
+
+		text_add_bytes(&t, mark ? "\"" : s, 1);
+		s += mark ? 3 : 0;
+	}
+	text_add(&t, "\n");
+}
+
+/* It has every word in this order, no other, and each example reads well. */
+static void test_manual(void **state)
+{
+	FILE *manual = fopen("man/evenhand.1", "r");
+	char line[1000], example[1000], said[SAID_MAX];
+	int words = 0, examples = 0;
+	bool inside = false;
+
+	(void)state;
+	assert_non_null(manual);
+	while (manual_line(manual, line, sizeof(line), &inside)) {
+		if (strncmp(line, ".It Li ", 7) == 0) {
+			assert_true(words < SETTINGS);
+			assert_string_equal(
+			    line + 7, settings_key((enum setting)words++));
+		}
+		if (strncmp(line, ".Dl ", 4) != 0)
+			continue;
+		typed(example, sizeof(example), line + 4);
+		read_text(example, said);
+		assert_string_equal(said, "");
+		assert_int_equal(s.given, 1 << examples++);
+	}
+	fclose(manual);
+	assert_int_equal(words, SETTINGS);
+	assert_int_equal(examples, SETTINGS);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -394,6 +451,7 @@ int main(void)
 		cmocka_unit_test(test_long_name),
 		cmocka_unit_test(test_edits),
 		cmocka_unit_test(test_head),
+		cmocka_unit_test(test_manual),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
