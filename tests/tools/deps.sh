@@ -33,6 +33,13 @@ cmd:mandoc|mandoc|mandoc|mandoc|mandoc
 cmd:shellcheck|shellcheck|ShellCheck|shellcheck|shellcheck
 cmd:codespell|codespell|codespell|codespell|codespell
 cmd:gcovr|gcovr|gcovr|gcovr|gcovr
+cmd:strace|strace|strace|strace|-
+cmd:pipewire|pipewire|pipewire|pipewire|-
+cmd:pw-cli|pipewire-bin|pipewire-utils|pipewire|-
+alsa:pipewire|pipewire-alsa|pipewire-alsa|pipewire-alsa|-
+cmd:wireplumber|wireplumber|wireplumber|wireplumber|-
+cmd:jackd|jackd2|jack-audio-connection-kit|jack2|jack
+cmd:jack_rec|jackd2|jack-audio-connection-kit-example-clients|jack-example-tools|jack
 '
 
 # Debian's python3 is asked first: the packages of apt are for that one.
@@ -47,6 +54,9 @@ there()
 	cmd:*) command -v "${1#cmd:}" >/dev/null 2>&1 ;;
 	pc:*) pkg-config --exists "${1#pc:}" 2>/dev/null ;;
 	py:*) "$python" -c "import ${1#py:}" 2>/dev/null ;;
+	alsa:*) ls /usr/lib*/alsa-lib/*_pcm_"${1#alsa:}".so \
+	    /usr/lib/*/alsa-lib/*_pcm_"${1#alsa:}".so 2>/dev/null |
+	    grep -q . ;;
 	hdr:*) echo "#include <${1#hdr:}>" | cc -E - >/dev/null 2>&1 ;;
 	fuzz:*) echo 'int LLVMFuzzerTestOneInput(const char *d, unsigned long n)
 		{ return !d && n; }' |
@@ -93,6 +103,12 @@ if [ "$column" -eq 0 ]; then
 	echo "I know apt, dnf, pacman and brew, and found none of them." \
 	    "Install these by hand, then try again." >&2
 	exit 1
+fi
+
+# What a system does not have its tests do without, and say so.
+if [ -z "$packages" ]; then
+	echo "Not to be had with $manager:$missing"
+	exit 0
 fi
 
 sudo=
