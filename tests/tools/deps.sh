@@ -54,8 +54,8 @@ there()
 	cmd:*) command -v "${1#cmd:}" >/dev/null 2>&1 ;;
 	pc:*) pkg-config --exists "${1#pc:}" 2>/dev/null ;;
 	py:*) "$python" -c "import ${1#py:}" 2>/dev/null ;;
-	alsa:*) ls /usr/lib*/alsa-lib/*_pcm_"${1#alsa:}".so \
-	    /usr/lib/*/alsa-lib/*_pcm_"${1#alsa:}".so 2>/dev/null |
+	alsa:*) find /usr/lib* -maxdepth 3 -path \
+	    "*/alsa-lib/libasound_module_pcm_${1#alsa:}.so" 2>/dev/null |
 	    grep -q . ;;
 	hdr:*) echo "#include <${1#hdr:}>" | cc -E - >/dev/null 2>&1 ;;
 	fuzz:*) echo 'int LLVMFuzzerTestOneInput(const char *d, unsigned long n)
