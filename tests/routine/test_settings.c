@@ -405,11 +405,11 @@ static void typed(char *to, size_t size, const char *from)
 {
 	struct text t = text_in(to, size);
 
-	for (const char *s = from; *s; s++) {
-		bool mark = strncmp(s, "\\(dq", 4) == 0;
+	for (const char *at = from; *at; at++) {
+		bool mark = strncmp(at, "\\(dq", 4) == 0;
 
-		text_add_bytes(&t, mark ? "\"" : s, 1);
-		s += mark ? 3 : 0;
+		text_add_bytes(&t, mark ? "\"" : at, 1);
+		at += mark ? 3 : 0;
 	}
 	text_add(&t, "\n");
 }
