@@ -10,8 +10,8 @@
 /* A canvas that is smaller than any page: one sentence, wrapped. */
 static void draw_small(struct canvas *c)
 {
-	const struct message m = message_with(M_VIEW_SMALL,
-	    WHOLE(VIEW_COLUMNS_MIN), WHOLE(VIEW_ROWS_MIN));
+	const struct message m = message_with(
+	    M_VIEW_SMALL, WHOLE(VIEW_COLUMNS_MIN), WHOLE(VIEW_ROWS_MIN));
 	char words[MESSAGE_TEXT_MAX], line[MESSAGE_TEXT_MAX];
 	const char *s = words;
 
