@@ -3,8 +3,9 @@
 
     ticks.py heard FILE [--format f32|s16|wav] [--channels N] [--rate N]
     ticks.py due PART...
+    ticks.py match DUE HEARD
 
-Both print a line for each sound, its frame and its kind:
+The first two print a line for each sound, its frame and its kind:
 
     1344000 count
     1536000 down
@@ -15,6 +16,11 @@ first sound, where what came before it does not matter.
 `heard` reads samples.  A sound begins at the first sample that is not nothing
 after 4 ms of nothing; its kind is told by its length and by its pitch (the
 table in src/sound/voices.h).  All channels must hold the same.
+
+`match` takes two such lists and finds where what was heard lies in what was due:
+from its first sound to its last none may be missing, none extra, none a frame
+off.  It prints how many sounds were heard and which frame of the one list is
+frame 0 of the other, or fails.
 
 `due` knows nothing of the program: it is the arithmetic of a routine, in whole
 numbers.  A part is AT:PULSES:UNITS[,PULSES:UNITS...], a block at a second with
@@ -215,6 +221,26 @@ def due(options):
     return sorted(d.found)
 
 
+# --- match ------------------------------------------------------------------
+
+def read_list(name):
+    return [(int(frame), kind) for frame, kind in
+            (line.split()[:2] for line in open(name))]
+
+
+def match(options):
+    plan, ears = read_list(options.due), read_list(options.heard)
+    if not ears:
+        sys.exit("nothing was heard")
+    for start, (frame, kind) in enumerate(plan):
+        offset = frame - ears[0][0]
+        part = [(f - offset, k) for f, k in plan[start:start + len(ears)]]
+        if part == ears:
+            print(len(ears), offset)
+            return
+    sys.exit(f"{len(ears)} sounds lie nowhere in the {len(plan)} due")
+
+
 def main():
     parser = argparse.ArgumentParser()
     verbs = parser.add_subparsers(dest="verb", required=True)
@@ -231,10 +257,16 @@ def main():
     paper.add_argument("--bows-each", type=int, default=2)
     paper.add_argument("--change-ms", type=int, default=4000)
     paper.add_argument("--count-in-bows", type=int, default=1)
+    pair = verbs.add_parser("match")
+    pair.add_argument("due")
+    pair.add_argument("heard")
     for verb in ears, paper:
         verb.add_argument("--rate", type=int, default=48000)
         verb.add_argument("--from-first", action="store_true")
     options = parser.parse_args()
+    if options.verb == "match":
+        match(options)
+        return
     found = heard(options) if options.verb == "heard" else due(options)
     first = found[0][0] if options.from_first and found else 0
     for frame, name in found:

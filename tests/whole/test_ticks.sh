@@ -74,6 +74,22 @@ is "and nothing else" "$(diff list heard.txt | grep -c '^[<>]')" 1
 status_is $? 1 "a channel of its own is told"
 has "$work/err" "the channels do not hold the same"
 
+# A stretch is found in the whole; with a hole or a frame off it is not.
+match()
+{
+	"$python" "$ticks" match list part 2> "$work/err" || echo no
+}
+sed -n 4,8p list | awk '{ print $1 - 50000, $2 }' > part
+is "a stretch" "$(match)" "5 50000"
+sed -n -e 4,5p -e 7,8p list > part
+is "a hole" "$(match)" no
+sed -n 4,8p list | sed 's/^84001/84000/' > part
+is "a frame off" "$(match)" no
+sed -n 4,8p list | sed 's/tick/count/' > part
+is "another kind" "$(match)" no
+: > part
+is "nothing" "$(match)" no
+
 # --- the arithmetic of a routine, against figures worked out by hand -----------
 
 # Bows of 4 s at 48 kHz: pulses 48 000, 32 000 and 24 000 apart.  The blocks of a
