@@ -159,6 +159,15 @@ static void take_key(
 		page_key(s, &key, out);
 }
 
+/* Over bows the sound that is back tells of itself. */
+static void sound_back(struct session *s, struct effects *out)
+{
+	if (s->silent_device &&
+	    (s->page != PAGE_PLAY || s->phase != PHASE_BOWS))
+		effect_say(out, message_of(M_SESSION_SOUND_BACK));
+	s->silent_device = false;
+}
+
 static void take(struct session *s, const struct input *in, struct effects *out)
 {
 	switch (in->kind) {
@@ -177,9 +186,7 @@ static void take(struct session *s, const struct input *in, struct effects *out)
 		s->silent_device = true;
 		break;
 	case INPUT_SOUND_BACK:
-		if (s->silent_device)
-			effect_say(out, message_of(M_SESSION_SOUND_BACK));
-		s->silent_device = false;
+		sound_back(s, out);
 		break;
 	case INPUT_DROPOUT:
 		s->dropouts += s->page == PAGE_PLAY && s->phase == PHASE_BOWS;

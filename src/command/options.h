@@ -39,7 +39,7 @@
 #include "evenhand/routine/routine.h"
 #include "evenhand/world/load.h"
 
-enum { OPTIONS_MAX = 12 };
+enum { OPTIONS_MAX = 16 };
 
 /* One option of a verb. */
 struct option_wish {

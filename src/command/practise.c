@@ -19,6 +19,7 @@ enum { RATE = 48000 };
 /* What the command line says. */
 struct call {
 	const char *routine, *player, *at, *marking, *clock, *script;
+	bool lines, ascii, mirrored;
 	struct moment now;
 	enum marking way;
 };
@@ -37,7 +38,10 @@ static bool clock_good(const char *clock)
 static bool call_read(struct call *c, int argc, char **argv, int *status)
 {
 	const struct option_wish wishes[] = {
-		{ "lines", M_COMMAND_OPTION_LINES, NULL, NULL, NULL },
+		{ "lines", M_COMMAND_OPTION_LINES, NULL, &c->lines, NULL },
+		{ "ascii", M_COMMAND_OPTION_ASCII, NULL, &c->ascii, NULL },
+		{ "mirrored", M_COMMAND_OPTION_MIRRORED, NULL, &c->mirrored,
+		    NULL },
 		OPTION_MARKING(&c->marking),
 		OPTION_PLAYER(&c->player),
 		OPTION_AT(&c->at),
@@ -116,19 +120,34 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 	return true;
 }
 
-/* The device and the keys.  False: said. */
-static bool instruments_open(struct practice *p, bool paced)
+/* Keys from the script or from the input; a full screen takes both. */
+static struct keys *keys_of(const struct practice *p, bool lines)
 {
+	if (!p->script)
+		return keys_open(STDIN_FILENO);
+	return lines ? keys_open(-1) : keys_open_deaf(STDIN_FILENO);
+}
+
+/* The device, the keys and the screen.  False: said. */
+static bool instruments_open(struct practice *p, const struct call *c)
+{
+	bool lines = c->lines || !terminal_able();
 	struct fault f;
 
-	p->device = device_null_open(RATE, paced, &f);
+	p->device = device_null_open(RATE, !c->clock, &f);
 	if (p->device)
 		fault_set(&f, message_of(M_COMMAND_NO_MEMORY));
 	if (p->device)
-		p->keys = keys_open(p->script ? -1 : STDIN_FILENO);
-	if (!p->keys)
+		p->keys = keys_of(p, lines);
+	if (!p->keys) {
 		command_fault(&f);
-	return p->keys != NULL;
+		return false;
+	}
+	if (!lines)
+		screen_open(p,
+		    &(struct screen_wish) { .ascii = c->ascii,
+			.mirror = c->mirrored || p->routine->left_handed });
+	return true;
 }
 
 static void practice_free(struct practice *p)
@@ -137,6 +156,7 @@ static void practice_free(struct practice *p)
 
 	if (!p)
 		return;
+	screen_close(p);
 	if (p->journal) {
 		journal_flush(p->journal);
 		while (journal_trouble(p->journal, &m))
@@ -176,7 +196,7 @@ static int practise(struct practice *p, const struct call *c)
 	p->routine = command_load(c->routine, &p->paths, &status);
 	if (!p->routine || !journal_read(p, c, &status))
 		return status;
-	if (!instruments_open(p, !c->clock))
+	if (!instruments_open(p, c))
 		return EXIT_OS;
 	wish.routine = p->routine;
 	session_begin(&p->session, &wish, RATE, &p->effects);

@@ -1,5 +1,5 @@
 /*
- * practise.h - what a sitting in line mode holds together
+ * practise.h - what a sitting holds together
  *
  * Only the main thread.
  */
@@ -16,6 +16,7 @@
 #include "evenhand/world/keys.h"
 #include "evenhand/world/load.h"
 #include "evenhand/world/script.h"
+#include "practise_screen.h"
 
 /* Too large for a stack. */
 struct practice {
@@ -28,12 +29,17 @@ struct practice {
 	struct session session;
 	struct effects effects;
 
-	int64_t lost_ms; /* by the device, as last looked at */
-	bool unheard;	 /* the last passage could not be played */
-	bool rows_new;	 /* rows the journal may not have written yet */
-	bool over;	 /* nothing more will happen */
-	bool mute;	 /* standard output is gone */
-	bool input_over; /* no key will come any more */
+	struct practice_screen screen;
+
+	int64_t reached;	 /* the frame at the ear, as last looked at */
+	int64_t lost_ms;	 /* by the device, as last looked at */
+	int dropouts;		 /* the same */
+	enum device_state heard; /* the same; UNHEARD: not said yet */
+	bool unheard;		 /* the last passage could not be played */
+	bool rows_new;		 /* rows the journal may not have written yet */
+	bool over;		 /* nothing more will happen */
+	bool mute;		 /* standard output is gone */
+	bool input_over;	 /* no key will come any more */
 
 	struct load_paths paths;
 	char bytes[LINES_BYTES_MAX];
@@ -45,7 +51,10 @@ void practice_run(struct practice *p);
 /* Does all that the session asked for. */
 void practice_effects(struct practice *p);
 
-/* Prints one event as a line, unless standard output is gone. */
+/* Tells one event, unless standard output is gone. */
 void practice_say(struct practice *p, struct message m);
+
+/* Says what the journal or a device has to say, where it can be read. */
+void practice_trouble(struct practice *p, const struct message *m);
 
 #endif

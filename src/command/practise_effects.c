@@ -3,7 +3,7 @@
  *
  *	passage  ─▶ device
  *	turn, mark, note ─▶ journal's queue
- *	page, say ─▶ lines on standard output
+ *	page, say ─▶ the screen, or lines on standard output
  *
  * When time is unpaced nothing is printed before the rows so far are on the
  * disk, so that what was read was kept, whatever happens next.
@@ -36,7 +36,31 @@ void practice_say(struct practice *p, struct message m)
 {
 	struct text t = text_in(p->bytes, sizeof p->bytes);
 
+	if (p->screen.terminal) {
+		screen_say(p, &m);
+		return;
+	}
 	lines_say(&t, &m);
+	print(p, &t);
+}
+
+void practice_trouble(struct practice *p, const struct message *m)
+{
+	if (p->screen.terminal)
+		screen_trouble(p, m);
+	else
+		command_say(m);
+}
+
+static void page(struct practice *p, enum page page)
+{
+	struct text t = text_in(p->bytes, sizeof p->bytes);
+
+	if (p->screen.terminal) {
+		screen_page(p);
+		return;
+	}
+	lines_page(&t, &p->session, page);
 	print(p, &t);
 }
 
@@ -93,12 +117,9 @@ static bool keep(struct practice *p, const struct effect *e)
 
 static void show(struct practice *p, const struct effect *e)
 {
-	struct text t = text_in(p->bytes, sizeof p->bytes);
-
 	switch (e->kind) {
 	case EFFECT_PAGE:
-		lines_page(&t, &p->session, e->page);
-		print(p, &t);
+		page(p, e->page);
 		break;
 	case EFFECT_SAY:
 		practice_say(p, e->message);
@@ -121,10 +142,12 @@ void practice_effects(struct practice *p)
 {
 	struct message m;
 
+	screen_step(p);
+	p->screen.stale |= p->effects.count > 0;
 	for (int i = 0; i < p->effects.count; i++)
 		if (!keep(p, &p->effects.at[i]))
 			show(p, &p->effects.at[i]);
 	while (journal_trouble(p->journal, &m))
-		command_say(&m);
+		practice_trouble(p, &m);
 	keys_want_words(p->keys, p->session.page == PAGE_QUESTION);
 }

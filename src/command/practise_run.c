@@ -1,11 +1,16 @@
 /*
  * practise_run.c - a sitting from its first page to its end
  *
- * The device's frames are the only clock.  Whatever is due (the session's own
- * wish to be stepped, a key of the script) is stepped at exactly its frame, in
- * order, even when the clock has gone a little further; a live key carries
- * the frame that is reached when it comes.  So a script gives the same
- * session paced and unpaced:
+ * The device's frames are the only clock, and the session lives at the frame
+ * that is at the ear: what is seen, heard and marked is one.  A card holds some
+ * frames more, which is why passages are decided ahead; one that holds very
+ * many must not come too late, so the session is never further behind than
+ * AHEAD_MS.
+ *
+ * Whatever is due (the session's own wish to be stepped, a key of the script)
+ * is stepped at exactly its frame, in order, even when the clock has gone a
+ * little further; a live key carries the frame that is reached when it comes.
+ * So a script gives the same session paced and unpaced:
  *
  *	paced    wait for a key until the frame is reached, then step
  *	unpaced  let the device go to the frame, then step
@@ -17,6 +22,7 @@
 
 enum {
 	LOOK_MS = 50,	   /* how often the device is looked after */
+	AHEAD_MS = 150,	   /* DECIDE_MS, less what a slow loop may take */
 	KEY_APART_MS = 300 /* unpaced keys, so that none is a repeat */
 };
 
@@ -69,6 +75,19 @@ static void step_until(struct practice *p, int64_t frame)
 	}
 }
 
+/* Looks at the clock. */
+static void look(struct practice *p)
+{
+	int64_t heard = device_heard(p->device);
+	int64_t ahead = frames_of_ms(AHEAD_MS, p->session.rate);
+
+	if (device_paced(p->device))
+		heard = later(heard, device_frame(p->device) - ahead);
+	else
+		heard = device_frame(p->device);
+	p->reached = later(p->reached, heard);
+}
+
 /* How long to wait for a key, in ms; -1 for as long as it takes. */
 static int wait_ms(const struct practice *p)
 {
@@ -77,7 +96,7 @@ static int wait_ms(const struct practice *p)
 
 	if (!device_paced(p->device))
 		return !p->script && session_waits(&p->session) ? -1 : 0;
-	left = due(p) - device_frame(p->device);
+	left = due(p) - p->reached;
 	if (left <= 0)
 		return 0;
 	if (left > frames_of_ms(LOOK_MS, rate))
@@ -92,7 +111,7 @@ static int64_t reach(struct practice *p, enum keys_got got)
 	int64_t next = due(p);
 
 	if (device_paced(p->device))
-		return device_frame(p->device);
+		return p->reached;
 	if (got == KEYS_NONE)
 		frame = next < INT64_MAX ? next : frame;
 	else if (session_waits(&p->session))
@@ -103,20 +122,47 @@ static int64_t reach(struct practice *p, enum keys_got got)
 	return frame;
 }
 
+/* An input that no key gave, at the frame that is reached. */
+static void tell(struct practice *p, struct input in)
+{
+	step_until(p, p->reached);
+	in.frame = later(p->reached, p->session.now);
+	if (!p->over)
+		step(p, &in);
+}
+
 /* Tells the session when this program stood still while time went on. */
 static void look_for_gap(struct practice *p)
 {
-	int64_t lost = device_lost_ms(p->device);
-	int64_t frame = device_frame(p->device);
+	int64_t lost = device_lost_ms(p->device) - p->lost_ms;
 
-	if (lost == p->lost_ms)
+	if (lost == 0)
 		return;
-	struct input gap = { .kind = INPUT_GAP, .lost_ms = lost - p->lost_ms };
+	p->lost_ms += lost;
+	tell(p, (struct input) { .kind = INPUT_GAP, .lost_ms = lost });
+}
 
-	p->lost_ms = lost;
-	step_until(p, frame);
-	gap.frame = later(frame, p->session.now);
-	step(p, &gap);
+/* Tells the session, and at first the student, what became of the sound. */
+static void look_for_sound(struct practice *p)
+{
+	enum device_state state = device_state(p->device);
+	enum device_state was = p->heard;
+
+	for (; p->dropouts < device_dropouts(p->device); p->dropouts++)
+		tell(p, (struct input) { .kind = INPUT_DROPOUT });
+	if (state == was || state == DEVICE_OPENING || state == DEVICE_UNHEARD)
+		return;
+	p->heard = state;
+	if (was == DEVICE_UNHEARD) {
+		struct message m = device_sentence(p->device);
+
+		screen_step(p);
+		practice_say(p, m);
+	} else if (state == DEVICE_SOUNDS) {
+		tell(p, (struct input) { .kind = INPUT_SOUND_BACK });
+	} else if (was == DEVICE_SOUNDS) {
+		tell(p, (struct input) { .kind = INPUT_SOUND_LOST });
+	}
 }
 
 static void end_input(struct practice *p, int64_t frame)
@@ -128,28 +174,40 @@ static void end_input(struct practice *p, int64_t frame)
 	p->over = true;
 }
 
+/* One turn of the loop: waits, looks at what became due, takes a key. */
+static void turn(struct practice *p)
+{
+	struct input in = { .kind = INPUT_KEY };
+	enum keys_got got = keys_next(p->keys, screen_wait_ms(p, wait_ms(p)),
+	    &in.key, &in.digit, &in.words);
+
+	device_look(p->device);
+	look(p);
+	look_for_gap(p);
+	look_for_sound(p);
+	in.frame = p->reached = reach(p, got);
+	step_until(p, in.frame);
+	if (p->over)
+		return;
+	if (got == KEYS_END || p->mute) {
+		end_input(p, in.frame);
+		return;
+	}
+	in.frame = later(in.frame, p->session.now);
+	if (got == KEYS_WORDS)
+		in.kind = INPUT_WORDS;
+	if (got == KEYS_PRESS)
+		screen_key(p, in.key);
+	if (got != KEYS_NONE)
+		step(p, &in);
+}
+
 void practice_run(struct practice *p)
 {
 	practice_effects(p);
+	screen_draw(p);
 	while (!p->over) {
-		struct input in = { .kind = INPUT_KEY };
-		enum keys_got got = keys_next(
-		    p->keys, wait_ms(p), &in.key, &in.digit, &in.words);
-
-		device_look(p->device);
-		look_for_gap(p);
-		in.frame = reach(p, got);
-		step_until(p, in.frame);
-		if (p->over)
-			break;
-		if (got == KEYS_END || p->mute) {
-			end_input(p, in.frame);
-			break;
-		}
-		in.frame = later(in.frame, p->session.now);
-		if (got == KEYS_WORDS)
-			in.kind = INPUT_WORDS;
-		if (got != KEYS_NONE)
-			step(p, &in);
+		turn(p);
+		screen_draw(p);
 	}
 }

@@ -496,7 +496,7 @@ static void test_sound_lost(void **state)
 	    (struct input) { .kind = INPUT_DROPOUT });
 	sitting_input(&d, sitting_at(&d, 45000),
 	    (struct input) { .kind = INPUT_DROPOUT });
-	sitting_input(&d, sitting_at(&d, 60000),
+	sitting_input(&d, sitting_at(&d, 62000),
 	    (struct input) { .kind = INPUT_SOUND_BACK });
 	assert_false(d.s.silent_device);
 	sitting_until(&d, minutes(1, 30));
@@ -504,6 +504,12 @@ static void test_sound_lost(void **state)
 	assert_int_equal(d.turn[2].dropouts, 0);
 	assert_int_equal(d.passages, 3);
 	assert_true(sitting_said(&d, "The sound is gone."));
+	/* It came back over bows, where nothing is said. */
+	assert_false(sitting_said(&d, "The sound is back."));
+	sitting_input(&d, d.s.now, (struct input) { .kind = INPUT_SOUND_LOST });
+	assert_int_equal(d.s.phase, PHASE_LEAD);
+	sitting_input(&d, d.s.now, (struct input) { .kind = INPUT_SOUND_BACK });
+	assert_true(sitting_said(&d, "The sound is back."));
 }
 
 int main(void)

@@ -54,7 +54,10 @@ MESSAGE(M_COMMAND_HISTORY, "", "what was practised")
 MESSAGE(M_COMMAND_OPTION_HELP, "", "say this")
 MESSAGE(M_COMMAND_OPTION_VERSION, "", "say which version this is")
 MESSAGE(M_COMMAND_OPTION_LINES, "",
-    "one event, one line (so far the only way)")
+    "one event, one line, and no full screen")
+MESSAGE(M_COMMAND_OPTION_ASCII, "", "draw with plain letters and signs")
+MESSAGE(M_COMMAND_OPTION_MIRRORED, "",
+    "for those who bow with the left hand")
 MESSAGE(M_COMMAND_OPTION_MARKING, "",
     "when marks are given (round if left out)")
 MESSAGE(M_COMMAND_OPTION_PLAYER, "", "the journal of another player")

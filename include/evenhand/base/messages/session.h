@@ -36,7 +36,7 @@ MESSAGE(M_SESSION_GOES_ON, "t", "Going on: {0}.")
 MESSAGE(M_SESSION_GAP, "", "The program stood still for a while.")
 MESSAGE(M_SESSION_SOUND_LOST, "",
     "The sound is gone. Go on by sight; it comes back by itself.")
-MESSAGE(M_SESSION_SOUND_BACK, "", "The sound comes back at the next round.")
+MESSAGE(M_SESSION_SOUND_BACK, "", "The sound is back.")
 
 /* --- before and after --- */
 MESSAGE(M_SESSION_ASK_WHY, "",

@@ -1,0 +1,179 @@
+/*
+ * practise_screen.c - the sitting on a full screen
+ *
+ *	session, device ─▶ view ─▶ canvas ─▶ terminal
+ *
+ * A page is drawn when something was pressed or said, and else not before the
+ * frame at which it can differ, at most DRAWS_A_SECOND times a second.  Help and
+ * leaves belong to the screen alone: the session gets the same keys in every
+ * shell and never knows of them.
+ */
+#include "practise_screen.h"
+
+#include <string.h>
+#include <unistd.h>
+
+#include "evenhand/world/clock.h"
+#include "options.h"
+#include "practise.h"
+
+enum { DRAWS_A_SECOND = 30, DRAW_NS = 1000000000 / DRAWS_A_SECOND };
+
+bool screen_open(struct practice *p, const struct screen_wish *w)
+{
+	struct practice_screen *s = &p->screen;
+
+	if (!terminal_able())
+		return false;
+	s->terminal = terminal_open(w->colours);
+	if (!s->terminal)
+		return false;
+	s->view.ascii = w->ascii || !terminal_signs(s->terminal);
+	s->view.mirror = w->mirror;
+	s->view.session = &p->session;
+	s->later = text_in(s->later_bytes, sizeof s->later_bytes);
+	s->stale = true;
+	keys_echo(p->keys, false);
+	return true;
+}
+
+void screen_page(struct practice *p)
+{
+	p->screen.view.leaf = 0;
+	p->screen.stale = true;
+}
+
+void screen_step(struct practice *p)
+{
+	p->screen.fresh = true;
+}
+
+void screen_say(struct practice *p, const struct message *m)
+{
+	struct view *v = &p->screen.view;
+
+	if (p->screen.fresh)
+		v->said = 0;
+	p->screen.fresh = false;
+	p->screen.stale = true;
+	if (v->said < VIEW_NEWS_MAX)
+		v->news[v->said++] = *m;
+}
+
+void screen_trouble(struct practice *p, const struct message *m)
+{
+	char sentence[SCREEN_LATER_BYTES / 4];
+
+	message_text(m, sentence, sizeof sentence);
+	text_format(&p->screen.later, "evenhand: %s\n", sentence);
+	screen_say(p, m);
+}
+
+void screen_key(struct practice *p, enum key key)
+{
+	struct view *v = &p->screen.view;
+	int columns, rows;
+
+	if (!p->screen.terminal)
+		return;
+	p->screen.stale = true;
+	if (key != KEY_LEAF) {
+		v->help = key == KEY_HELP && !v->help;
+		v->said = 0;
+		return;
+	}
+	/* A picture that something else has spoilt is mended by it too. */
+	terminal_forget(p->screen.terminal);
+	terminal_size(p->screen.terminal, &columns, &rows);
+	v->leaf = (v->leaf + 1) % view_leaves(v, columns, rows);
+}
+
+static enum sounding sounding_of(enum device_state state)
+{
+	switch (state) {
+	case DEVICE_SOUNDS:
+		return SOUNDING_ON;
+	case DEVICE_OPENING:
+		return SOUNDING_OPENING;
+	case DEVICE_LOST:
+		return SOUNDING_LOST;
+	case DEVICE_UNHEARD:
+	case DEVICE_MISSING:
+		break;
+	}
+	return SOUNDING_NONE;
+}
+
+/* What the device has to say; whether anything of it is new. */
+static bool look_at_device(struct practice *p)
+{
+	struct view *v = &p->screen.view;
+	enum sounding sounding = sounding_of(device_state(p->device));
+	uint64_t dropped = device_dropped(p->device) +
+	    (uint64_t)device_dropouts(p->device);
+	struct text name = text_in(v->device, sizeof v->device);
+
+	text_add_clean(&name, device_name(p->device));
+	if (sounding == v->sounding && dropped == v->dropped)
+		return false;
+	v->sounding = sounding;
+	v->dropped = dropped;
+	return true;
+}
+
+int screen_wait_ms(const struct practice *p, int limit)
+{
+	const struct practice_screen *s = &p->screen;
+	int64_t since = clock_steady_ns() - s->drawn_ns, left;
+
+	if (!s->terminal || p->over)
+		return limit;
+	if (!s->stale) {
+		if (s->change == INT64_MAX || !device_paced(p->device))
+			return limit;
+		left = (s->change - p->reached) * 1000 / p->session.rate + 1;
+		if (limit >= 0 && left >= limit)
+			return limit;
+		limit = (int)(left < INT32_MAX ? left : INT32_MAX);
+	}
+	left = (DRAW_NS - since) / 1000000 + 1;
+	if (s->stale || limit < left)
+		limit = left > 0 ? (int)left : 0;
+	return limit;
+}
+
+void screen_draw(struct practice *p)
+{
+	struct practice_screen *s = &p->screen;
+	int64_t now = clock_steady_ns();
+	int columns, rows;
+
+	if (!s->terminal || now - s->drawn_ns < DRAW_NS)
+		return;
+	s->stale |= look_at_device(p);
+	s->stale |= terminal_size(s->terminal, &columns, &rows);
+	s->view.heard = p->reached;
+	if (!s->stale && p->reached < s->change)
+		return;
+	if (p->session.page == PAGE_QUESTION)
+		s->view.typed = keys_typed(p->keys);
+	canvas_init(&s->canvas, columns, rows);
+	view_draw(&s->canvas, &s->view);
+	terminal_show(s->terminal, &s->canvas);
+	s->change = view_change(&s->view, columns, rows);
+	s->drawn_ns = now;
+	s->stale = false;
+}
+
+void screen_close(struct practice *p)
+{
+	struct practice_screen *s = &p->screen;
+
+	if (!s->terminal)
+		return;
+	terminal_close(s->terminal);
+	s->terminal = NULL;
+	keys_echo(p->keys, true);
+	if (write(STDERR_FILENO, s->later.bytes, s->later.length) < 0)
+		return;
+}
