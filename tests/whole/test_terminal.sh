@@ -5,63 +5,10 @@
 # shellcheck source=tests/whole/lib.sh
 . "$(dirname "$0")/lib.sh"
 
-if ! command -v tmux > /dev/null; then
-	echo "BAD tmux is not installed: make deps"
-	exit 1
-fi
-socket=$work/tmux
-trap 'tmux -S "$socket" kill-server 2> /dev/null; rm -rf "$work"' EXIT
+# shellcheck source=tests/whole/tmux.sh
+. "$root/tests/whole/tmux.sh"
 
-tm()
-{
-	tmux -S "$socket" -f /dev/null "$@"
-}
-
-page()
-{
-	tm capture-pane -p -J -S -500 -t 0
-}
-
-# shows SECONDS WORDS: the terminal comes to show these words
-shows()
-{
-	end=$(($(date +%s) + $1 + 1))
-	while ! page | grep -qF -- "$2"; do
-		if [ "$(date +%s)" -gt "$end" ]; then
-			fail "the terminal does not show \"$2\""
-			page | sed 's/^/    /'
-			return 1
-		fi
-		sleep 0.1
-	done
-	ok "the terminal shows \"$2\""
-}
-
-key()
-{
-	tm send-keys -t 0 "$@"
-}
-
-# command LINE: typed into the shell
-command_line()
-{
-	key -l "$1"
-	key Enter
-}
-
-# mode NAME: the terminal's settings, in $work/NAME
-mode()
-{
-	command_line "stty -a > $work/half; mv $work/half $work/$1"
-	for _ in 1 2 3 4 5 6 7 8 9 10; do
-		[ -s "$work/$1" ] && return
-		sleep 0.3
-	done
-	fail "stty said nothing"
-}
-
-tm new-session -d -x 90 -y 40 'PS1="ready> " exec sh -i'
-shows 5 'ready>'
+terminal 90x40
 mode before
 
 # --- pages, sound, silence, and once more ---------------------------------
@@ -111,8 +58,7 @@ for signal in TERM HUP SEGV; do
 	tm clear-history -t 0
 	command_line "$EVENHAND --lines"
 	shows 5 'sore'
-	pid=$(pgrep -n -P "$(tm display-message -p -t 0 '#{pane_pid}')")
-	kill -s "$signal" "$pid"
+	kill -s "$signal" "$(child)"
 	sleep 0.5
 	mode "$signal"
 	so "after $signal the terminal is as it was" \

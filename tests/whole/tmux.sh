@@ -1,0 +1,79 @@
+# shellcheck shell=sh
+# tmux.sh - a real terminal for tests of the real binary; behind lib.sh
+#
+# One tmux server in the private folder, with a shell that says "ready> ".
+# shellcheck disable=SC2154
+if ! command -v tmux > /dev/null; then
+	echo "BAD tmux is not installed: make deps"
+	exit 1
+fi
+socket=$work/tmux
+trap 'tmux -S "$socket" kill-server 2> /dev/null; rm -rf "$work"' EXIT
+
+tm()
+{
+	tmux -u -S "$socket" -f /dev/null "$@"
+}
+
+# terminal COLUMNSxROWS: a new one of this size
+terminal()
+{
+	tm kill-server 2> /dev/null
+	tm new-session -d -x "${1%x*}" -y "${1#*x}" 'PS1="ready> " exec sh -i'
+	shows 5 'ready>'
+}
+
+# All that the terminal has shown, or only what stands there now.
+page()
+{
+	tm capture-pane -p -J -S -500 -t 0
+}
+
+screen()
+{
+	tm capture-pane -p -t 0
+}
+
+# shows SECONDS WORDS: the terminal comes to show these words
+shows()
+{
+	end=$(($(date +%s) + $1 + 1))
+	while ! page | grep -qF -- "$2"; do
+		if [ "$(date +%s)" -gt "$end" ]; then
+			fail "the terminal does not show \"$2\""
+			page | sed 's/^/    /'
+			return 1
+		fi
+		sleep 0.1
+	done
+	ok "the terminal shows \"$2\""
+}
+
+key()
+{
+	tm send-keys -t 0 "$@"
+}
+
+# command_line LINE: typed into the shell
+command_line()
+{
+	key -l "$1"
+	key Enter
+}
+
+# mode NAME: the terminal's settings, in $work/NAME
+mode()
+{
+	command_line "stty -a > $work/half; mv $work/half $work/$1"
+	for _ in 1 2 3 4 5 6 7 8 9 10; do
+		[ -s "$work/$1" ] && return
+		sleep 0.3
+	done
+	fail "stty said nothing"
+}
+
+# The process that the shell of the terminal runs.
+child()
+{
+	pgrep -n -P "$(tm display-message -p -t 0 '#{pane_pid}')"
+}
