@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """ticks.py - what sounded, and what a routine says should sound
 
-    ticks.py heard FILE [--format f32|s16|wav] [--channels N] [--rate N]
+    ticks.py heard FILE [--format f32|s16|s32|wav] [--channels N] [--rate N]
     ticks.py due PART...
     ticks.py match DUE HEARD
 
@@ -46,6 +46,9 @@ CLICK_MS = 5  # shorter than anything of ours
 PIECE = 4800  # frames read at once
 AIR_BOWS = 4
 
+# A format as Python's array knows it, and its full scale.
+SAMPLES = {"f32": ("f", 1.0), "s16": ("h", 2.0 ** 15), "s32": ("i", 2.0 ** 31)}
+
 # What is shorter than so many ms is one of these, by its pitch in Hz.
 KINDS = ((17, {1600: "tick", 1200: "count"}),
          (75, {196: "down", 392: "up"}),
@@ -71,13 +74,14 @@ def open_wave(name):
         body = file.read(size + size % 2)
         if chunk[:4] == b"fmt ":
             bits = int.from_bytes(body[14:16], "little")
-            shape = ({16: "s16", 32: "f32"}[bits],
-                     int.from_bytes(body[2:4], "little"))
+            tag = int.from_bytes(body[24:26] or body[:2], "little")
+            shape = ({(1, 16): "s16", (1, 32): "s32", (3, 32): "f32"}
+                     [tag, bits], int.from_bytes(body[2:4], "little"))
 
 
 def pieces(file, kind, channels):
     """Lists of samples of one channel; None for a piece of nothing."""
-    code = {"f32": "f", "s16": "h"}[kind]
+    code = SAMPLES[kind][0]
     frame = array.array(code).itemsize * channels
     nothing = bytes(PIECE * frame)
     while True:
@@ -153,7 +157,7 @@ def heard(options):
         file = open(options.file, "rb")
     found = []
     gap = GAP_MS * options.rate // 1000
-    full = {"f32": 1.0, "s16": 32768.0}[kind]
+    full = SAMPLES[kind][1]
     for frame, samples in sounds(pieces(file, kind, channels), gap):
         line = kind_of(samples, options.rate)
         if options.measure:
@@ -246,7 +250,7 @@ def main():
     verbs = parser.add_subparsers(dest="verb", required=True)
     ears = verbs.add_parser("heard")
     ears.add_argument("file")
-    ears.add_argument("--format", choices=["f32", "s16", "wav"],
+    ears.add_argument("--format", choices=[*SAMPLES, "wav"],
                       default="f32")
     ears.add_argument("--channels", type=int, default=1)
     ears.add_argument("--measure", action="store_true",
