@@ -10,6 +10,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "choices.h"
 #include "evenhand/world/paths.h"
 #include "options.h"
 #include "practise.h"
@@ -128,10 +129,19 @@ static struct keys *keys_of(const struct practice *p, bool lines)
 	return lines ? keys_open(-1) : keys_open_deaf(STDIN_FILENO);
 }
 
+/* Whether the bow is in the left hand: as chosen here, else as taught. */
+static bool mirrored(const struct practice *p)
+{
+	if (settings_given(&p->chosen.now, SETTING_MIRRORED))
+		return p->chosen.now.mirrored;
+	return p->routine->left_handed;
+}
+
 /* The device, the keys and the screen.  False: said. */
 static bool instruments_open(struct practice *p, const struct call *c)
 {
-	bool lines = c->lines || !terminal_able();
+	const struct settings *chosen = &p->chosen.now;
+	bool lines = c->lines || chosen->lines || !terminal_able();
 	struct fault f;
 
 	p->device = device_null_open(RATE, !c->clock, &f);
@@ -145,8 +155,9 @@ static bool instruments_open(struct practice *p, const struct call *c)
 	}
 	if (!lines)
 		screen_open(p,
-		    &(struct screen_wish) { .ascii = c->ascii,
-			.mirror = c->mirrored || p->routine->left_handed });
+		    &(struct screen_wish) { .colours = choices_colours(chosen),
+			.ascii = c->ascii || chosen->ascii,
+			.mirror = c->mirrored || mirrored(p) });
 	return true;
 }
 
@@ -184,13 +195,26 @@ static int ending(const struct practice *p)
 	return 128 + number;
 }
 
+/* When marks are given; what a player says once counts from then on. */
+static enum marking way_of(struct practice *p, const struct call *c)
+{
+	if (!c->marking)
+		return choices_marking(&p->chosen.now);
+	/* A script is a rehearsal and chooses nothing for others. */
+	if (!c->script) {
+		p->chosen.now.mark_turns = c->way == MARKING_TURN;
+		choices_keep(&p->chosen, SETTING_MARKING);
+	}
+	return c->way;
+}
+
 static int practise(struct practice *p, const struct call *c)
 {
 	int status = EXIT_OS;
-	struct plan_wish wish = {
-		.history = &p->history, .now = c->now, .marking = c->way
-	};
+	struct plan_wish wish = { .history = &p->history, .now = c->now };
 
+	choices_read(&p->chosen);
+	wish.marking = way_of(p, c);
 	if (!script_read(p, c->script, &status))
 		return status;
 	p->routine = command_load(c->routine, &p->paths, &status);

@@ -16,6 +16,7 @@
 #include "evenhand/world/keys.h"
 #include "evenhand/world/load.h"
 #include "evenhand/world/script.h"
+#include "evenhand/world/settings_file.h"
 #include "practise_screen.h"
 
 /* Too large for a stack. */
@@ -30,6 +31,7 @@ struct practice {
 	struct effects effects;
 
 	struct practice_screen screen;
+	struct settings_file chosen;
 
 	int64_t reached;	 /* the frame at the ear, as last looked at */
 	int64_t lost_ms;	 /* by the device, as last looked at */

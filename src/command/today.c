@@ -7,6 +7,7 @@
  */
 #include <stdlib.h>
 
+#include "choices.h"
 #include "evenhand/coach/history.h"
 #include "evenhand/screen/lines.h"
 #include "evenhand/world/journal.h"
@@ -18,11 +19,13 @@ struct ask {
 	const char *routine, *player;
 	struct moment now;
 	enum marking marking;
+	bool marking_said;
 	bool why;
 };
 
 /* Everything the plan is made of, too large for the stack. */
 struct today {
+	struct settings_file chosen;
 	struct routine *routine;
 	struct load_paths paths;
 	struct history history;
@@ -48,6 +51,7 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	*status = EXIT_USAGE;
 	if (argc > 0)
 		a->routine = argv[0];
+	a->marking_said = marking != NULL;
 	return options_now(at, &a->now) &&
 	    options_marking(marking, &a->marking);
 }
@@ -87,6 +91,9 @@ static int show(struct today *t, const struct ask *a)
 	};
 	struct message start = message_of(M_COACH_CAUTION_START);
 
+	choices_read(&t->chosen);
+	if (!a->marking_said)
+		wish.marking = choices_marking(&t->chosen.now);
 	t->routine = command_load(a->routine, &t->paths, &status);
 	if (!t->routine)
 		return status;
