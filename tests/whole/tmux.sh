@@ -77,3 +77,26 @@ child()
 {
 	pgrep -n -P "$(tm display-message -p -t 0 '#{pane_pid}')"
 }
+
+# waits SECONDS COMMAND: until it succeeds
+waits()
+{
+	tries=$(($1 * 20))
+	shift
+	until "$@"; do
+		tries=$((tries - 1))
+		if [ "$tries" -le 0 ]; then
+			fail "waited in vain for: $*"
+			screen | sed 's/^/    /'
+			return 1
+		fi
+		sleep 0.05
+	done
+}
+
+# seen WORDS: they stand on the screen now
+# shellcheck disable=SC2317
+seen()
+{
+	screen | grep -qF -- "$1"
+}

@@ -1,0 +1,104 @@
+#!/bin/sh
+# test_screen.sh - the full screen in a real terminal (tmux), by its keys: sizes,
+# resizes, every way of ending, and the terminal as it was afterwards
+#
+# shellcheck source=tests/whole/lib.sh
+. "$(dirname "$0")/lib.sh"
+# shellcheck source=tests/whole/tmux.sh
+. "$root/tests/whole/tmux.sh"
+
+export LC_ALL=C.UTF-8
+at='--at 2026-03-02T17:00'
+tiny tiny.yaml
+
+# flag NAME: what tmux knows of the terminal, 0 or 1
+flag()
+{
+	tm display-message -p -t 0 "#{$1}"
+}
+
+# given_back LABEL: the mode, the page and the cursor are the shell's again
+given_back()
+{
+	shows 5 'ready>'
+	is "$1: on the shell's own page" "$(flag alternate_on)" 0
+	is "$1: the cursor is seen" "$(flag cursor_flag)" 1
+	mode "mode-$1"
+	so "$1: the terminal's modes are as they were" \
+	    cmp "$work/mode-before" "$work/mode-$1"
+}
+
+# begin LINE: a command on a fresh page of the shell, and its first page
+begin()
+{
+	command_line clear
+	sleep 0.3
+	tm clear-history -t 0
+	command_line "$* 2> $work/said"
+	waits 5 seen 'sore'
+}
+
+# --- every way of ending --------------------------------------------------
+
+terminal 80x24
+mode mode-before
+
+begin "$EVENHAND $at"
+is "on a page of its own" "$(flag alternate_on)" 1
+so "the cursor is hidden" [ "$(flag cursor_flag)" = 0 ]
+key q
+given_back q
+is "nothing was said beside the page" "$(cat "$work/said")" ''
+
+for signal in TERM HUP INT SEGV ABRT BUS FPE ILL QUIT; do
+	begin "$EVENHAND $at"
+	kill -s "$signal" "$(child)"
+	given_back "$signal"
+done
+
+begin "$EVENHAND $at"
+key C-c
+given_back interrupted
+
+# --- suspended and continued ----------------------------------------------
+
+begin "$EVENHAND $at"
+screen > "$work/first"
+key C-z
+given_back suspended
+command_line fg
+waits 5 seen 'sore'
+screen > "$work/again"
+so "continued, the page is as it was" cmp "$work/first" "$work/again"
+so "and the cursor is hidden" [ "$(flag cursor_flag)" = 0 ]
+
+# --- sizes ----------------------------------------------------------------
+
+for n in 1 2 3 4 5 6 7 8 9 10; do
+	for size in 40x12 120x40 30x8 200x50 81x23; do
+		tm resize-window -t 0 -x "${size%x*}" -y "${size#*x}"
+		[ "$n" -lt 9 ] || sleep 0.1
+	done
+done
+tm resize-window -t 0 -x 80 -y 24
+waits 3 seen 'sore'
+sleep 0.3
+screen > "$work/resized"
+so "after 50 resizes the page is as it was" cmp "$work/first" "$work/resized"
+tm resize-window -t 0 -x 39 -y 11
+waits 3 seen '40'
+tm resize-window -t 0 -x 1 -y 1
+sleep 0.3
+tm resize-window -t 0 -x 80 -y 24
+waits 3 seen 'sore'
+key q
+given_back resized
+
+# --- what the terminal can do ---------------------------------------------
+
+for kind in vt100 linux xterm xterm-256color screen ansi; do
+	begin "TERM=$kind $EVENHAND $at"
+	key q
+	given_back "$kind"
+done
+finish
