@@ -1,0 +1,381 @@
+/*
+ * view_page_text.c - the sentences of a page, set into its flow
+ *
+ * What each sentence is for gives it a place in the order and a look:
+ *
+ *	plan		0:28  again:      First to fourth position. ...
+ *	teacher's note	strong
+ *	watch for	with a dot before it
+ *	caution		! with a sign of its own
+ *	one to keep	in a frame
+ */
+#include "view_page_text.h"
+
+#include <string.h>
+
+#include "signs.h"
+
+enum {
+	TIME_COLUMNS = 6,  /* "2:20" and room */
+	PART_COLUMNS = 18, /* and "in the air:" */
+	PARTS_FROM = 56,   /* columns from which on the parts are a table */
+	KEY_COLUMNS = 8,   /* "Space:" and room */
+	SIGN_COLUMNS = 2,
+	WORDS_BYTES = 1024,
+};
+
+/* In the order in which they stand. */
+enum kind {
+	KIND_URGENT, /* cautions, where something hurts */
+	KIND_KEEP,
+	KIND_PART,
+	KIND_NOTE,
+	KIND_WATCH,
+	KIND_CARE,
+	KIND_SOON, /* when the next time is */
+	KIND_TEXT,
+	KIND_SAY,
+	KIND_KEY,
+	KIND_HOW, /* how to mark */
+	KIND_AID, /* what the program is, among its keys */
+	KIND_COUNT
+};
+
+static enum kind care_of(const struct view *v)
+{
+	if (v->help)
+		return KIND_AID;
+	return v->session->page == PAGE_TODAY ? KIND_CARE : KIND_URGENT;
+}
+
+static enum kind kind_of(const struct view *v, enum message_id id)
+{
+	if (story_is_care(id))
+		return care_of(v);
+	switch (id) {
+	case M_SESSION_KEEP_FIRST_GO:
+	case M_SESSION_KEEP_SHAKY:
+	case M_SESSION_KEEP_AIR:
+	case M_SESSION_KEEP_CLEAN:
+	case M_SESSION_KEEP_CHECK:
+		return KIND_KEEP;
+	case M_COACH_LINE_AIR:
+	case M_COACH_LINE_RECAP:
+	case M_COACH_LINE_WORK:
+	case M_COACH_LINE_END_EVEN:
+	case M_COACH_LINE_END_EACH:
+	case M_COACH_LINE_END_AIR:
+		return KIND_PART;
+	case M_COACH_LINE_NOTE:
+		return KIND_NOTE;
+	case M_PAGE_TODAY_CHECK:
+	case M_PAGE_TODAY_FEEL:
+		return KIND_WATCH;
+	case M_PAGE_TODAY_SAY:
+		return KIND_SAY;
+	case M_PAGES_HELP_SILENCE:
+	case M_PAGES_HELP_HURTS:
+	case M_PAGES_HELP_CLEAN:
+	case M_PAGES_HELP_SHAKY:
+	case M_PAGES_HELP_LEAF:
+	case M_PAGES_HELP_LEAVE:
+	case M_PAGES_HELP_HELP:
+		return KIND_KEY;
+	case M_SESSION_NEXT_TODAY:
+	case M_SESSION_NEXT_TOMORROW:
+	case M_SESSION_NEXT_AFTER_SLEEP:
+		return KIND_SOON;
+	case M_PAGE_FIRST_KEYS:
+	case M_PAGE_PLAY:
+	case M_PAGE_PLAY_TURN:
+	case M_PAGE_PLAY_ROUND:
+	case M_PAGE_FIRST_MARKS:
+		return KIND_HOW;
+	default:
+		return KIND_TEXT;
+	}
+}
+
+/* --- one sentence --- */
+
+/* The start of a sentence, kept as a piece of its own. */
+static const char *start_of(struct flow *f, const char *words, size_t bytes)
+{
+	char start[WORDS_BYTES];
+	struct text t = text_in(start, sizeof(start));
+
+	text_add_bytes(&t, words, bytes);
+	return flow_keep(f, start);
+}
+
+/* Time, what it is, and the rest, under each other in three columns. */
+static void set_part(struct flow *f, unsigned attributes, const char *words)
+{
+	size_t time = strcspn(words, " ");
+	const char *rest = words + time + strspn(words + time, " ");
+	const char *colon = strstr(rest, ": ");
+	const char *clock = start_of(f, words, time);
+
+	if (f->width < PARTS_FROM || !colon) {
+		flow_named(f, attributes, clock, TIME_COLUMNS, rest);
+		return;
+	}
+
+	size_t name = (size_t)(colon - rest) + 1;
+	char spaced[WORDS_BYTES];
+	struct text t = text_in(spaced, sizeof(spaced));
+
+	text_add(&t, clock);
+	while (t.length < TIME_COLUMNS)
+		text_add(&t, " ");
+	text_add_bytes(&t, rest, name);
+	flow_named(
+	    f, attributes, flow_keep(f, spaced), PART_COLUMNS, rest + name + 1);
+}
+
+/* "Space: silence", the key in a column of its own. */
+static void set_key(struct flow *f, const char *words)
+{
+	const char *colon = strstr(words, ": ");
+	size_t name = (size_t)(colon - words) + 1;
+
+	flow_named(f, ATTRIBUTE_PLAIN, start_of(f, words, name), KEY_COLUMNS,
+	    words + name + 1);
+}
+
+static void set_sentence(
+    struct flow *f, enum kind kind, const struct sentence *s)
+{
+	const char *words = s->words;
+
+	switch (kind) {
+	case KIND_URGENT:
+	case KIND_CARE:
+	case KIND_AID:
+		flow_named(f, ATTRIBUTE_CARE, message_sentence(M_PAGES_CARE),
+		    SIGN_COLUMNS, words);
+		break;
+	case KIND_KEEP:
+		if (f->frames)
+			flow_frame(f, ATTRIBUTE_STRONG, words, 1);
+		else
+			flow_words(f, ATTRIBUTE_STRONG, words);
+		break;
+	case KIND_PART:
+		set_part(f,
+		    s->id == M_COACH_LINE_WORK ? ATTRIBUTE_STRONG
+					       : ATTRIBUTE_PLAIN,
+		    words);
+		break;
+	case KIND_NOTE:
+		flow_words(f, ATTRIBUTE_STRONG, words);
+		break;
+	case KIND_WATCH:
+		flow_named(f, ATTRIBUTE_PLAIN, sign_of(SIGN_ITEM, f->ascii),
+		    SIGN_COLUMNS, words);
+		break;
+	case KIND_KEY:
+		set_key(f, words);
+		break;
+	default:
+		flow_words(f, ATTRIBUTE_PLAIN, words);
+		break;
+	}
+}
+
+/* --- what is no sentence of line mode --- */
+
+/* The cue of the stage worked on, before what to watch for. */
+static void set_cue(struct flow *f, const struct session *s)
+{
+	const char *cue = s->wish.routine->stage[s->plan.work_stage].cue;
+	struct message m = message_with(M_PAGES_CUE, TEXT(cue));
+	char words[WORDS_BYTES];
+
+	if (!*cue)
+		return;
+	message_text(&m, words, sizeof(words));
+	flow_words(f, ATTRIBUTE_STRONG, flow_keep(f, words));
+}
+
+enum { CHOICE_BYTES = 80, CHOICE_WAYS = 4 };
+
+/* Columns that the choices of one column take with their sign and a gap. */
+static int choices_width(const struct session *s, int from, int count)
+{
+	char words[CHOICE_BYTES];
+	int widest = 0;
+
+	for (int i = from; i < from + count && i < story_choices(s); i++) {
+		struct message m = story_choice(s, i);
+
+		message_text(&m, words, sizeof(words));
+		if (text_columns(words) > widest)
+			widest = text_columns(words);
+	}
+	return widest + 2 * SIGN_COLUMNS;
+}
+
+/* Whether so many columns of choices fit; fills in where each begins. */
+static bool choices_fit(
+    const struct session *s, int ways, int width, int *column)
+{
+	int rows = (story_choices(s) + ways - 1) / ways, used = 0;
+
+	for (int w = 0; w < ways; w++) {
+		column[w] = used;
+		used += choices_width(s, w * rows, rows);
+	}
+	for (int w = 1; w < ways; w++)
+		column[w] += w * (width - used) / ways;
+	return used <= width || ways == 1;
+}
+
+/* As few columns as the room allows, at most so many as are wide enough. */
+static int choices_ways(
+    const struct session *s, int width, int room, int *column)
+{
+	int ways = 1, try[CHOICE_WAYS];
+
+	for (int w = 1; w <= CHOICE_WAYS; w++) {
+		if ((story_choices(s) + ways - 1) / ways <= room)
+			break;
+		if (choices_fit(s, w, width, try))
+			ways = w;
+	}
+	choices_fit(s, ways, width, column);
+	return ways;
+}
+
+static void set_choice(
+    struct flow *f, const struct session *s, int choice, int column)
+{
+	struct message m = story_choice(s, choice);
+	bool chosen = choice == s->choice;
+	char words[CHOICE_BYTES];
+
+	message_text(&m, words, sizeof(words));
+	if (chosen) {
+		flow_beside(f, column, ATTRIBUTE_STRONG,
+		    sign_of(SIGN_CHOSEN, f->ascii));
+		flow_mark(f);
+	}
+	flow_beside(f, column + SIGN_COLUMNS,
+	    chosen ? ATTRIBUTE_REVERSE : ATTRIBUTE_PLAIN, flow_keep(f, words));
+}
+
+/* All choices, one below the other, the chosen one marked. */
+static void set_choices(struct flow *f, const struct session *s, int room)
+{
+	int column[CHOICE_WAYS];
+	int choices = story_choices(s);
+	int ways = choices_ways(s, f->width, room, column);
+	int rows = (choices + ways - 1) / ways;
+
+	for (int row = 0; row < rows; row++) {
+		flow_row(f, ATTRIBUTE_PLAIN, "");
+		for (int i = row; i < choices; i += rows)
+			set_choice(f, s, i, column[i / rows]);
+	}
+}
+
+/* Rows that words take at a width. */
+static int rows_of(const char *words, int width)
+{
+	size_t next;
+	int rows = 0;
+
+	for (; *words; words += next, rows++)
+		text_wrap(words, width, &next);
+	return rows;
+}
+
+/*
+ * What is typed, with a sign where the next letter comes.  What has no room is
+ * left out at its beginning.
+ */
+static void set_typed(struct flow *f, const char *typed, int room)
+{
+	enum { EDGES = 2, SIDES = 4, ROWS_LEAST = 3, ROWS_MOST = 6 };
+	char words[WORDS_BYTES];
+	bool framed = f->frames || room > EDGES + 1;
+	int most = framed ? room - EDGES : room;
+	int width = framed ? f->width - SIDES : f->width;
+	size_t bytes;
+
+	if (most > ROWS_MOST)
+		most = ROWS_MOST;
+	if (most < 1)
+		most = 1;
+	for (const char *from = typed;; from += bytes) {
+		struct text t = text_in(words, sizeof(words));
+
+		text_add(&t, from > typed ? "..." : "");
+		text_add(&t, from);
+		text_add(&t, sign_of(SIGN_LOWER, f->ascii));
+		if (rows_of(words, width) <= most || !*from)
+			break;
+		text_letter(from, &bytes);
+	}
+	if (framed)
+		flow_frame(f, ATTRIBUTE_STRONG, flow_keep(f, words),
+		    most < ROWS_LEAST ? most : ROWS_LEAST);
+	else
+		flow_words(f, ATTRIBUTE_STRONG, flow_keep(f, words));
+}
+
+/* --- all of it --- */
+
+static void set_kind(struct flow *f, const struct story *story,
+    const struct view *v, enum kind kind)
+{
+	bool first = true;
+
+	for (int i = 0; i < story->told.count; i++) {
+		const struct sentence *s = &story->told.at[i];
+
+		if (kind_of(v, s->id) != kind)
+			continue;
+		if (first)
+			flow_gap(f);
+		first = false;
+		set_sentence(f, kind, s);
+	}
+}
+
+/* Where a page says something of its own between the sentences. */
+static void set_own(struct flow *f, const struct view *v, enum kind after,
+    bool pictures, int room)
+{
+	const struct session *s = v->session;
+	bool where = s->page == PAGE_WHERE || s->page == PAGE_PAIN_WHERE;
+
+	if (v->help)
+		return;
+	if (s->page == PAGE_QUESTION && after == KIND_URGENT)
+		set_typed(f, v->typed ? v->typed : "", room);
+	if (where && after == KIND_URGENT) {
+		flow_gap(f);
+		/* With a row for what a digit does. */
+		set_choices(f, s, room - 1 - f->gaps);
+	}
+	if (s->page == PAGE_TODAY && after == KIND_NOTE) {
+		flow_gap(f);
+		set_cue(f, s);
+	}
+	if (!pictures)
+		return;
+	if (s->page == PAGE_TODAY && after == KIND_WATCH)
+		page_scale(f, s);
+	if (s->page == PAGE_END && after == KIND_SOON)
+		page_bars(f, s);
+}
+
+void page_text(struct flow *f, const struct story *story, const struct view *v,
+    bool pictures, int room)
+{
+	for (int k = 0; k < KIND_COUNT; k++) {
+		set_kind(f, story, v, (enum kind)k);
+		set_own(f, v, (enum kind)k, pictures, room);
+	}
+}
