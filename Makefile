@@ -15,7 +15,7 @@ SAY     := @$(if $(findstring s,$(firstword -$(MAKEFLAGS))),:,echo)
 ROOMS   ?= base music routine score coach sound screen world command
 
 PKG_CONFIG ?= pkg-config
-LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw
+LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw portaudio-2.0
 WARN    := -Wall -Wextra -Wpedantic -Wshadow -Wconversion \
 	-Wstrict-prototypes -Wmissing-prototypes -Wvla -Wformat=2 -Wundef \
 	-Wcast-qual

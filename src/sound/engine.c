@@ -62,7 +62,7 @@ struct score *engine_slot(struct engine *e, int *slot)
 bool engine_play(struct engine *e, int slot, int64_t frame)
 {
 	assert(slot >= 0 && slot < ENGINE_SLOTS && !e->given[slot]);
-	assert(frame >= 0 && frame < FRAME_MAX);
+	assert(frame > -FRAME_MAX && frame < FRAME_MAX);
 	assert(e->score[slot].rate == e->rate);
 	if (!ring_put(
 		&e->commands, (struct ring_item) { ENGINE_PLAY, slot, frame }))

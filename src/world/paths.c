@@ -4,6 +4,7 @@
  *	$XDG_DATA_HOME/evenhand/journal.db
  *	$XDG_DATA_HOME/evenhand/player-Wren.db
  *	$XDG_CONFIG_HOME/evenhand/settings.yaml
+ *	$XDG_STATE_HOME/evenhand/sound.log
  */
 #include "evenhand/world/paths.h"
 
@@ -52,6 +53,21 @@ bool path_settings(char *buffer, size_t size, struct fault *f)
 		text_format(&t, "%s/evenhand/settings.yaml", config);
 	else
 		text_format(&t, "%s/.config/evenhand/settings.yaml", home);
+	return !t.cut || too_long(f);
+}
+
+bool path_sound_log(char *buffer, size_t size, struct fault *f)
+{
+	struct text t = text_in(buffer, size);
+	const char *state = whole_path("XDG_STATE_HOME");
+	const char *home = whole_path("HOME");
+
+	if (state == NULL && home == NULL)
+		return fault_set(f, message_of(M_WORLD_NO_HOME));
+	if (state != NULL)
+		text_format(&t, "%s/evenhand/sound.log", state);
+	else
+		text_format(&t, "%s/.local/state/evenhand/sound.log", home);
 	return !t.cut || too_long(f);
 }
 

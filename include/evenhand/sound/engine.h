@@ -63,8 +63,9 @@ void engine_init(struct engine *e, int rate, int level);
 struct score *engine_slot(struct engine *e, int *slot);
 
 /*
- * Plays a filled slot, its score of the engine's own rate, from a frame of 0
- * or more on.  False when the ring is full; the slot then stays the caller's.
+ * Plays a filled slot, its score of the engine's own rate, from a frame on;
+ * one before 0 is a passage that began before the engine did.  False when the
+ * ring is full; the slot then stays the caller's.
  */
 bool engine_play(struct engine *e, int slot, int64_t frame);
 

@@ -2,8 +2,9 @@
  * paths.h - where evenhand keeps things (XDG base directories 0.8)
  *
  * Data (journals): $XDG_DATA_HOME/evenhand, else ~/.local/share/evenhand.
- * Settings: $XDG_CONFIG_HOME/evenhand, else ~/.config/evenhand.  An unset,
- * empty or relative variable counts as unset, as the standard says.
+ * Settings: $XDG_CONFIG_HOME/evenhand, else ~/.config/evenhand.  What sound
+ * libraries print: $XDG_STATE_HOME/evenhand, else ~/.local/state/evenhand.
+ * An unset, empty or relative variable counts as unset, as the standard says.
  * Only the main thread.
  */
 #ifndef EVENHAND_WORLD_PATHS_H
@@ -21,6 +22,9 @@ bool path_data(char *buffer, size_t size, struct fault *f);
 
 /* The settings file, made or not; false with a fault as above. */
 bool path_settings(char *buffer, size_t size, struct fault *f);
+
+/* The log of the sound libraries; false with a fault as above. */
+bool path_sound_log(char *buffer, size_t size, struct fault *f);
 
 /*
  * The journal of a player (NULL: the only player).  A player's name is 1 to

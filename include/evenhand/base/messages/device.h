@@ -2,4 +2,28 @@
 MESSAGE(M_WORLD_NO_CLOCK, "",
     "the computer has no room left to keep time for a session. Close other "
     "programs and start again")
-MESSAGE(M_DEVICE_UNHEARD, "", "no sound was asked for. Follow the screen")
+MESSAGE(M_DEVICE_NO_KEEPER, "",
+    "the computer has no room left to make sound. Close other programs and "
+    "start again")
+MESSAGE(M_DEVICE_NO_LIST, "",
+    "the sound of this computer does not answer, so its sound cards cannot be "
+    "listed. Play something with another program; when that is silent too, "
+    "start the computer again")
+MESSAGE(M_DEVICE_UNHEARD, "", "No sound was asked for. Follow the screen.")
+MESSAGE(M_DEVICE_SOUNDS, "tt", "Sound comes from {0} ({1}).")
+MESSAGE(M_DEVICE_SOUNDS_LATE, "tt",
+    "Sound comes from {0} ({1}). That is wireless, so the clicks come late: "
+    "better use a cable or the computer's own loudspeaker.")
+MESSAGE(M_DEVICE_OTHER, "ttt",
+    "There is no sound card \"{0}\" just now. Sound comes from {1} ({2}).")
+MESSAGE(M_DEVICE_NONE, "",
+    "No sound card was found. Practise by sight; sound begins as soon as there "
+    "is one.")
+MESSAGE(M_DEVICE_MUTE, "",
+    "The sound of this computer does not answer. Practise by sight; sound "
+    "begins as soon as it does.")
+MESSAGE(M_DEVICE_LOST, "",
+    "The sound is gone. Practise by sight; it comes back by itself.")
+MESSAGE(M_DEVICE_KEEPER_GONE, "",
+    "The part of this program that makes sound was ended from outside. "
+    "Practise by sight; after a new start there is sound again.")

@@ -1,0 +1,42 @@
+/*
+ * sound_list.h - the cards there are, for people to choose from
+ */
+#ifndef EVENHAND_WORLD_SOUND_LIST_H
+#define EVENHAND_WORLD_SOUND_LIST_H
+
+#include <stdbool.h>
+
+#include "evenhand/base/fault.h"
+#include "evenhand/world/device.h"
+
+enum { SOUND_CARDS_MAX = 64 };
+
+/* A card that can play.  UTF-8, made fit to be shown. */
+struct sound_card {
+	char name[DEVICE_NAME_MAX];
+	char api[DEVICE_NAME_MAX]; /* host API */
+	bool is_default;	   /* of the whole computer */
+	bool wireless;		   /* by its name: what it plays comes late */
+	int rate;		   /* its own, frames a second */
+	int low_ms, high_ms;	   /* its usual delays */
+	int channels;
+};
+
+struct sound_list {
+	int count;
+	int left_out; /* more than fit */
+	struct sound_card card[SOUND_CARDS_MAX];
+};
+
+/*
+ * Lists the cards, in a child; waits at most so long.  No device may be open.
+ * None at all is an empty list and true.  False with a fault: the sound
+ * system does not answer, or breaks.
+ */
+bool sound_list(struct sound_keeper *k, struct sound_list *out, int wait_ms,
+    struct fault *f);
+
+/* Whether a name speaks of a way without wire.  Pure. */
+bool sound_wireless(const char *name);
+
+#endif

@@ -1,0 +1,82 @@
+/*
+ * device_sound.h - what a sound device is made of
+ *
+ *	device_sound.c		the face: frames, levels, passages, words
+ *	device_sound_child.c	the child: made, watched, ended, made anew
+ *	device_sound_play.c	passages: given to the engine, and again
+ */
+#ifndef EVENHAND_WORLD_DEVICE_SOUND_H
+#define EVENHAND_WORLD_DEVICE_SOUND_H
+
+#include "device_parts.h"
+#include "sound_count.h"
+#include "sound_link.h"
+#include "wall.h"
+
+enum { SOUND_PASSAGES_MAX = 8 };
+
+/* A passage that is not over. */
+struct sound_passage {
+	struct passage passage;
+	int64_t frame, end; /* of the session */
+	bool given;	    /* to the engine there is now */
+};
+
+struct sound_device {
+	struct device device;
+	struct sound_keeper *keeper; /* borrowed */
+	struct sound_shared *shared; /* the keeper's */
+	struct wall *wall;	     /* NULL: unpaced */
+	struct count count;
+	int64_t heard; /* never falls */
+	enum device_state state;
+	int level;
+	bool hush, level_owed; /* commands the ring had no room for */
+
+	/* The child. */
+	struct sound_order order;
+	int32_t number;	      /* 0: none */
+	bool killed;	      /* and not yet known to be gone */
+	bool mute;	      /* it did not answer in time */
+	int64_t made_ms;      /* when it was made */
+	int64_t next_ms;      /* when the next is made */
+	int64_t lost_at_ms;   /* when sound was lost, or never there */
+	int opened, patience; /* times it sounded; of an opening, ms */
+	struct sound_card card;
+	bool other;
+	int dropouts;	  /* of children before */
+	uint64_t dropped; /* the same */
+
+	int passages;
+	struct sound_passage passage[SOUND_PASSAGES_MAX];
+	struct score scratch; /* to see whether a passage has a score */
+	char name[2 * DEVICE_NAME_MAX + 4];
+};
+
+/* The engine of the child that sounds; NULL when none does. */
+struct engine *sounding_engine(const struct sound_device *d);
+
+/* The moment, for the count. */
+struct count_now sounding_now(const struct sound_device *d);
+
+/* --- device_sound_child.c --- */
+
+/* Looks after the child; takes and gives the count. */
+void sounding_look(struct sound_device *d);
+
+/* The child is to end by itself. */
+void sounding_end(struct sound_device *d);
+
+/* --- device_sound_play.c --- */
+
+bool passages_play(
+    struct sound_device *d, const struct passage *p, int64_t frame);
+void passages_silence(struct sound_device *d);
+
+/* There is a new engine, or its frames were moved: all are given anew. */
+void passages_again(struct sound_device *d);
+
+/* Gives the engine what it has not got, and forgets what is over. */
+void passages_look(struct sound_device *d);
+
+#endif

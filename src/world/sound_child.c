@@ -1,0 +1,186 @@
+/*
+ * sound_child.c - the life of a process that makes sound
+ *
+ *	begin PortAudio ─▶ choose a card ─▶ open ─▶ sound ─▶ fade ─▶ end
+ *
+ * Any step may hang, abort or spin; then the keeper ends it.  A thread of its
+ * own ends it too when evenhand has stood still for too long, or the keeper is
+ * gone where the system does not tell.
+ */
+#include <pthread.h>
+#include <sched.h>
+#include <stdlib.h>
+#include <time.h>
+#include <unistd.h>
+
+#include "cards.h"
+#include "evenhand/base/frames.h"
+#include "sound_link.h"
+
+enum {
+	LOOK_MS = 20,
+	PAUSE_MS = 100, /* between blocks: no pace to be judged by */
+	WATCH_MS = 100,
+	ALONE_MS = 10000,   /* without a beat it ends */
+	FADED_MS = 50,	    /* silence behind a fade */
+	SPAN_MS = 1000,	    /* the card's pace is judged over so much */
+	TARDY_PERCENT = 98, /* of the frames that time gives */
+	SPINS = 200,	    /* looks for a permit before sleeping */
+	PERMIT_US = 100,
+};
+
+static void sleep_us(long us)
+{
+	nanosleep(&(struct timespec) { .tv_sec = us / 1000000,
+		      .tv_nsec = us % 1000000 * 1000 },
+	    NULL);
+}
+
+static uint32_t beats(const struct sound_shared *s)
+{
+	return atomic_load_explicit(
+	    &s->outlet.beat.value, memory_order_relaxed);
+}
+
+static bool quits(const struct sound_shared *s)
+{
+	return atomic_load_explicit(&s->quit.value, memory_order_acquire) ==
+	    s->order.number;
+}
+
+/* --- Nobody left ------------------------------------------------------ */
+
+static pid_t keeper;
+
+static void *watch(void *argument)
+{
+	struct sound_shared *s = argument;
+	uint32_t last = beats(s);
+	int alone = 0;
+
+	while (getppid() == keeper && alone < ALONE_MS) {
+		sleep_us(WATCH_MS * 1000);
+		alone += WATCH_MS;
+		if (!s->order.paced || beats(s) != last)
+			alone = 0;
+		last = beats(s);
+	}
+	_exit(EXIT_SUCCESS);
+}
+
+/* --- A card that takes frames in its own time ------------------------- */
+
+struct span {
+	int64_t frame, plays_ns; /* a block that was played, and when */
+	int64_t asked_ns;	 /* when the last one was asked for */
+};
+
+/*
+ * Whether a second of blocks has shown a slow card.  Blocks may be asked for
+ * in bursts; when they are played tells the pace.  A pause is no pace.
+ */
+static bool slow(struct span *p, const struct sound_shared *s)
+{
+	struct outlet_time t;
+	int64_t frames, due;
+	bool paused;
+
+	if (!outlet_read(&s->outlet, &t))
+		return false;
+	paused = t.time_ns - p->asked_ns > PAUSE_MS * INT64_C(1000000);
+	p->asked_ns = t.time_ns;
+	frames = t.frame - p->frame;
+	due = (t.time_ns + t.delay_ns - p->plays_ns) / 1000 * s->rate / 1000000;
+	if (!paused && due < frames_of_ms(SPAN_MS, s->rate))
+		return false;
+	p->frame = t.frame;
+	p->plays_ns = t.time_ns + t.delay_ns;
+	return !paused && frames * 100 < due * TARDY_PERCENT;
+}
+
+static void sound_paced(struct sound_shared *s)
+{
+	struct span span = { 0 };
+
+	while (!quits(s)) {
+		sleep_us(LOOK_MS * 1000);
+		if (slow(&span, s)) {
+			sound_phase_set(s, SOUND_SLOW);
+			_exit(EXIT_SUCCESS);
+		}
+	}
+	outlet_end(&s->outlet);
+	sleep_us(1000 * (ENGINE_FADE_MS + FADED_MS + card_delay_ms()));
+	card_close(false);
+}
+
+/* --- A card that takes frames as they come ---------------------------- */
+
+/* Frames it may go on by now. */
+static int64_t permitted(const struct sound_shared *s, struct engine *e)
+{
+	return atomic_load_explicit(&s->permit.value, memory_order_acquire) -
+	    engine_frame(e);
+}
+
+static void sound_unpaced(struct sound_shared *s)
+{
+	struct engine *e = sound_engine(s);
+	int idle = 0;
+
+	for (;;) {
+		int64_t left = permitted(s, e);
+
+		if (left > 0) {
+			idle = 0;
+			if (!card_write(s,
+				left < DEVICE_BLOCK ? (int)left : DEVICE_BLOCK))
+				return;
+		} else if (quits(s)) {
+			break;
+		} else if (++idle < SPINS) {
+			sched_yield();
+		} else {
+			sleep_us(PERMIT_US);
+		}
+	}
+	card_close(true);
+}
+
+/* --- Its tasks ---------------------------------------------------------- */
+
+static void play(struct sound_shared *s)
+{
+	int card = cards_choose(&s->order, &s->other);
+
+	if (card >= 0) {
+		card_describe(card, &s->card);
+		if (card_open(card, s)) {
+			sound_phase_set(s, SOUND_SOUNDS);
+			if (s->order.paced)
+				sound_paced(s);
+			else
+				sound_unpaced(s);
+			return;
+		}
+	}
+	sound_phase_set(s, SOUND_NO_CARD);
+}
+
+_Noreturn void sound_child(struct sound_shared *s)
+{
+	pthread_t thread;
+
+	keeper = getppid();
+	if (pthread_create(&thread, NULL, watch, s) != 0)
+		_exit(EXIT_FAILURE);
+	if (!cards_begin()) {
+		sound_phase_set(s, SOUND_NO_CARD);
+	} else if (s->order.task == SOUND_LIST) {
+		cards_list(&s->list);
+		sound_phase_set(s, SOUND_LISTED);
+	} else {
+		play(s);
+	}
+	_exit(EXIT_SUCCESS);
+}

@@ -1,0 +1,74 @@
+/*
+ * sound_shared.h - the memory that evenhand and its sound child share
+ *
+ * One child at a time.  Each has a number; what it says of itself carries the
+ * number, so nothing an earlier child said is taken for its words.
+ *
+ *	evenhand			child
+ *	order, through the keeper ─▶	reads it
+ *	beat, permit, quit ─▶		looks at them
+ *	commands ─▶ engine		engine ─▶ card
+ *			 ◀─ phase, card, time, events
+ *
+ * The keeper clears it all between two children, but for what evenhand writes
+ * at any time (quit).
+ */
+#ifndef EVENHAND_WORLD_SOUND_SHARED_H
+#define EVENHAND_WORLD_SOUND_SHARED_H
+
+#include "evenhand/sound/outlet.h"
+#include "evenhand/world/sound_list.h"
+
+enum sound_task { SOUND_PLAY, SOUND_LIST };
+
+/* What a child is told when it is made. */
+struct sound_order {
+	int32_t number; /* of the child, 1.. */
+	int32_t task;	/* enum sound_task */
+	struct sound_wish wish;
+	bool paced;
+	bool no_other; /* the wished card or none */
+	int32_t rate;  /* the session's, tried first */
+	int32_t latency_ms;
+};
+
+/* How far a child has come. */
+enum sound_phase {
+	SOUND_BEGINS,
+	SOUND_SOUNDS, /* card and engine are ready; frames pass */
+	SOUND_LISTED,
+	SOUND_NO_CARD,
+	SOUND_SLOW, /* the card takes less than time gives: more latency */
+};
+
+/* A number and a phase in one word. */
+struct sound_state {
+	_Atomic int32_t value;
+};
+
+struct sound_shared {
+	struct sound_state quit; /* number of the child that is to end */
+	struct sound_state state;
+
+	/* From here on cleared before each child. */
+	struct sound_order order;
+	struct sound_card card;	   /* the one that sounds */
+	bool other;		   /* it is not the one wished for */
+	int32_t rate;		   /* it was opened at */
+	struct outlet_word permit; /* unpaced: frames to be rendered */
+	struct outlet outlet;
+	struct sound_list list;
+	/* The engine lies behind, at engine_at(). */
+};
+
+/* What has come of a child. */
+enum sound_phase sound_phase(const struct sound_shared *s, int32_t number);
+void sound_phase_set(struct sound_shared *s, enum sound_phase phase);
+
+struct engine *sound_engine(struct sound_shared *s);
+
+/* Bytes of it all; the cleared part begins at `order`. */
+size_t sound_shared_size(void);
+void sound_shared_clear(struct sound_shared *s);
+
+#endif
