@@ -13,6 +13,7 @@
 
 #include "evenhand/base/message.h"
 #include "evenhand/base/text.h"
+#include "evenhand/coach/first.h"
 #include "evenhand/coach/plan.h"
 #include "evenhand/coach/session.h"
 
@@ -26,6 +27,9 @@ void lines_text(struct text *out, const char *sentence);
 
 /* Adds a page in words: what is asked, the choices, the keys. */
 void lines_page(struct text *out, const struct session *s, enum page page);
+
+/* Adds the page of the first minutes in words; nothing while they play. */
+void lines_first(struct text *out, const struct first *f);
 
 /* How much of a plan is told. */
 enum telling_much {
