@@ -1,19 +1,38 @@
 /*
- * view_play.c - the page of the playing
+ * view_play.c - where each part of the page is drawn
  */
 #include "view_play.h"
 
+
 void view_page_play(struct canvas *c, const struct view *v)
 {
-	const struct session *s = v->session;
-	const struct stage *t =
-	    &s->wish.routine->stage[s->plan.block[s->at.from.block].stage];
+	struct now n;
+	struct layout l;
 
-	canvas_put(c, 0, 1, ATTRIBUTE_STRONG, t->title);
+	now_of(v, &n);
+	layout_of(v, c->columns, c->rows, &l);
+	play_panels(c, v, &n, &l);
+	play_above(c, v, &n, &l);
+	play_below(c, v, &n, &l);
+	play_line(c, v, &n, &l);
+	play_large(c, v, &n, &l);
+}
+
+static int64_t sooner(int64_t a, int64_t b)
+{
+	return a < b ? a : b;
 }
 
 int64_t view_change_play(const struct view *v, int columns, int rows)
 {
-	(void)columns, (void)rows;
-	return v->heard + 1;
+	struct now n;
+	struct layout l;
+
+	now_of(v, &n);
+	layout_of(v, columns, rows, &l);
+
+	int64_t next = sooner(now_change(v, &n), play_line_change(v, &n, &l));
+
+	next = sooner(next, play_time_change(v));
+	return next > v->heard ? next : v->heard + 1;
 }

@@ -1,0 +1,167 @@
+/*
+ * view_play_above.c - stage and time, and the words over the large letters
+ *
+ * Nothing here need be read while both hands play.  The time used moves every
+ * ten seconds only, so that it does not hurry anybody.
+ */
+#include "evenhand/base/frames.h"
+#include "evenhand/base/text.h"
+#include "view_play.h"
+
+enum { TIME_STEP_MS = 10000, MINUTE_S = 60 };
+
+static int64_t used_ms(const struct view *v)
+{
+	const struct session *s = v->session;
+	int64_t frames = v->heard - s->first_sound;
+
+	if (frames < 0)
+		return 0;
+
+	int64_t ms = frames_to_ms(frames, s->rate);
+
+	return ms - ms % TIME_STEP_MS;
+}
+
+int64_t play_time_change(const struct view *v)
+{
+	const struct session *s = v->session;
+
+	return s->first_sound +
+	    frames_of_ms(used_ms(v) + TIME_STEP_MS, s->rate);
+}
+
+/* The minute of the day at which the cap is over at the latest. */
+static int end_minute(const struct session *s)
+{
+	struct moment m = s->plan.now;
+	int64_t ms = frames_to_ms(s->first_sound, s->rate) + s->plan.cap_ms +
+	    s->lost_ms;
+
+	m.utc += (ms + 999) / 1000 + MINUTE_S - 1;
+	return moment_minute(m);
+}
+
+static int put_time(struct canvas *c, const struct view *v, int to)
+{
+	const struct session *s = v->session;
+	char words[WORDS_MAX];
+	struct message m = message_with(
+	    M_VIEW_TIME, CLOCK(used_ms(v)), CLOCK(s->plan.cap_ms));
+
+	if (c->columns >= 72)
+		m = message_with(M_VIEW_TIME_ENDS, CLOCK(used_ms(v)),
+		    CLOCK(s->plan.cap_ms), TIME(end_minute(s)));
+	return put_right(
+	    c, 0, 0, to, ATTRIBUTE_FAINT, words_of(m, words));
+}
+
+static struct message stage_message(
+    const struct view *v, const struct now *n, bool brief)
+{
+	const struct session *s = v->session;
+	const struct plan_block *b = &s->plan.block[n->block];
+	const char *title = s->wish.routine->stage[b->stage].title;
+
+	if (brief)
+		return message_with(M_VIEW_STAGE, TEXT(title));
+	if (n->air)
+		return message_with(M_VIEW_STAGE_AIR, TEXT(title));
+	return message_with(
+	    b->kind == BLOCK_RECAP ? M_VIEW_STAGE_RECAP : M_VIEW_STAGE_WORK,
+	    TEXT(title), WHOLE(s->at.pulses));
+}
+
+static void put_top(struct canvas *c, const struct view *v,
+    const struct now *n, const struct layout *l)
+{
+	char words[WORDS_MAX];
+	int left = l->left, right = c->columns - l->left;
+	int room = right - put_time(c, v, right) - 2;
+
+	words_of(stage_message(v, n, false), words);
+	if (text_columns(words) > room - left)
+		words_of(stage_message(v, n, true), words);
+	put_left(c, 0, left, room, ATTRIBUTE_STRONG, words);
+}
+
+/* --- over the large letters --- */
+
+static enum message_id unit_label(const struct view *v, const struct now *n)
+{
+	bool next = n->going == GOING_CHANGE;
+
+	switch (v->session->wish.routine->take) {
+	case TAKE_PAIRS:
+		return next ? M_VIEW_NEXT_FINGERS : M_VIEW_FINGERS;
+	case TAKE_STRINGS:
+		return next ? M_VIEW_NEXT_STRINGS : M_VIEW_STRINGS;
+	case TAKE_FINGERS:
+		break;
+	}
+	return next ? M_VIEW_NEXT_FINGER : M_VIEW_FINGER;
+}
+
+static void put_label(struct canvas *c, const struct layout *l, int from,
+    int to, enum message_id id)
+{
+	char words[WORDS_MAX];
+
+	put_left(c, l->label, from, to, ATTRIBUTE_FAINT,
+	    words_of(message_of(id), words));
+}
+
+/* What is asked of, over the question. */
+static enum message_id asked_label(const struct view *v, const struct now *n)
+{
+	if (n->unit < 0)
+		return M_VIEW_THIS_SWING;
+	return v->session->plan.marking == MARKING_TURN ? M_VIEW_THIS_TURN
+							: M_VIEW_THIS_ROUND;
+}
+
+static void put_labels(struct canvas *c, const struct view *v,
+    const struct now *n, const struct layout *l)
+{
+	int unit = n->going == GOING_CHANGE ? n->next_unit : n->unit;
+	char words[WORDS_MAX];
+
+	if (unit >= 0)
+		put_label(c, l, l->left, l->word - 1, unit_label(v, n));
+	if (n->going == GOING_CHANGE && n->asks)
+		put_middle(c, l->label, l->word, l->right, ATTRIBUTE_FAINT,
+		    words_of(message_of(asked_label(v, n)), words));
+	if (n->going != GOING_BOW)
+		return;
+	if (!n->air)
+		put_label(c, l, l->word, l->word_end, M_VIEW_BOW);
+	if (l->count >= 0 && n->pulses > 0)
+		put_right(c, l->label, l->word_end, l->right, ATTRIBUTE_FAINT,
+		    words_of(message_of(n->air ? M_VIEW_PART : M_VIEW_PULSE),
+			words));
+}
+
+/* The count where it has no room in large letters. */
+static void put_count(struct canvas *c, const struct now *n,
+    const struct layout *l)
+{
+	char words[WORDS_MAX];
+	struct message m = n->still
+	    ? message_with(M_VIEW_PULSES, WHOLE(n->pulses))
+	    : message_with(
+		  M_VIEW_PULSE_OF, WHOLE(n->pulse), WHOLE(n->pulses));
+
+	if (n->going == GOING_BOW && n->pulses > 0)
+		put_left(c, l->cue, l->left, l->right, ATTRIBUTE_STRONG,
+		    words_of(m, words));
+}
+
+void play_above(struct canvas *c, const struct view *v, const struct now *n,
+    const struct layout *l)
+{
+	put_top(c, v, n, l);
+	if (l->label >= 0)
+		put_labels(c, v, n, l);
+	if (l->count < 0 && !play_question_below(l, n))
+		put_count(c, n, l);
+}
