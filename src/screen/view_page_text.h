@@ -14,6 +14,12 @@
 void page_text(struct flow *f, const struct story *story, const struct view *v,
     bool pictures, int room);
 
+/* All choices with the chosen one marked, in so many rows if that can be. */
+void page_choices(struct flow *f, const struct session *s, int room);
+
+/* A field with what is typed in at most so many rows. */
+void page_typed(struct flow *f, const char *typed, int room);
+
 /* Bows of each unit as bars, for the end page. */
 void page_bars(struct flow *f, const struct session *s);
 
