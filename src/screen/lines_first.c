@@ -68,8 +68,8 @@ void sentences_first(struct sentences *out, const struct first *f)
 		welcome(out);
 		break;
 	case FIRST_FORWARD:
-		add(out, M_FIRST_SKIP);
 		add(out, M_FIRST_FORWARD_MEANS);
+		add(out, M_FIRST_SKIP);
 		add(out, M_FIRST_FORWARD);
 		break;
 	case FIRST_BACK:

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "view_first.h"
+
 /* --- the big words and the answers of each page --- */
 
 static const struct words {
@@ -240,6 +242,10 @@ void story_tell(struct story *story, const struct view *v)
 	bool typed = s->page == PAGE_QUESTION && v->typed && *v->typed;
 	struct sentences page;
 
+	if (view_first_shows(v)) {
+		story_first(story, v);
+		return;
+	}
 	story->title = title_of(v);
 	story->asks = w->asks;
 	story->back = (struct answer) { w->back, message_of(w->back_does) };

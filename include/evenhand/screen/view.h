@@ -19,6 +19,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "evenhand/coach/first.h"
 #include "evenhand/coach/session.h"
 #include "evenhand/screen/canvas.h"
 
@@ -35,6 +36,7 @@ enum sounding {
 
 struct view {
 	const struct session *session; /* borrowed */
+	const struct first *first;     /* borrowed; NULL: there is none */
 	int64_t heard;		       /* the frame at the ear now */
 	bool mirror;		       /* bow in the left hand */
 	bool ascii;		       /* no sign beyond ASCII */
