@@ -15,9 +15,8 @@ bool cards_begin(void);
 void cards_list(struct sound_list *out);
 
 /*
- * The card of an order: the first whose name and host API contain what is
- * wished, a whole name before a part; else the default one, and *other is set.
- * -1: none.
+ * The card of an order, as sound_choose has it among all that can play; -1:
+ * none, or none but another one where that was not wanted.
  */
 int cards_choose(const struct sound_order *o, bool *other);
 

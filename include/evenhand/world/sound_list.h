@@ -15,7 +15,9 @@ enum { SOUND_CARDS_MAX = 64 };
 struct sound_card {
 	char name[DEVICE_NAME_MAX];
 	char api[DEVICE_NAME_MAX]; /* host API */
+	int number;		   /* PortAudio's, in its process */
 	bool is_default;	   /* of the whole computer */
+	bool is_default_there;	   /* of its host API */
 	bool wireless;		   /* by its name: what it plays comes late */
 	int rate;		   /* its own, frames a second */
 	int low_ms, high_ms;	   /* its usual delays */
@@ -35,6 +37,14 @@ struct sound_list {
  */
 bool sound_list(struct sound_keeper *k, struct sound_list *out, int wait_ms,
     struct fault *f);
+
+/*
+ * The card that a wish means: the first whose name and host API contain what
+ * is wished, a whole name before a part; with no name the default one there;
+ * else the computer's default one, and *other is set.  NULL: none.  Pure.
+ */
+const struct sound_card *sound_choose(
+    const struct sound_list *l, const struct sound_wish *w, bool *other);
 
 /* Whether a name speaks of a way without wire.  Pure. */
 bool sound_wireless(const char *name);
