@@ -44,7 +44,7 @@ TESTS   := $(TEST_SRC:%.c=$(B)/%)
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
 	uninstall deps deps-dev dist-check help clean asan tsan valgrind killed \
-	paced tests
+	paced sounded tests
 
 all: $(B)/$(PROGRAM)
 
@@ -91,8 +91,11 @@ tests: $(TESTS)
 
 # Those that let true time pass are slow and have a target of their own.
 PACED  := tests/whole/test_input.sh tests/whole/test_pace.sh \
+	tests/whole/test_screen.sh \
 	tests/whole/test_terminal.sh
-WHOLE  := $(filter-out $(PACED),$(sort $(wildcard tests/whole/test_*.sh)))
+SOUNDED := $(sort $(wildcard tests/whole/test_sound_*.sh))
+WHOLE  := $(filter-out $(PACED) $(SOUNDED),\
+	$(sort $(wildcard tests/whole/test_*.sh)))
 C_FILES = $(wildcard src/*.c src/*/*.c tests/*/*.c)
 H_FILES = $(filter-out include/evenhand/base/message%,\
 	$(wildcard include/evenhand/*/*.h)) include/evenhand/base/message.h
@@ -138,6 +141,11 @@ valgrind: all tests
 
 paced: all
 	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh $(PACED)
+
+# Real sound on servers of our own: heard, lost, frozen, and back.
+sounded: all $(B)/tests/whole/drive
+	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) \
+	    DRIVE=$(abspath $(B)/tests/whole/drive) sh $(TOOLS)/run.sh $(SOUNDED)
 
 killed: all
 	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=200 sh tests/whole/kill.sh
@@ -193,7 +201,7 @@ lint:
 	@for p in $(PAGES); do mandoc -Tlint -Wwarning $$p || exit 1; done
 	codespell -q 3 -L nd,chekc README.md DEVELOPERS.md docs man include src routines
 
-check-all: check paced asan tsan valgrind killed
+check-all: check paced sounded asan tsan valgrind killed
 
 # --- install -------------------------------------------------------------
 
@@ -235,7 +243,8 @@ help:
 	@echo "make check        the everyday tests; NAME=part runs a part"
 	@echo "make deps-dev     install what the targets below use"
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
-	@echo "make check-all    check, then true time, sanitizers, valgrind, 200 kills"
+	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
+	@echo "make sounded      real sound on servers of our own, lost and found"
 	@echo "make fuzz T=60    random bytes as routine files, T seconds"
 	@echo "make bench        figures beside their goals"
 	@echo "make cover        lines covered, per file"
