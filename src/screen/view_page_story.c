@@ -215,6 +215,15 @@ static void tell_help(struct sentences *out, const struct view *v)
 	sentences_add(out, message_of(M_COACH_CAUTION_AID));
 }
 
+/* Rest is the name of a page only when nothing else is. */
+static bool second_name(const struct story *story, enum message_id id)
+{
+	bool rest = id == M_SESSION_NEXT_PAIN ||
+	    id == M_SESSION_NEXT_PAIN_NIGHT;
+
+	return story->heads == STORY_HEAD_MAX || (rest && story->heads > 0);
+}
+
 /* Sentences of the page go to where they belong: head, answers or text. */
 static void sort_out(struct story *story)
 {
@@ -227,7 +236,7 @@ static void sort_out(struct story *story)
 		/* Two of its three keys are said by the answers. */
 		if (s->id == M_PAGE_WHERE_KEYS)
 			s->words = message_sentence(M_PAGES_DIGIT_WHERE);
-		if (is_head(s->id) && story->heads < STORY_HEAD_MAX)
+		if (is_head(s->id) && !second_name(story, s->id))
 			story->head[story->heads++] = s->words;
 		else if (!is_answer(s->id))
 			told->at[kept++] = *s;

@@ -27,6 +27,7 @@ enum {
 /* In the order in which they stand. */
 enum kind {
 	KIND_URGENT, /* cautions, where something hurts */
+	KIND_STOP,
 	KIND_KEEP,
 	KIND_PART,
 	KIND_NOTE,
@@ -50,6 +51,8 @@ static enum kind care_of(const struct view *v)
 
 static enum kind kind_of(const struct view *v, enum message_id id)
 {
+	if (id == M_SESSION_STOP_NOW)
+		return KIND_STOP;
 	if (story_is_care(id))
 		return care_of(v);
 	switch (id) {
@@ -81,6 +84,8 @@ static enum kind kind_of(const struct view *v, enum message_id id)
 	case M_PAGES_HELP_LEAVE:
 	case M_PAGES_HELP_HELP:
 		return KIND_KEY;
+	case M_SESSION_NEXT_PAIN:
+	case M_SESSION_NEXT_PAIN_NIGHT:
 	case M_SESSION_NEXT_TODAY:
 	case M_SESSION_NEXT_TOMORROW:
 	case M_SESSION_NEXT_AFTER_SLEEP:
@@ -150,6 +155,7 @@ static void set_sentence(
 
 	switch (kind) {
 	case KIND_URGENT:
+	case KIND_STOP:
 	case KIND_CARE:
 	case KIND_AID:
 		flow_named(f, ATTRIBUTE_CARE, message_sentence(M_PAGES_CARE),
@@ -241,7 +247,7 @@ static void set_own(struct flow *f, const struct view *v, enum kind after,
 		return;
 	if (s->page == PAGE_TODAY && after == KIND_WATCH)
 		page_scale(f, s);
-	if (s->page == PAGE_END && after == KIND_SOON)
+	if (s->page == PAGE_END && !s->pain && after == KIND_SOON)
 		page_bars(f, s);
 }
 
