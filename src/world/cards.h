@@ -11,6 +11,8 @@
 /* False: there is no sound system. */
 bool cards_begin(void);
 
+void cards_end(void);
+
 /* Every card that can play. */
 void cards_list(struct sound_list *out);
 
@@ -36,7 +38,7 @@ bool card_write(struct sound_shared *s, int frames);
 /* ms of sound the opened card may still hold. */
 int card_delay_ms(void);
 
-/* Ends the card; drain: after it has played what it holds. */
+/* Closes the card; drain: after it has played what it holds. */
 void card_close(bool drain);
 
 #endif

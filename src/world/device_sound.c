@@ -242,7 +242,7 @@ struct device *device_sound_open(struct sound_keeper *k,
 		.paced = paced,
 		.rate = rate,
 		.latency_ms = LATENCY_MS };
-	count_begin(&s->count, rate);
+	count_begin(&s->count, rate, paced);
 	if (paced && !(s->wall = wall_open(rate, f))) {
 		free(s);
 		return NULL;

@@ -24,7 +24,8 @@ enum {
 	SELDOM_MS = 10000, /* ... and where there never was a card */
 	LATER_AFTER_MS = 60000,
 	FAITHFUL_MS = 2000,	 /* the wished card is waited for so long */
-	PATIENCE_MS = 3000,	 /* with a child that opens, at first ... */
+	PATIENCE_MS = 1000,	 /* with a child that opens, at least ... */
+	PATIENCE_TIMES = 5,	 /* ... and of what it took before ... */
 	PATIENCE_MAX_MS = 12000, /* ... and at most */
 	LATENCY_MAX_MS = 200,
 };
@@ -59,7 +60,7 @@ static void plan_next(struct sound_device *d, int64_t now)
 {
 	int64_t pause = AGAIN_MS;
 
-	if (d->opened == 0)
+	if (d->opened == 0 || d->count.raced)
 		pause = SELDOM_MS;
 	else if (now - d->lost_at_ms > LATER_AFTER_MS)
 		pause = LATER_MS;
@@ -90,9 +91,12 @@ static void lose(struct sound_device *d, int64_t now)
 	for (int i = 0; i < d->passages; i++)
 		d->passage[i].given = false;
 	d->hush = d->level_owed = false;
-	if (d->state == DEVICE_SOUNDS)
+	if (d->count.raced)
+		d->state = DEVICE_MISSING;
+	else if (d->state == DEVICE_SOUNDS)
 		d->state = DEVICE_LOST;
-	else if (d->state == DEVICE_OPENING)
+	else if (d->state == DEVICE_OPENING &&
+	    sound_phase(d->shared, d->number) != SOUND_SLOW)
 		d->state = DEVICE_MISSING;
 }
 
@@ -138,7 +142,16 @@ static void take_reports(struct sound_device *d, int64_t now)
 	d->next_ms = INT64_MAX;
 }
 
-static void join(struct sound_device *d)
+/* A child that takes much longer than the last one took will not come. */
+static void learn_patience(struct sound_device *d, int64_t now)
+{
+	int64_t ms = (now - d->made_ms) * PATIENCE_TIMES;
+
+	ms = ms > PATIENCE_MS ? ms : PATIENCE_MS;
+	d->patience = (int)(ms < PATIENCE_MAX_MS ? ms : PATIENCE_MAX_MS);
+}
+
+static void join(struct sound_device *d, int64_t ms)
 {
 	struct count_now now = sounding_now(d);
 
@@ -148,7 +161,7 @@ static void join(struct sound_device *d)
 	d->state = DEVICE_SOUNDS;
 	d->opened++;
 	d->mute = false;
-	d->patience = PATIENCE_MS;
+	learn_patience(d, ms);
 	d->level_owed = d->level != d->shared->order.wish.level;
 	passages_again(d);
 }
@@ -159,14 +172,14 @@ static void watch_opening(struct sound_device *d, int64_t now)
 
 	if (sound_phase(d->shared, d->number) == SOUND_SOUNDS &&
 	    (!d->device.paced || outlet_read(&d->shared->outlet, &t))) {
-		join(d);
+		join(d, now);
 		return;
 	}
 	if (now - d->made_ms < d->patience)
 		return;
 	d->mute = true;
-	d->patience = 2 * d->patience < PATIENCE_MAX_MS ? 2 * d->patience
-							: PATIENCE_MAX_MS;
+	if (d->opened == 0 && 2 * d->patience <= PATIENCE_MAX_MS)
+		d->patience *= 2;
 	end_child(d, now);
 	d->next_ms = now;
 }
@@ -179,8 +192,9 @@ static void watch_sounding(struct sound_device *d, int64_t now)
 		d->hush = true;
 		passages_again(d);
 	}
-	if (d->device.paced &&
-	    count_still_ms(&d->count, &moment) > DEVICE_LOST_MS)
+	if (d->count.raced ||
+	    (d->device.paced &&
+		count_still_ms(&d->count, &moment) > DEVICE_LOST_MS))
 		end_child(d, now);
 }
 

@@ -118,5 +118,4 @@ void card_close(bool drain)
 	else
 		Pa_AbortStream(stream);
 	Pa_CloseStream(stream);
-	Pa_Terminate();
 }

@@ -12,6 +12,11 @@ bool cards_begin(void)
 	return Pa_Initialize() == paNoError;
 }
 
+void cards_end(void)
+{
+	Pa_Terminate();
+}
+
 static bool plays(int card)
 {
 	const PaDeviceInfo *info = Pa_GetDeviceInfo(card);

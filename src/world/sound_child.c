@@ -23,6 +23,7 @@ enum {
 	WATCH_MS = 100,
 	ALONE_MS = 10000,   /* without a beat it ends */
 	FADED_MS = 50,	    /* silence behind a fade */
+	FIRST_MS = 1500,    /* a card that wants no block by then is slow */
 	SPAN_MS = 1000,	    /* the card's pace is judged over so much */
 	TARDY_PERCENT = 98, /* of the frames that time gives */
 	SPINS = 200,	    /* looks for a permit before sleeping */
@@ -73,11 +74,13 @@ static void *watch(void *argument)
 struct span {
 	int64_t frame, plays_ns; /* a block that was played, and when */
 	int64_t asked_ns;	 /* when the last one was asked for */
+	int waited_ms;		 /* for the first */
 };
 
 /*
  * Whether a second of blocks has shown a slow card.  Blocks may be asked for
- * in bursts; when they are played tells the pace.  A pause is no pace.
+ * in bursts; when they are played tells the pace.  A pause is no pace.  A buffer
+ * much too short for the server may never begin.
  */
 static bool slow(struct span *p, const struct sound_shared *s)
 {
@@ -85,8 +88,9 @@ static bool slow(struct span *p, const struct sound_shared *s)
 	int64_t frames, due;
 	bool paused;
 
+	p->waited_ms += LOOK_MS;
 	if (!outlet_read(&s->outlet, &t))
-		return false;
+		return p->waited_ms > FIRST_MS;
 	paused = t.time_ns - p->asked_ns > PAUSE_MS * INT64_C(1000000);
 	p->asked_ns = t.time_ns;
 	frames = t.frame - p->frame;
@@ -106,12 +110,11 @@ static void sound_paced(struct sound_shared *s)
 		sleep_us(LOOK_MS * 1000);
 		if (slow(&span, s)) {
 			sound_phase_set(s, SOUND_SLOW);
-			_exit(EXIT_SUCCESS);
+			return;
 		}
 	}
 	outlet_end(&s->outlet);
 	sleep_us(1000 * (ENGINE_FADE_MS + FADED_MS + card_delay_ms()));
-	card_close(false);
 }
 
 /* --- A card that takes frames as they come ---------------------------- */
@@ -137,14 +140,13 @@ static void sound_unpaced(struct sound_shared *s)
 				left < DEVICE_BLOCK ? (int)left : DEVICE_BLOCK))
 				return;
 		} else if (quits(s)) {
-			break;
+			return;
 		} else if (++idle < SPINS) {
 			sched_yield();
 		} else {
 			sleep_us(PERMIT_US);
 		}
 	}
-	card_close(true);
 }
 
 /* --- Its tasks ---------------------------------------------------------- */
@@ -161,6 +163,9 @@ static void play(struct sound_shared *s)
 				sound_paced(s);
 			else
 				sound_unpaced(s);
+			/* Servers like a proper end, and may not get it. */
+			card_close(!s->order.paced);
+			cards_end();
 			return;
 		}
 	}
@@ -179,6 +184,7 @@ _Noreturn void sound_child(struct sound_shared *s)
 	} else if (s->order.task == SOUND_LIST) {
 		cards_list(&s->list);
 		sound_phase_set(s, SOUND_LISTED);
+		cards_end();
 	} else {
 		play(s);
 	}

@@ -27,15 +27,25 @@ int64_t count_from_card(const struct count *c, int64_t card)
 	return c->origin + scaled(card, c->rate, c->card_rate);
 }
 
-void count_begin(struct count *c, int rate)
+void count_begin(struct count *c, int rate, bool timed)
 {
-	*c = (struct count) { .rate = rate };
+	*c = (struct count) { .rate = rate, .timed = timed };
 }
 
 static void reach(struct count *c, int64_t frame)
 {
 	if (frame > c->frame)
 		c->frame = frame;
+}
+
+/* Whether the card moved much further than time did. */
+static bool races(
+    const struct count *c, const struct count_now *now, int64_t lost_ms)
+{
+	int64_t gone = scaled(now->card - c->card, 1000, c->card_rate);
+	int64_t time = scaled(now->wall - c->moved_wall, 1000, c->rate);
+
+	return c->timed && gone > time + lost_ms + COUNT_AHEAD_MS;
 }
 
 static bool look_at_card(
@@ -45,6 +55,9 @@ static bool look_at_card(
 	bool gave_up = now->shuts != c->shuts;
 	bool shifted = false;
 
+	c->raced = c->raced || races(c, now, lost_ms);
+	if (c->raced)
+		return false;
 	if (moved && lost_ms > 0 && gave_up) {
 		/* It went on to nobody's ear. */
 		c->origin += c->frame - count_from_card(c, now->card);
@@ -79,6 +92,7 @@ void count_join(struct count *c, int card_rate, const struct count_now *now)
 {
 	count_look(c, now);
 	c->carried = true;
+	c->raced = false;
 	c->card_rate = card_rate;
 	c->origin = 0;
 	c->origin = c->frame - count_from_card(c, now->card);

@@ -14,6 +14,9 @@
  * the count goes on from where it stood before, and the card's frames are
  * moved against the session's.
  *
+ * A card that takes frames much faster than time gives them has no clock of its
+ * own and cannot carry the count.
+ *
  * Plain values, no process: it is told what time it is.
  */
 #ifndef EVENHAND_WORLD_SOUND_COUNT_H
@@ -31,8 +34,10 @@ struct count_now {
 
 struct count {
 	int rate;
+	bool timed;
 	int64_t frame, lost_ms; /* the session's; read them */
-	bool carried;		/* by a card */
+	bool carried;		/* by a card ... */
+	bool raced; /* ... that has no clock: it ran ahead of time */
 
 	int card_rate;
 	int64_t origin;	    /* session frame of the card's frame 0 */
@@ -44,7 +49,10 @@ struct count {
 	int64_t wall_lost_ms;
 };
 
-void count_begin(struct count *c, int rate);
+enum { COUNT_AHEAD_MS = 500 }; /* a card may be ahead of time, filling up */
+
+/* timed: the card must keep to the time of the wall. */
+void count_begin(struct count *c, int rate, bool timed);
 
 /* Brings the count up to now.  True: the card's frames were moved. */
 bool count_look(struct count *c, const struct count_now *now);

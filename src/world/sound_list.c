@@ -69,7 +69,8 @@ bool sound_list(struct sound_keeper *k, struct sound_list *out, int wait_ms,
 	phase = sound_phase(s, number);
 	if (phase == SOUND_LISTED)
 		*out = s->list;
-	keeper_kill(k);
+	else
+		keeper_kill(k);
 	return phase == SOUND_LISTED || phase == SOUND_NO_CARD ||
 	    fault_set(f, message_of(M_DEVICE_NO_LIST));
 }
