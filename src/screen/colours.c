@@ -23,12 +23,19 @@ struct look {
 
 /* The most pressing one first. */
 static const struct look looks[] = {
-	{ ATTRIBUTE_HAND, { OWN, .bold = true, .reverse = true }, { ON(0, 6) },
-	    { ON(233, 220) } },
+	/* Blocks in their own colour: reversed they would be holes. */
+	{ ATTRIBUTE_HAND, { OWN, .bold = true }, { ON(6, 0), .bold = true },
+	    { ON(220, 233) } },
 	{ ATTRIBUTE_REVERSE, { OWN, .reverse = true }, { ON(0, 7) },
 	    { ON(233, 253) } },
 	{ ATTRIBUTE_CARE, { OWN, .underline = true },
 	    { ON(3, 0), .bold = true }, { ON(216, 233) } },
+	{ ATTRIBUTE_CLEAN, { OWN, .bold = true }, { ON(2, 0), .bold = true },
+	    { ON(114, 233) } },
+	/* A shaky mark is nothing bad: the look of care, not of alarm. */
+	{ ATTRIBUTE_SHAKY, { OWN, .bold = true }, { ON(3, 0), .bold = true },
+	    { ON(216, 233) } },
+	{ ATTRIBUTE_BOW, { OWN }, { ON(7, 0) }, { ON(250, 233) } },
 	{ ATTRIBUTE_STRONG, { OWN, .bold = true }, { ON(7, 0), .bold = true },
 	    { ON(231, 233), .bold = true } },
 	{ ATTRIBUTE_FAINT, { OWN }, { ON(6, 0) }, { ON(248, 233) } },

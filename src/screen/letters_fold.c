@@ -22,7 +22,7 @@ static const struct {
 	{ 'v', "ČčĎďĚěŇňŘřŠšŤťŽžĽľĞğŬŭ", "CCDDEENNRRSSTTZZLLGGUU" },
 	/* What hangs below or crosses a letter is left out. */
 	{ ' ', "ÇçĄąĘęĮįŲųŁłĐđØøŞşȘșŢţȚțıİŻż", "CCAAEEIIUULLDDOOSSSSTTTTIIZZ" },
-	{ ' ', "‘’´“”„«»‐‑–—−×♯✓", "'''\"\"\"\"\"-----X#v" },
+	{ ' ', "‘’´“”„«»‐‑–—−×♯✓⊓", "'''\"\"\"\"\"-----X#vn" },
 };
 
 static const struct {

@@ -3,7 +3,7 @@
  *
  * # is a whole cell, ^ its upper and _ its lower half; a stem is two columns
  * and a bar one row, which in a cell twice as high as wide is the same.
- * v is the check mark.  Drawn for evenhand.
+ * v is the check mark, n the sign of a down bow.  Drawn for evenhand.
  */
 #include "letters_parts.h"
 
@@ -88,15 +88,15 @@ const struct band letters_seven[] = {
 		"   ##   |        | ##  ## |##  ^##_|## | ##|          ",
 		"        |        | ##  ## |^####^^#|^#_|_#^|          ",
 	    } },
-	{ "*%v",
+	{ "*%vn",
 	    {
-		"        |##_   ##|         _#",
-		"   ##   |##^  _#^|        _##",
-		"##_##_##|    _#^ |       _##^",
-		" ^####^ |   _#^  |#_    _##^ ",
-		" _####_ |  _#^   |##_  _##^  ",
-		"^^ ## ^^| _#^  _#|^##__##^   ",
-		"        |##    ##|  ^##^     ",
+		"        |##_   ##|         _#|########",
+		"   ##   |##^  _#^|        _##|########",
+		"##_##_##|    _#^ |       _##^|##    ##",
+		" ^####^ |   _#^  |#_    _##^ |##    ##",
+		" _####_ |  _#^   |##_  _##^  |##    ##",
+		"^^ ## ^^| _#^  _#|^##__##^   |##    ##",
+		"        |##    ##|  ^##^     |##    ##",
 	    } },
 	{ 0 },
 };

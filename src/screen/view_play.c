@@ -3,6 +3,7 @@
  */
 #include "view_play.h"
 
+enum { LATE_LOOKS_A_SECOND = 20 };
 
 void view_page_play(struct canvas *c, const struct view *v)
 {
@@ -34,5 +35,8 @@ int64_t view_change_play(const struct view *v, int columns, int rows)
 	int64_t next = sooner(now_change(v, &n), play_line_change(v, &n, &l));
 
 	next = sooner(next, play_time_change(v));
-	return next > v->heard ? next : v->heard + 1;
+	if (next > v->heard)
+		return next;
+	/* The session was not stepped so far yet: it will not be long. */
+	return v->heard + v->session->rate / LATE_LOOKS_A_SECOND;
 }

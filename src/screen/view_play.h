@@ -88,18 +88,19 @@ int64_t now_step_change(const struct view *v, const struct now *n, int steps);
 /* --- layout --- */
 
 struct layout {
-	struct face face;      /* finger, bow, count */
-	struct face cue_face;  /* scale 0: the cue is small */
-	int left, right;       /* first column, and one behind the last */
-	int label;	       /* row of small words over the large, -1 none */
-	int large;	       /* first row of the large letters */
-	int word;	       /* column where the bow's lane begins */
-	int word_end;	       /* one behind it */
-	int count;	       /* where the count's lane begins; -1 small */
-	int line, line_rows;   /* the bow: 3 or 4 rows */
-	int cue;	       /* first row */
+	struct face face;	/* finger, bow, count */
+	struct face cue_face;	/* scale 0: the cue is small */
+	int left, right;	/* first column, and one behind the last */
+	int label;		/* row of small words over the large, -1 none */
+	int large;		/* first row of the large letters */
+	int word;		/* column where the bow's lane begins */
+	int word_end;		/* one behind it */
+	int count;		/* where the count's lane begins; -1 small */
+	bool signs;		/* bows as signs: there is no room for words */
+	int line, line_rows;	/* the bow: 3 rows, more to stand out */
+	int cue;		/* first row */
 	int panels, panel_rows; /* below the cue; 0 rows: none */
-	int side;	       /* column of panels at the side, 0: none */
+	int side;		/* column of panels at the side, 0: none */
 	int info, status, keys; /* rows; status -1: no row of its own */
 };
 
@@ -140,9 +141,9 @@ const char *words_of(struct message m, char *buffer);
 /* Within columns from..to (one behind), cut with dots; the columns taken. */
 int put_left(struct canvas *c, int row, int from, int to, unsigned attributes,
     const char *s);
-int put_right(struct canvas *c, int row, int from, int to,
-    unsigned attributes, const char *s);
-int put_middle(struct canvas *c, int row, int from, int to,
-    unsigned attributes, const char *s);
+int put_right(struct canvas *c, int row, int from, int to, unsigned attributes,
+    const char *s);
+int put_middle(struct canvas *c, int row, int from, int to, unsigned attributes,
+    const char *s);
 
 #endif

@@ -52,8 +52,7 @@ static int put_time(struct canvas *c, const struct view *v, int to)
 	if (c->columns >= 72)
 		m = message_with(M_VIEW_TIME_ENDS, CLOCK(used_ms(v)),
 		    CLOCK(s->plan.cap_ms), TIME(end_minute(s)));
-	return put_right(
-	    c, 0, 0, to, ATTRIBUTE_FAINT, words_of(m, words));
+	return put_right(c, 0, 0, to, ATTRIBUTE_FAINT, words_of(m, words));
 }
 
 static struct message stage_message(
@@ -72,8 +71,8 @@ static struct message stage_message(
 	    TEXT(title), WHOLE(s->at.pulses));
 }
 
-static void put_top(struct canvas *c, const struct view *v,
-    const struct now *n, const struct layout *l)
+static void put_top(struct canvas *c, const struct view *v, const struct now *n,
+    const struct layout *l)
 {
 	char words[WORDS_MAX];
 	int left = l->left, right = c->columns - l->left;
@@ -102,13 +101,17 @@ static enum message_id unit_label(const struct view *v, const struct now *n)
 	return next ? M_VIEW_NEXT_FINGER : M_VIEW_FINGER;
 }
 
+/* The word, or a shorter one, or none. */
 static void put_label(struct canvas *c, const struct layout *l, int from,
-    int to, enum message_id id)
+    int to, enum message_id id, enum message_id shorter)
 {
 	char words[WORDS_MAX];
 
-	put_left(c, l->label, from, to, ATTRIBUTE_FAINT,
-	    words_of(message_of(id), words));
+	words_of(message_of(id), words);
+	if (text_columns(words) > to - from)
+		words_of(message_of(shorter), words);
+	if (text_columns(words) <= to - from)
+		put_left(c, l->label, from, to, ATTRIBUTE_FAINT, words);
 }
 
 /* What is asked of, over the question. */
@@ -127,14 +130,15 @@ static void put_labels(struct canvas *c, const struct view *v,
 	char words[WORDS_MAX];
 
 	if (unit >= 0)
-		put_label(c, l, l->left, l->word - 1, unit_label(v, n));
+		put_label(c, l, l->left, l->word - 1, unit_label(v, n),
+		    n->going == GOING_CHANGE ? M_VIEW_NEXT_SHORT : M_NONE);
 	if (n->going == GOING_CHANGE && n->asks)
 		put_middle(c, l->label, l->word, l->right, ATTRIBUTE_FAINT,
 		    words_of(message_of(asked_label(v, n)), words));
 	if (n->going != GOING_BOW)
 		return;
 	if (!n->air)
-		put_label(c, l, l->word, l->word_end, M_VIEW_BOW);
+		put_label(c, l, l->word, l->word_end, M_VIEW_BOW, M_NONE);
 	if (l->count >= 0 && n->pulses > 0)
 		put_right(c, l->label, l->word_end, l->right, ATTRIBUTE_FAINT,
 		    words_of(message_of(n->air ? M_VIEW_PART : M_VIEW_PULSE),
@@ -142,18 +146,26 @@ static void put_labels(struct canvas *c, const struct view *v,
 }
 
 /* The count where it has no room in large letters. */
-static void put_count(struct canvas *c, const struct now *n,
-    const struct layout *l)
+static void put_count(
+    struct canvas *c, const struct now *n, const struct layout *l)
 {
 	char words[WORDS_MAX];
 	struct message m = n->still
 	    ? message_with(M_VIEW_PULSES, WHOLE(n->pulses))
-	    : message_with(
-		  M_VIEW_PULSE_OF, WHOLE(n->pulse), WHOLE(n->pulses));
+	    : message_with(M_VIEW_PULSE_OF, WHOLE(n->pulse), WHOLE(n->pulses));
 
-	if (n->going == GOING_BOW && n->pulses > 0)
-		put_left(c, l->cue, l->left, l->right, ATTRIBUTE_STRONG,
-		    words_of(m, words));
+	int left = l->left;
+
+	if (n->going != GOING_BOW || n->pulses == 0)
+		return;
+	if (l->signs && !n->air)
+		left += 1 +
+		    put_left(c, l->cue, left, l->right, ATTRIBUTE_STRONG,
+			words_of(message_of(n->bow % 2 == 0 ? M_VIEW_BIG_DOWN
+							    : M_VIEW_BIG_UP),
+			    words));
+	put_left(
+	    c, l->cue, left, l->right, ATTRIBUTE_STRONG, words_of(m, words));
 }
 
 void play_above(struct canvas *c, const struct view *v, const struct now *n,

@@ -54,8 +54,8 @@ static struct message mark_message(const struct view *v, const struct now *n)
 	if (m->shaky == m->whole)
 		return message_with(M_VIEW_WAS_SHAKY, TEXT(who), TEXT(shaky));
 	shaky_list(v, n, &list);
-	return message_with(M_VIEW_WAS_SOME, TEXT(who), TEXT(shaky),
-	    TEXT(bytes));
+	return message_with(
+	    M_VIEW_WAS_SOME, TEXT(who), TEXT(shaky), TEXT(bytes));
 }
 
 /*
@@ -77,8 +77,7 @@ static bool mark_known(const struct view *v, const struct now *n)
 	    s->turn_played[s->played - 1].block != s->at.from.block;
 }
 
-static void next_words(
-    const struct view *v, const struct now *n, char *buffer)
+static void next_words(const struct view *v, const struct now *n, char *buffer)
 {
 	const struct session *s = v->session;
 	char who[WORDS_MAX];
@@ -107,8 +106,7 @@ static void put_info(struct canvas *c, const struct view *v,
 
 	/* Without a row of its own, what is new takes this one. */
 	if (l->status < 0 && play_news(v, n, words)) {
-		put_left(
-		    c, l->info, l->left, right, ATTRIBUTE_PLAIN, words);
+		put_left(c, l->info, l->left, right, ATTRIBUTE_PLAIN, words);
 		return;
 	}
 	if (mark_known(v, n))
@@ -117,8 +115,7 @@ static void put_info(struct canvas *c, const struct view *v,
 			n->late ? ATTRIBUTE_STRONG : ATTRIBUTE_PLAIN,
 			words_of(mark_message(v, n), words));
 	next_words(v, n, words);
-	put_right(
-	    c, l->info, l->left + taken, right, ATTRIBUTE_PLAIN, words);
+	put_right(c, l->info, l->left + taken, right, ATTRIBUTE_PLAIN, words);
 }
 
 static enum message_id sound_words(const struct view *v, bool brief)
@@ -155,8 +152,8 @@ static void put_status(struct canvas *c, const struct view *v,
 		    ATTRIBUTE_FAINT, words_of(m, words));
 	}
 	if (play_news(v, n, words))
-		put_left(c, l->status, l->left, right - 2, ATTRIBUTE_PLAIN,
-		    words);
+		put_left(
+		    c, l->status, l->left, right - 2, ATTRIBUTE_PLAIN, words);
 }
 
 static void put_keys(struct canvas *c, const struct view *v,
@@ -179,8 +176,8 @@ static void put_keys(struct canvas *c, const struct view *v,
 			words_of(message_of(sound_words(v, true)), words));
 	put_left(c, l->keys, left, right, ATTRIBUTE_FAINT,
 	    words_of(message_of(brief || (n->going == GOING_CHANGE && n->asks)
-			 ? M_VIEW_KEY_SPACE
-			 : M_VIEW_KEY_SILENCE),
+			     ? M_VIEW_KEY_SPACE
+			     : M_VIEW_KEY_SILENCE),
 		words));
 }
 

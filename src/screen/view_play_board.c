@@ -20,8 +20,8 @@
 
 enum {
 	OCTAVE = 12,
-	MM_COLUMNS = 8,	   /* " 154 mm" */
-	TITLE_FROM = 70,   /* columns from which on stages have names */
+	MM_COLUMNS = 8,	 /* " 154 mm" */
+	TITLE_FROM = 70, /* columns from which on stages have names */
 	TITLE_COLUMNS = 28,
 	CHOSEN_COLUMNS = 2,
 };
@@ -66,8 +66,7 @@ static void dot(struct canvas *c, const struct view *v, int row,
 {
 	if (s->mirror)
 		x = s->columns - 1 - x;
-	canvas_put(
-	    c, row, s->column + x, attributes, sign_of(sign, v->ascii));
+	canvas_put(c, row, s->column + x, attributes, sign_of(sign, v->ascii));
 }
 
 static void draw_strip(struct canvas *c, const struct view *v, int row,
@@ -103,8 +102,8 @@ static void draw_row(struct canvas *c, const struct view *v, int row,
 	s.columns = columns - CHOSEN_COLUMNS - MM_COLUMNS -
 	    (titles ? TITLE_COLUMNS : 0);
 	if (present)
-		canvas_put(c, row, column, strong,
-		    sign_of(SIGN_CHOSEN, v->ascii));
+		canvas_put(
+		    c, row, column, strong, sign_of(SIGN_CHOSEN, v->ascii));
 	draw_strip(c, v, row, &s, stage, unit);
 	routine_slide(r, stage, unit, &from, &to);
 	put_right(c, row, end - MM_COLUMNS, end, strong,

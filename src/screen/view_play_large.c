@@ -20,20 +20,25 @@ struct lane {
 enum side { SIDE_LEFT, SIDE_MIDDLE, SIDE_RIGHT };
 
 static void place(struct canvas *c, const struct view *v,
-    const struct layout *l, struct lane at, enum side side,
-    unsigned attributes, const char *s)
+    const struct layout *l, struct lane at, enum side side, unsigned attributes,
+    const char *s)
 {
 	int room = at.to - at.from - letters_columns(&l->face, s);
 	int column = at.from;
 
+	if (room < 0 || !letters_can(s)) {
+		put_left(c, at.row + letters_rows(&l->face) / 2, at.from, at.to,
+		    ATTRIBUTE_STRONG, s);
+		return;
+	}
 	if (side != SIDE_LEFT)
 		column += side == SIDE_RIGHT ? room : room / 2;
 	letters_draw(c, at.row, column, attributes, &l->face, v->ascii, s);
 }
 
 static void place_word(struct canvas *c, const struct view *v,
-    const struct layout *l, struct lane at, enum side side,
-    unsigned attributes, enum message_id id)
+    const struct layout *l, struct lane at, enum side side, unsigned attributes,
+    enum message_id id)
 {
 	char words[WORDS_MAX];
 
@@ -62,7 +67,7 @@ static int unit_shown(const struct now *n)
 static void draw_unit(struct canvas *c, const struct view *v,
     const struct now *n, const struct layout *l)
 {
-	struct lane at = { l->large, l->left, l->word };
+	struct lane at = { l->large, l->left, l->word - 1 };
 
 	place(c, v, l, at, SIDE_LEFT, ATTRIBUTE_STRONG,
 	    unit_name(v, unit_shown(n)));
@@ -75,16 +80,21 @@ static void draw_bow_word(struct canvas *c, const struct view *v,
 {
 	struct lane at = { l->large, l->word, l->word_end };
 	bool down = n->bow % 2 == 0;
+	enum message_id word = down ? M_VIEW_BIG_DOWN : M_VIEW_BIG_UP;
 
+	if (l->signs)
+		word = down ? M_VIEW_SIGN_DOWN : M_VIEW_SIGN_UP;
 	place_word(c, v, l, at, down != v->mirror ? SIDE_LEFT : SIDE_RIGHT,
-	    ATTRIBUTE_STRONG, down ? M_VIEW_BIG_DOWN : M_VIEW_BIG_UP);
+	    ATTRIBUTE_STRONG, word);
 }
 
-/* "3/6"; too quick to follow: only how many. */
+/* "3/6"; too quick to follow: only how many.  A count-in: only the count. */
 static void count_text(const struct now *n, struct text *t)
 {
 	if (n->still)
 		text_format(t, "%d", n->pulses);
+	else if (n->going == GOING_COUNT)
+		text_format(t, "%d", n->pulse);
 	else
 		text_format(t, "%d/%d", n->pulse, n->pulses);
 }
@@ -156,8 +166,8 @@ static void shaky_names(
 
 /* The first of both that has room. */
 static void place_either(struct canvas *c, const struct view *v,
-    const struct layout *l, struct lane at, enum side side,
-    unsigned attributes, const char *better, const char *shorter)
+    const struct layout *l, struct lane at, enum side side, unsigned attributes,
+    const char *better, const char *shorter)
 {
 	bool room = letters_columns(&l->face, better) <= at.to - at.from;
 
@@ -193,8 +203,8 @@ static void draw_change(struct canvas *c, const struct view *v,
 	struct lane at = wide_lane(l);
 
 	if (!n->asks) {
-		place_word(c, v, l, at, SIDE_LEFT, ATTRIBUTE_FAINT,
-		    M_VIEW_BIG_NEXT);
+		place_word(
+		    c, v, l, at, SIDE_LEFT, ATTRIBUTE_FAINT, M_VIEW_BIG_NEXT);
 		return;
 	}
 	if (play_question_below(l, n))

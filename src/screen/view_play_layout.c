@@ -22,8 +22,8 @@
 
 enum {
 	COUNT_BYTES = 16,
-	AIRS = 5,	/* over words, bow line, cue, panels, and info */
-	AIR_MOST = 3,	/* rows of each, times the scale */
+	AIRS = 5,	 /* over words, bow line, cue, panels, and info */
+	AIR_MOST = 3,	 /* rows of each, times the scale */
 	SIDE_LEAST = 34, /* columns */
 	SIDE_MOST = 60,
 	PANELS_WIDE = 100, /* from here on three stand side by side */
@@ -94,21 +94,26 @@ static int cue_columns(const struct face *f, const struct routine *r)
 
 /* --- columns --- */
 
-/* Columns that finger, bow and count take side by side. */
-static int lanes(const struct face *f, const struct routine *r, bool counted)
+static int bow_columns(const struct face *f, bool signs)
 {
+	return word_columns(f, signs ? M_VIEW_SIGN_DOWN : M_VIEW_BIG_DOWN);
+}
+
+/* Columns that finger, bow and count take side by side. */
+static int lanes(const struct layout *l, const struct routine *r)
+{
+	const struct face *f = &l->face;
 	int between = f->gap == 1 ? 1 : 3 * f->scale;
 
-	return unit_columns(f, r) + between +
-	    word_columns(f, M_VIEW_BIG_DOWN) +
-	    (counted ? between + count_columns(f, r) : 0);
+	return unit_columns(f, r) + between + bow_columns(f, l->signs) +
+	    (l->count >= 0 ? between + count_columns(f, r) : 0);
 }
 
 static void set_columns(struct layout *l, const struct routine *r)
 {
 	const struct face *f = &l->face;
 	int unit = l->left + unit_columns(f, r);
-	int word = word_columns(f, M_VIEW_BIG_DOWN);
+	int word = bow_columns(f, l->signs);
 	int end = l->right, slack;
 
 	if (l->count >= 0)
@@ -162,7 +167,7 @@ static void share_rows(
 	bool label = grant(&left, 1), status = grant(&left, 1);
 	int panels = 0, row = 1;
 
-	l->line_rows = grant(&left, 1) ? 4 : 3;
+	l->line_rows = 3 + (grant(&left, l->face.scale) ? l->face.scale : 0);
 	for (int i = 0; i < 4; i++)
 		air[first[i]] = grant(&left, 1);
 	if (left >= panel_least(r) + 1) {
@@ -199,19 +204,22 @@ static void share_rows(
 
 /* --- all --- */
 
-static bool fits(
-    struct layout *l, const struct routine *r, int room, int rows)
+static bool fits(struct layout *l, const struct routine *r, int room, int rows)
 {
-	for (int counted = 1; counted >= 0; counted--) {
-		l->count = counted ? 0 : -1;
-		if (lanes(&l->face, r, counted) <= room &&
-		    rows_least(&l->face, 0) <= rows)
-			return true;
-		/* Larger letters are no gain when the count gets small. */
-		if (l->face.scale > 1 || l->face.gap > 1)
-			return false;
-	}
-	return false;
+	if (rows_least(&l->face, 0) > rows)
+		return false;
+	l->count = 0;
+	l->signs = false;
+	if (lanes(l, r) <= room)
+		return true;
+	/* Larger letters are no gain when the count gets small. */
+	if (l->face.scale > 1 || l->face.gap > 1)
+		return false;
+	l->count = -1;
+	if (lanes(l, r) <= room)
+		return true;
+	l->signs = true;
+	return lanes(l, r) <= room;
 }
 
 /* The largest face for the cue, not larger than the rest. */
@@ -223,8 +231,8 @@ static void choose_cue(
 		const struct face *f = &faces[i];
 		int columns = cue_columns(f, r);
 
-		if (letters_rows(f) > letters_rows(&l->face) || columns > room ||
-		    columns <= 0 ||
+		if (letters_rows(f) > letters_rows(&l->face) ||
+		    columns > room || columns <= 0 ||
 		    rows_least(&l->face, letters_rows(f)) > rows)
 			continue;
 		l->cue_face = *f;
@@ -235,7 +243,7 @@ static void choose_cue(
 /* Panels at the side of a page that is wide and low. */
 static void choose_side(struct layout *l, const struct routine *r)
 {
-	int needs = lanes(&l->face, r, l->count >= 0);
+	int needs = lanes(l, r);
 	int cue = l->cue_face.scale ? cue_columns(&l->cue_face, r) : 0;
 	int room = l->right - l->left, side;
 

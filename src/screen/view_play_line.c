@@ -45,8 +45,8 @@ struct pen {
 static struct pen pen_of(
     struct canvas *c, const struct view *v, const struct layout *l)
 {
-	return (struct pen) { c, l->left, l->right - l->left, v->mirror,
-		v->ascii };
+	return (
+	    struct pen) { c, l->left, l->right - l->left, v->mirror, v->ascii };
 }
 
 static void dot(
@@ -54,12 +54,11 @@ static void dot(
 {
 	if (p->mirror) {
 		x = p->columns - 1 - x;
-		s = s == SIGN_LEFT ? SIGN_RIGHT
+		s = s == SIGN_LEFT    ? SIGN_RIGHT
 		    : s == SIGN_RIGHT ? SIGN_LEFT
 				      : s;
 	}
-	canvas_put(
-	    p->c, row, p->from + x, attributes, sign_of(s, p->ascii));
+	canvas_put(p->c, row, p->from + x, attributes, sign_of(s, p->ascii));
 }
 
 static void dots(const struct pen *p, int row, int from, int to,
@@ -69,10 +68,10 @@ static void dots(const struct pen *p, int row, int from, int to,
 		dot(p, row, x, attributes, s);
 }
 
-/* The row of the stick, or of the line of a swing. */
+/* The row of the stick; over it the hand stands out, under it are two more. */
 static int stick_row(const struct layout *l)
 {
-	return l->line + (l->line_rows > 3);
+	return l->line + l->line_rows - 3;
 }
 
 /* --- what moves --- */
@@ -127,13 +126,23 @@ static int way_gone(
 	return (int)lround(gone * halves);
 }
 
+/* The rows of a swing lie round one in the middle. */
+static int swing_top(const struct layout *l)
+{
+	return l->line + (l->line_rows % 2 == 0);
+}
+
 static void draw_hand(const struct pen *p, const struct view *v,
     const struct now *n, const struct layout *l)
 {
 	int columns = hand_columns(n, l);
 	int half = 2 * way_start(n, l) + way_gone(v, n, l) - columns;
 
-	block(p, l->line, stick_row(l) + !n->air, half, 2 * columns);
+	if (n->air)
+		block(p, swing_top(l), l->line + l->line_rows - 1, half,
+		    2 * columns);
+	else
+		block(p, l->line, stick_row(l) + 1, half, 2 * columns);
 }
 
 /* --- what stands still --- */
@@ -157,10 +166,10 @@ static void draw_ends(const struct pen *p, const struct view *v, int row)
 
 	words_of(message_of(M_VIEW_FROG), frog);
 	words_of(message_of(M_VIEW_TIP), tip);
-	put_left(p->c, row, p->from, to, ATTRIBUTE_FAINT,
-	    v->mirror ? tip : frog);
-	put_right(p->c, row, p->from, to, ATTRIBUTE_FAINT,
-	    v->mirror ? frog : tip);
+	put_left(
+	    p->c, row, p->from, to, ATTRIBUTE_FAINT, v->mirror ? tip : frog);
+	put_right(
+	    p->c, row, p->from, to, ATTRIBUTE_FAINT, v->mirror ? frog : tip);
 }
 
 static void draw_bow(const struct pen *p, const struct view *v,
@@ -178,10 +187,11 @@ static void draw_bow(const struct pen *p, const struct view *v,
 
 static void draw_swing(const struct pen *p, const struct layout *l)
 {
-	int row = stick_row(l);
+	int end = l->line + l->line_rows - 1, top = swing_top(l);
+	int row = (top + end) / 2;
 
 	dots(p, row, 1, p->columns - 1, ATTRIBUTE_BOW, SIGN_ACROSS);
-	for (int y = l->line; y <= row + 1; y++) {
+	for (int y = top; y <= end; y++) {
 		dot(p, y, 0, ATTRIBUTE_BOW, SIGN_DOWN);
 		dot(p, y, p->columns - 1, ATTRIBUTE_BOW, SIGN_DOWN);
 	}
@@ -243,8 +253,11 @@ static void draw_asking(struct canvas *c, const struct view *v,
 	    key_words(v, false, words));
 	put_right(c, row + 1, l->left, l->right, ATTRIBUTE_STRONG,
 	    key_words(v, true, words));
-	if (v->session->plan.marking == MARKING_ROUND && n->unit >= 0)
-		put_middle(c, row + 2, l->left, l->right, ATTRIBUTE_PLAIN,
+	if (n->marked.clean + n->marked.shaky > 0)
+		put_middle(c, row + 2, l->left, l->right, ATTRIBUTE_FAINT,
+		    words_of(message_of(M_VIEW_TAKE_BACK), words));
+	else if (v->session->plan.marking == MARKING_ROUND && n->unit >= 0)
+		put_middle(c, row + 2, l->left, l->right, ATTRIBUTE_FAINT,
 		    words_of(message_of(M_VIEW_DIGIT), words));
 }
 

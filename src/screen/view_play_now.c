@@ -118,8 +118,8 @@ static void at_lead(const struct session *s, int64_t heard, struct now *n)
 	n->going = GOING_COUNT;
 	n->bows = p->count_in_bows;
 	while (n->bow + 1 < n->bows &&
-	    heard >= frames(s,
-			 p->settle_ms + (n->bow + 1) * (int64_t)p->bow_ms))
+	    heard >=
+		frames(s, p->settle_ms + (n->bow + 1) * (int64_t)p->bow_ms))
 		n->bow++;
 }
 
@@ -240,8 +240,7 @@ int64_t now_step_change(const struct view *v, const struct now *n, int steps)
 
 	if (ms <= 0 || step >= steps)
 		return n->until;
-	return n->from +
-	    step_frame(ms, v->session->rate, step + 1, steps);
+	return n->from + step_frame(ms, v->session->rate, step + 1, steps);
 }
 
 /* --- all of it --- */
@@ -261,14 +260,14 @@ static void find_pulse(const struct view *v, struct now *n)
 		return;
 	}
 	if (n->going == GOING_COUNT)
-		start = frames(v->session,
-		    p->settle_ms + n->bow * (int64_t)p->bow_ms);
+		start = frames(
+		    v->session, p->settle_ms + n->bow * (int64_t)p->bow_ms);
 	n->pulses = p->pulses;
 	n->still = p->pulses > 0 && p->bow_ms / p->pulses < PULSE_SHOWN_MS;
 	for (n->pulse = p->pulses > 0; n->pulse < n->pulses; n->pulse++)
 		if (start +
-			step_frame(p->bow_ms, v->session->rate, n->pulse,
-			    n->pulses) >
+			step_frame(
+			    p->bow_ms, v->session->rate, n->pulse, n->pulses) >
 		    v->heard)
 			break;
 }
@@ -297,8 +296,8 @@ static int64_t pulse_change(const struct view *v, const struct now *n)
 	int64_t start = n->from;
 
 	if (n->going == GOING_COUNT)
-		start = frames(v->session,
-		    p->settle_ms + n->bow * (int64_t)p->bow_ms);
+		start = frames(
+		    v->session, p->settle_ms + n->bow * (int64_t)p->bow_ms);
 	if (n->air || n->pulses == 0)
 		return start + frames_of_ms(p->bow_ms, v->session->rate);
 	return start +
@@ -319,5 +318,5 @@ int64_t now_change(const struct view *v, const struct now *n)
 	}
 	if (n->going == GOING_BOW || n->going == GOING_COUNT)
 		next = sooner(next, pulse_change(v, n));
-	return next > v->heard ? next : v->heard + 1;
+	return next;
 }

@@ -35,8 +35,8 @@ int put_left(struct canvas *c, int row, int from, int to, unsigned attributes,
 	return columns;
 }
 
-int put_right(struct canvas *c, int row, int from, int to,
-    unsigned attributes, const char *s)
+int put_right(struct canvas *c, int row, int from, int to, unsigned attributes,
+    const char *s)
 {
 	char bytes[WORDS_MAX];
 	struct text t = text_in(bytes, sizeof(bytes));
@@ -46,8 +46,8 @@ int put_right(struct canvas *c, int row, int from, int to,
 	return columns;
 }
 
-int put_middle(struct canvas *c, int row, int from, int to,
-    unsigned attributes, const char *s)
+int put_middle(struct canvas *c, int row, int from, int to, unsigned attributes,
+    const char *s)
 {
 	char bytes[WORDS_MAX];
 	struct text t = text_in(bytes, sizeof(bytes));

@@ -26,7 +26,8 @@ struct style {
 
 /*
  * The look of a cell with these attributes (canvas.h).  Of several the most
- * pressing one gives the colours: hand, reverse, care, strong, faint.
+ * pressing one gives the colours: hand, reverse, care, clean, shaky, bow,
+ * strong, faint.
  */
 struct style style_of(enum palette p, unsigned attributes);
 

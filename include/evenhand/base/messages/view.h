@@ -5,6 +5,8 @@ MESSAGE(M_VIEW_SMALL, "ww",
 /* --- in large letters: the widest decide how large --- */
 MESSAGE(M_VIEW_BIG_DOWN, "", "DOWN")
 MESSAGE(M_VIEW_BIG_UP, "", "UP")
+MESSAGE(M_VIEW_SIGN_DOWN, "", "⊓")
+MESSAGE(M_VIEW_SIGN_UP, "", "V")
 MESSAGE(M_VIEW_BIG_SWING, "", "SWING")
 MESSAGE(M_VIEW_BIG_READY, "", "READY")
 MESSAGE(M_VIEW_BIG_COUNT, "", "COUNT")
@@ -20,6 +22,7 @@ MESSAGE(M_VIEW_STRINGS, "", "strings")
 MESSAGE(M_VIEW_NEXT_FINGER, "", "next finger")
 MESSAGE(M_VIEW_NEXT_FINGERS, "", "next fingers")
 MESSAGE(M_VIEW_NEXT_STRINGS, "", "next strings")
+MESSAGE(M_VIEW_NEXT_SHORT, "", "next")
 MESSAGE(M_VIEW_BOW, "", "bow")
 MESSAGE(M_VIEW_PULSE, "", "pulse")
 MESSAGE(M_VIEW_PART, "", "bow length")
@@ -39,6 +42,7 @@ MESSAGE(M_VIEW_BACK_SHAKY, "t", "{0} back: shaky")
 MESSAGE(M_VIEW_FORWARD_ALL_CLEAN, "t", "forward: all clean {0}")
 MESSAGE(M_VIEW_BACK_ALL_SHAKY, "t", "{0} back: all shaky")
 MESSAGE(M_VIEW_DIGIT, "", "a digit: that one shaky")
+MESSAGE(M_VIEW_TAKE_BACK, "", "the same again takes it back")
 
 /* --- above and below --- */
 MESSAGE(M_VIEW_STAGE, "t", "{0}")
@@ -67,6 +71,6 @@ MESSAGE(M_VIEW_KEY_SILENCE, "", "either pedal or Space: silence")
 
 /* --- panels --- */
 MESSAGE(M_VIEW_BOWS_TODAY, "", "bows today")
-MESSAGE(M_VIEW_WEEK, "", "work turns in seven days")
+MESSAGE(M_VIEW_WEEK, "", "work turns, 7 days")
 MESSAGE(M_VIEW_BOARD, "t", "fingerboard to scale, {0}")
 MESSAGE(M_VIEW_MM, "w", "{0} mm")
