@@ -5,6 +5,8 @@
 
 #include "options.h"
 
+enum { LEVEL_MOST = 700 };
+
 void choices_read(struct settings_file *f)
 {
 	struct faults faults = { 0 };
@@ -13,9 +15,56 @@ void choices_read(struct settings_file *f)
 	command_faults(&faults);
 }
 
+static void take_text(char *to, size_t size, const char *from)
+{
+	struct text t = text_in(to, size);
+
+	text_add(&t, from);
+}
+
+void choices_take(struct settings_file *f, const struct call *c)
+{
+	struct settings *s = &f->now;
+	const struct {
+		const void *said;
+		enum setting what;
+	} all[] = {
+		{ c->marking, SETTING_MARKING },
+		{ c->card, SETTING_SOUND_CARD },
+		{ c->through, SETTING_SOUND_THROUGH },
+		{ c->loudness, SETTING_LOUDNESS },
+	};
+
+	if (c->marking)
+		s->mark_turns = c->way == MARKING_TURN;
+	if (c->card)
+		take_text(s->sound_card, sizeof s->sound_card, c->card);
+	if (c->through)
+		take_text(
+		    s->sound_through, sizeof s->sound_through, c->through);
+	if (c->loudness)
+		s->loudness = c->percent;
+	for (size_t i = 0; i < sizeof all / sizeof *all && !c->script; i++)
+		if (all[i].said)
+			choices_keep(f, all[i].what);
+}
+
 enum marking choices_marking(const struct settings *s)
 {
 	return s->mark_turns ? MARKING_TURN : MARKING_ROUND;
+}
+
+/* All the way up stays well under full scale, whatever sounds together. */
+int choices_level(int percent)
+{
+	return percent * LEVEL_MOST / 100;
+}
+
+void choices_card(const struct settings *s, struct sound_wish *w)
+{
+	take_text(w->name, sizeof w->name, s->sound_card);
+	take_text(w->api, sizeof w->api, s->sound_through);
+	w->level = choices_level(s->loudness);
 }
 
 void choices_keep(struct settings_file *f, enum setting what)

@@ -12,12 +12,26 @@
 #include "evenhand/world/device.h"
 #include "evenhand/world/settings_file.h"
 #include "evenhand/world/terminal.h"
+#include "practise_call.h"
 
 /* Reads the settings; what is wrong in them is said and nothing stops. */
 void choices_read(struct settings_file *f);
 
-/* The way of marking when the command line says nothing of it. */
+/*
+ * Takes over what a command line says and the settings know too: marking,
+ * card, loudness.  What a player says once counts from then on, but a script
+ * is a rehearsal and chooses nothing for others.
+ */
+void choices_take(struct settings_file *f, const struct call *c);
+
+/* When marks are given. */
 enum marking choices_marking(const struct settings *s);
+
+/* The card that is wished for, and how loud. */
+void choices_card(const struct settings *s, struct sound_wish *w);
+
+/* Thousandths of full scale of a loudness in percent. */
+int choices_level(int percent);
 
 /* Keeps one setting as it is in f->now; what prevents it is said once. */
 void choices_keep(struct settings_file *f, enum setting what);

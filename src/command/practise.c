@@ -14,54 +14,9 @@
 #include "evenhand/world/paths.h"
 #include "options.h"
 #include "practise.h"
+#include "practise_call.h"
 
 enum { RATE = 48000 };
-
-/* What the command line says. */
-struct call {
-	const char *routine, *player, *at, *marking, *clock, *script;
-	bool lines, ascii, mirrored;
-	struct moment now;
-	enum marking way;
-};
-
-static bool clock_good(const char *clock)
-{
-	struct message m;
-
-	if (!clock || strcmp(clock, "fast") == 0)
-		return true;
-	m = message_with(M_COMMAND_BAD_CLOCK, TEXT(clock));
-	command_say(&m);
-	return false;
-}
-
-static bool call_read(struct call *c, int argc, char **argv, int *status)
-{
-	const struct option_wish wishes[] = {
-		{ "lines", M_COMMAND_OPTION_LINES, NULL, &c->lines, NULL },
-		{ "ascii", M_COMMAND_OPTION_ASCII, NULL, &c->ascii, NULL },
-		{ "mirrored", M_COMMAND_OPTION_MIRRORED, NULL, &c->mirrored,
-		    NULL },
-		OPTION_MARKING(&c->marking),
-		OPTION_PLAYER(&c->player),
-		OPTION_AT(&c->at),
-		{ "clock", M_COMMAND_OPTION_CLOCK, "fast", NULL, &c->clock },
-		{ "script", M_COMMAND_OPTION_SCRIPT, "FILE", NULL, &c->script },
-		OPTIONS_END,
-	};
-	const struct verb verb = { "practise", "[ROUTINE]", M_COMMAND_PRACTISE,
-		0, 1, wishes };
-
-	if (!options_read(&verb, &argc, &argv, status))
-		return false;
-	*status = EXIT_USAGE;
-	if (argc > 0 && command_unknown(argv[0]))
-		return false;
-	c->routine = argc > 0 ? argv[0] : NULL;
-	return options_marking(c->marking, &c->way) && clock_good(c->clock) &&
-	    options_now(c->at, &c->now);
-}
 
 /* A script, if one is wished.  False: said. */
 static bool script_read(struct practice *p, const char *path, int *status)
@@ -137,6 +92,29 @@ static bool mirrored(const struct practice *p)
 	return p->routine->left_handed;
 }
 
+/* Without a process for the sound it is practised by sight, and said. */
+static void keeper_open(struct practice *p, const struct call *c)
+{
+	struct fault f;
+
+	if (c->silent || !p->chosen.now.sound || (c->clock && !c->card))
+		return;
+	p->keeper = sound_keeper_open(&f);
+	if (!p->keeper)
+		command_fault(&f);
+}
+
+static struct device *device_of(
+    const struct practice *p, bool paced, struct fault *f)
+{
+	struct sound_wish w;
+
+	if (!p->keeper)
+		return device_null_open(RATE, paced, f);
+	choices_card(&p->chosen.now, &w);
+	return device_sound_open(p->keeper, &w, RATE, paced, f);
+}
+
 /* The device, the keys and the screen.  False: said. */
 static bool instruments_open(struct practice *p, const struct call *c)
 {
@@ -144,7 +122,7 @@ static bool instruments_open(struct practice *p, const struct call *c)
 	bool lines = c->lines || chosen->lines || !terminal_able();
 	struct fault f;
 
-	p->device = device_null_open(RATE, !c->clock, &f);
+	p->device = device_of(p, !c->clock, &f);
 	if (p->device)
 		fault_set(&f, message_of(M_COMMAND_NO_MEMORY));
 	if (p->device)
@@ -175,6 +153,7 @@ static void practice_free(struct practice *p)
 	}
 	keys_close(p->keys);
 	device_close(p->device);
+	sound_keeper_close(p->keeper);
 	journal_close(p->journal);
 	script_close(p->script);
 	history_done(&p->history);
@@ -195,17 +174,24 @@ static int ending(const struct practice *p)
 	return 128 + number;
 }
 
-/* When marks are given; what a player says once counts from then on. */
-static enum marking way_of(struct practice *p, const struct call *c)
+/* Whether somebody who has never practised here sits before it. */
+static bool is_first(const struct practice *p, const struct call *c)
 {
-	if (!c->marking)
-		return choices_marking(&p->chosen.now);
-	/* A script is a rehearsal and chooses nothing for others. */
-	if (!c->script) {
-		p->chosen.now.mark_turns = c->way == MARKING_TURN;
-		choices_keep(&p->chosen, SETTING_MARKING);
+	return !c->script && !c->clock && isatty(STDIN_FILENO) &&
+	    first_due(&p->history, p->chosen.now.first_seen);
+}
+
+/* What must be remembered of this practice for the next ones. */
+static void remember(struct practice *p)
+{
+	struct settings *s = &p->chosen.now;
+
+	if (p->taught && p->first.part != FIRST_WELCOME && !s->first_seen) {
+		s->first_seen = true;
+		choices_keep(&p->chosen, SETTING_FIRST_SEEN);
 	}
-	return c->way;
+	if (p->loudness_changed)
+		choices_keep(&p->chosen, SETTING_LOUDNESS);
 }
 
 static int practise(struct practice *p, const struct call *c)
@@ -214,17 +200,25 @@ static int practise(struct practice *p, const struct call *c)
 	struct plan_wish wish = { .history = &p->history, .now = c->now };
 
 	choices_read(&p->chosen);
-	wish.marking = way_of(p, c);
+	choices_take(&p->chosen, c);
+	wish.marking = choices_marking(&p->chosen.now);
 	if (!script_read(p, c->script, &status))
 		return status;
 	p->routine = command_load(c->routine, &p->paths, &status);
-	if (!p->routine || !journal_read(p, c, &status))
+	if (!p->routine)
+		return status;
+	/* Its process is made before the journal has a thread and a lock. */
+	keeper_open(p, c);
+	if (!journal_read(p, c, &status))
 		return status;
 	if (!instruments_open(p, c))
 		return EXIT_OS;
 	wish.routine = p->routine;
-	session_begin(&p->session, &wish, RATE, &p->effects);
+	p->taught = is_first(p, c);
+	first_begin(
+	    &p->first, &p->session, &wish, RATE, p->taught, &p->effects);
 	practice_run(p);
+	remember(p);
 	return ending(p);
 }
 

@@ -9,6 +9,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "evenhand/coach/first.h"
 #include "evenhand/coach/session.h"
 #include "evenhand/screen/lines.h"
 #include "evenhand/world/device.h"
@@ -17,6 +18,7 @@
 #include "evenhand/world/load.h"
 #include "evenhand/world/script.h"
 #include "evenhand/world/settings_file.h"
+#include "evenhand/world/sound_keeper.h"
 #include "practise_screen.h"
 
 /* Too large for a stack. */
@@ -24,10 +26,12 @@ struct practice {
 	struct routine *routine;
 	struct history history;
 	struct journal *journal;
+	struct sound_keeper *keeper; /* NULL: no sound is wished for */
 	struct device *device;
 	struct script *script; /* NULL: keys are live */
 	struct keys *keys;
 	struct session session;
+	struct first first; /* stands before the session, see there */
 	struct effects effects;
 
 	struct practice_screen screen;
@@ -42,6 +46,8 @@ struct practice {
 	bool over;		 /* nothing more will happen */
 	bool mute;		 /* standard output is gone */
 	bool input_over;	 /* no key will come any more */
+	bool taught;		 /* the first minutes come first */
+	bool loudness_changed;
 
 	struct load_paths paths;
 	char bytes[LINES_BYTES_MAX];

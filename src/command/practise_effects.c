@@ -60,7 +60,10 @@ static void page(struct practice *p, enum page page)
 		screen_page(p);
 		return;
 	}
-	lines_page(&t, &p->session, page);
+	if (first_shows(&p->first))
+		lines_first(&t, &p->first);
+	else
+		lines_page(&t, &p->session, page);
 	print(p, &t);
 }
 

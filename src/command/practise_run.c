@@ -15,6 +15,7 @@
  *	paced    wait for a key until the frame is reached, then step
  *	unpaced  let the device go to the frame, then step
  */
+#include "choices.h"
 #include "options.h"
 #include "practise.h"
 
@@ -40,7 +41,7 @@ static void step(struct practice *p, const struct input *in)
 	if (in->kind == INPUT_END)
 		say_no_input(p);
 	do {
-		session_step(&p->session, in, &p->effects);
+		first_step(&p->first, in, &p->effects);
 		practice_effects(p);
 	} while (p->effects.more);
 }
@@ -53,7 +54,7 @@ static int64_t later(int64_t a, int64_t b)
 /* The next frame at which something is due. */
 static int64_t due(const struct practice *p)
 {
-	int64_t wake = session_wake(&p->session);
+	int64_t wake = first_wake(&p->first);
 	int64_t key = p->script ? script_due(p->script, &p->session)
 				: INT64_MAX;
 
@@ -69,7 +70,7 @@ static void step_until(struct practice *p, int64_t frame)
 		struct input in = { .kind = INPUT_FRAME, .frame = next };
 
 		/* The session's own time first, then the key. */
-		if (session_wake(&p->session) > next)
+		if (first_wake(&p->first) > next)
 			in = script_take(p->script, &p->session, next);
 		step(p, &in);
 	}
@@ -95,7 +96,7 @@ static int wait_ms(const struct practice *p)
 	int64_t left;
 
 	if (!device_paced(p->device))
-		return !p->script && session_waits(&p->session) ? -1 : 0;
+		return !p->script && first_waits(&p->first) ? -1 : 0;
 	left = due(p) - p->reached;
 	if (left <= 0)
 		return 0;
@@ -114,7 +115,7 @@ static int64_t reach(struct practice *p, enum keys_got got)
 		return p->reached;
 	if (got == KEYS_NONE)
 		frame = next < INT64_MAX ? next : frame;
-	else if (session_waits(&p->session))
+	else if (first_waits(&p->first))
 		frame = later(frame,
 		    p->session.last_press +
 			frames_of_ms(KEY_APART_MS, p->session.rate));
@@ -174,6 +175,30 @@ static void end_input(struct practice *p, int64_t frame)
 	p->over = true;
 }
 
+/* + and -: a step louder or softer, kept for the next time. */
+static void change_loudness(struct practice *p, enum key key)
+{
+	struct settings *s = &p->chosen.now;
+	int percent = s->loudness + (key == KEY_LOUDER ? 5 : -5);
+
+	screen_step(p);
+	if (!p->keeper) {
+		practice_say(p, message_of(M_COMMAND_NO_SOUND));
+		return;
+	}
+	s->loudness = percent < 0 ? 0 : percent > 100 ? 100 : percent;
+	p->loudness_changed = true;
+	device_level(p->device, choices_level(s->loudness));
+	practice_say(p, message_with(M_COMMAND_LOUDNESS, WHOLE(s->loudness)));
+}
+
+static void take_key(struct practice *p, const struct input *in)
+{
+	screen_key(p, in->key);
+	if (in->key == KEY_LOUDER || in->key == KEY_SOFTER)
+		change_loudness(p, in->key);
+}
+
 /* One turn of the loop: waits, looks at what became due, takes a key. */
 static void turn(struct practice *p)
 {
@@ -197,7 +222,7 @@ static void turn(struct practice *p)
 	if (got == KEYS_WORDS)
 		in.kind = INPUT_WORDS;
 	if (got == KEYS_PRESS)
-		screen_key(p, in.key);
+		take_key(p, &in);
 	if (got != KEYS_NONE)
 		step(p, &in);
 }

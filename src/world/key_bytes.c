@@ -93,6 +93,11 @@ static enum key key_of_letter(char letter)
 		return KEY_BACK;
 	case '\t':
 		return KEY_LEAF;
+	case '+':
+	case '=': /* + without Shift on many keyboards */
+		return KEY_LOUDER;
+	case '-':
+		return KEY_SOFTER;
 	case ' ':
 		return KEY_SILENCE;
 	case 'c':

@@ -32,7 +32,7 @@ for case in $cases; do
 	(
 		name=${case%:*}
 		start=$(date +%s)
-		"$EVENHAND" --lines --at 2026-03-02T17:00 \
+		"$EVENHAND" --lines --silent --at 2026-03-02T17:00 \
 		    --script "$name.keys" --marking "${case#*:}" \
 		    --player "slow-$name" tiny.yaml \
 		    > "$name.slow" 2> "$name.err" < /dev/null

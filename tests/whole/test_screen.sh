@@ -9,6 +9,7 @@
 
 export LC_ALL=C.UTF-8
 at='--at 2026-03-02T17:00'
+practised
 tiny tiny.yaml
 
 # flag NAME: what tmux knows of the terminal, 0 or 1

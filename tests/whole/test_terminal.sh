@@ -8,6 +8,7 @@
 # shellcheck source=tests/whole/tmux.sh
 . "$root/tests/whole/tmux.sh"
 
+practised
 terminal 90x40
 mode before
 

@@ -15,6 +15,13 @@ tm()
 	tmux -u -S "$socket" -f /dev/null "$@"
 }
 
+# The first minutes were seen: practice begins with its own first page.
+practised()
+{
+	mkdir -p "$HOME/.config/evenhand"
+	echo 'first_minutes_seen: yes' > "$HOME/.config/evenhand/settings.yaml"
+}
+
 # terminal COLUMNSxROWS: a new one of this size
 terminal()
 {

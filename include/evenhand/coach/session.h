@@ -67,7 +67,10 @@ enum key {
 	KEY_LEAVE,   /* q */
 	KEY_HELP,    /* ? */
 	KEY_DIGIT,   /* 0-9, in input.digit */
-	KEY_LEAF,    /* Tab: the next leaf of a long page; here as KEY_OTHER */
+	/* What the shell does by itself; here as KEY_OTHER. */
+	KEY_LEAF,   /* Tab: the next leaf of a long page */
+	KEY_LOUDER, /* + */
+	KEY_SOFTER, /* - */
 	KEY_OTHER,   /* counts as a sign of life, does nothing */
 };
 

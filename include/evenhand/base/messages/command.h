@@ -17,6 +17,8 @@ MESSAGE(M_COMMAND_BAD_MARKING, "t",
     "--marking is turn or round, not \"{0}\"")
 MESSAGE(M_COMMAND_BAD_CLOCK, "t",
     "--clock can only be fast, not \"{0}\". Leave it out for real time")
+MESSAGE(M_COMMAND_BAD_LOUDNESS, "t",
+    "--loudness is a number from 0 to 100, not \"{0}\"")
 MESSAGE(M_COMMAND_BAD_TIME, "t",
     "\"{0}\" is no date and time. Write it like this: 2026-03-02T17:00")
 MESSAGE(M_COMMAND_UNKNOWN_VERB_NEAR, "tt",
@@ -55,6 +57,11 @@ MESSAGE(M_COMMAND_OPTION_HELP, "", "say this")
 MESSAGE(M_COMMAND_OPTION_VERSION, "", "say which version this is")
 MESSAGE(M_COMMAND_OPTION_LINES, "",
     "one event, one line, and no full screen")
+MESSAGE(M_COMMAND_OPTION_SILENT, "", "practise by sight, without sound")
+MESSAGE(M_COMMAND_OPTION_CARD, "", "the sound card, or part of its name")
+MESSAGE(M_COMMAND_OPTION_THROUGH, "",
+    "what leads to that card, such as ALSA or JACK")
+MESSAGE(M_COMMAND_OPTION_LOUDNESS, "", "0 to 100; start quiet")
 MESSAGE(M_COMMAND_OPTION_ASCII, "", "draw with plain letters and signs")
 MESSAGE(M_COMMAND_OPTION_MIRRORED, "",
     "for those who bow with the left hand")
@@ -81,6 +88,8 @@ MESSAGE(M_COMMAND_INPUT_GONE, "",
     "terminal, or give it --script FILE.")
 MESSAGE(M_COMMAND_SCRIPT_OVER, "",
     "The script has no more keys, so the practice ends here.")
+MESSAGE(M_COMMAND_LOUDNESS, "w", "Loudness: {0} of 100.")
+MESSAGE(M_COMMAND_NO_SOUND, "", "There is no sound to change.")
 MESSAGE(M_COMMAND_UNHEARD, "",
     "The sound cannot be made just now. The words go on; Space stops.")
 MESSAGE(M_COMMAND_LEFT_OUT, "w",
