@@ -1,0 +1,74 @@
+/*
+ * practise_call.c - what the command line of a practice says
+ */
+#include "practise_call.h"
+
+#include <string.h>
+
+#include "options.h"
+
+enum { PERCENT_MAX = 100 };
+
+static bool clock_good(const char *clock)
+{
+	struct message m;
+
+	if (!clock || strcmp(clock, "fast") == 0)
+		return true;
+	m = message_with(M_COMMAND_BAD_CLOCK, TEXT(clock));
+	command_say(&m);
+	return false;
+}
+
+/* A whole number of percent, with or without its sign. */
+static bool loudness_good(const char *word, int *percent)
+{
+	size_t digits = word ? strspn(word, "0123456789") : 0;
+	struct message m;
+
+	*percent = 0;
+	if (!word)
+		return true;
+	for (size_t i = 0; i < digits && *percent <= PERCENT_MAX; i++)
+		*percent = *percent * 10 + (word[i] - '0');
+	if (digits > 0 && *percent <= PERCENT_MAX &&
+	    word[digits + (word[digits] == '%')] == '\0')
+		return true;
+	m = message_with(M_COMMAND_BAD_LOUDNESS, TEXT(word));
+	command_say(&m);
+	return false;
+}
+
+bool call_read(struct call *c, int argc, char **argv, int *status)
+{
+	const struct option_wish wishes[] = {
+		OPTION_MARKING(&c->marking),
+		OPTION_PLAYER(&c->player),
+		{ "silent", M_COMMAND_OPTION_SILENT, NULL, &c->silent, NULL },
+		{ "card", M_COMMAND_OPTION_CARD, "NAME", NULL, &c->card },
+		{ "through", M_COMMAND_OPTION_THROUGH, "NAME", NULL,
+		    &c->through },
+		{ "loudness", M_COMMAND_OPTION_LOUDNESS, "PERCENT", NULL,
+		    &c->loudness },
+		{ "lines", M_COMMAND_OPTION_LINES, NULL, &c->lines, NULL },
+		{ "ascii", M_COMMAND_OPTION_ASCII, NULL, &c->ascii, NULL },
+		{ "mirrored", M_COMMAND_OPTION_MIRRORED, NULL, &c->mirrored,
+		    NULL },
+		OPTION_AT(&c->at),
+		{ "clock", M_COMMAND_OPTION_CLOCK, "fast", NULL, &c->clock },
+		{ "script", M_COMMAND_OPTION_SCRIPT, "FILE", NULL, &c->script },
+		OPTIONS_END,
+	};
+	const struct verb verb = { "practise", "[ROUTINE]", M_COMMAND_PRACTISE,
+		0, 1, wishes };
+
+	if (!options_read(&verb, &argc, &argv, status))
+		return false;
+	*status = EXIT_USAGE;
+	if (argc > 0 && command_unknown(argv[0]))
+		return false;
+	c->routine = argc > 0 ? argv[0] : NULL;
+	return options_marking(c->marking, &c->way) && clock_good(c->clock) &&
+	    loudness_good(c->loudness, &c->percent) &&
+	    options_now(c->at, &c->now);
+}
