@@ -41,21 +41,21 @@ static bool watched(struct outlet *o, int64_t frame, int rate)
 	return frame - o->seen_at < frames_of_ms(OUTLET_PATIENCE_MS, rate);
 }
 
-/* One frame of the gate: how far it is open now, of the frames of a fade. */
-static int32_t gate(struct outlet *o, int32_t fade)
+/* One frame of the gate: how much it lets through; all of it when open. */
+static float gate(struct outlet *o, int32_t fade)
 {
-	if (o->shut && o->open > 0)
-		o->open--;
-	else if (!o->shut && o->open < fade)
-		o->open++;
-	return o->open;
+	if (o->shut && o->closed < fade)
+		o->closed++;
+	else if (!o->shut && o->closed > 0)
+		o->closed--;
+	return (float)(fade - o->closed) / (float)fade;
 }
 
 static void spread(struct outlet *o, const float *mono, float *out, int frames,
     int channels, int32_t fade)
 {
 	for (int i = 0; i < frames; i++) {
-		float x = mono[i] * (float)gate(o, fade) / (float)fade;
+		float x = mono[i] * gate(o, fade);
 
 		for (int c = 0; c < channels; c++)
 			*out++ = x;

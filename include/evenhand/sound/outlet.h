@@ -13,7 +13,7 @@
  * the card will take to play it.  A card's time that runs ahead of the frames
  * was interrupted.
  *
- * Zeroed memory is a gate that opens.  No pointers: it may lie in memory that
+ * Zeroed memory is a gate that is open.  No pointers: it may lie in memory that
  * two processes share.
  */
 #ifndef EVENHAND_SOUND_OUTLET_H
@@ -51,7 +51,7 @@ struct outlet {
 	/* The callback. */
 	alignas(64) uint32_t seen;
 	int64_t seen_at;  /* frame at which the beat was new */
-	int32_t open;	  /* 0: shut .. the frames of a fade */
+	int32_t closed;	  /* 0: open .. the frames of a fade: shut */
 	bool shut;	  /* is shut, or on its way */
 	bool heard;	  /* a block was published before */
 	int64_t heard_at; /* its frame ... */
