@@ -44,7 +44,7 @@ TESTS   := $(TEST_SRC:%.c=$(B)/%)
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
 	uninstall deps deps-dev dist-check help clean asan tsan valgrind killed \
-	paced sounded tests
+	paced sounded picture tests
 
 all: $(B)/$(PROGRAM)
 
@@ -178,6 +178,12 @@ cover:
 	gcovr -r . --object-directory $(B)-cover --exclude tests \
 	    --exclude $(B)-cover --sort-uncovered
 
+# The pictures in docs/, from the program's own pages.
+PICTURES := play today
+
+picture: $(B)/tests/tools/picture
+	@for p in $(PICTURES); do $< $$p > docs/$$p.svg || exit 1; done
+
 # --- what must be tidy ---------------------------------------------------
 
 lint:
@@ -247,9 +253,10 @@ help:
 	@echo "make sounded      real sound on servers of our own, lost and found"
 	@echo "make fuzz T=60    random bytes as routine files, T seconds"
 	@echo "make bench        figures beside their goals"
+	@echo "make picture      draw the pictures in docs/ anew"
 	@echo "make cover        lines covered, per file"
 	@echo "make dist-check   all of it from a clean clone, installed and removed"
 	@echo "make install      PREFIX=$(PREFIX), DESTDIR; make uninstall"
 
 -include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(B)/src/main.d \
-	$(B)/tests/fuzz/fuzz_routine.d
+	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/tools/picture.d

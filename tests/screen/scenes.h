@@ -226,7 +226,8 @@ static inline void scene_go(struct scene *s, enum scene_id id)
 }
 
 /* A scene is large: keep it static.  Its past is freed by the next one. */
-static inline void scene_play(struct scene *s, enum scene_id id)
+static inline void scene_make(
+    struct scene *s, enum scene_id id, enum marking marking)
 {
 	bool first = id == SCENE_SORE_FIRST || id == SCENE_TODAY_FIRST;
 
@@ -237,7 +238,7 @@ static inline void scene_play(struct scene *s, enum scene_id id)
 	scene_words(&s->routine);
 	if (!first)
 		scene_past(s, id == SCENE_REST);
-	sitting_begin(&s->d, &s->routine, &s->past->h, MARKING_ROUND, 48000);
+	sitting_begin(&s->d, &s->routine, &s->past->h, marking, 48000);
 	s->view = (struct view) { .session = &s->d.s,
 		.typed = id == SCENE_TYPED
 		    ? "Why does finger 4 shake when the others are calm?"
@@ -245,6 +246,11 @@ static inline void scene_play(struct scene *s, enum scene_id id)
 		.help = id == SCENE_HELP || id == SCENE_HELP_PLAY };
 	scene_go(s, id);
 	s->view.heard = s->d.s.now;
+}
+
+static inline void scene_play(struct scene *s, enum scene_id id)
+{
+	scene_make(s, id, MARKING_ROUND);
 }
 
 static inline void scene_done(struct scene *s)
