@@ -10,6 +10,7 @@ enum {
 	PAGE_LETTERS = 5,    /* letters take one row of so many of the page */
 	ROWS_BIG = 16,	     /* rows of a page from which on words are big */
 	ROWS_FRAMED = 22,    /* and the fields have frames, */
+	ROWS_AIRY = 28,	     /* and air round the words */
 	COLUMNS_FRAMED = 32, /* if a field is so broad */
 	COLUMNS_KEYS = 29,   /* of a field that can name all keys */
 	WORDS_BYTES = 320,
@@ -90,12 +91,13 @@ void fields_fit(
 	f->width = (columns - GAP) / 2;
 	f->framed = rows >= ROWS_FRAMED && f->width >= COLUMNS_FRAMED;
 	f->big = big_words(f, story, rows);
+	f->air = f->framed && f->big && rows >= ROWS_AIRY;
 	inside = f->width - 2 * f->framed;
 	f->sentence = larger(sentence_rows(&story->back, inside),
 	    sentence_rows(&story->forward, inside));
 	/* Keys stand in the frame or in a row of their own. */
 	f->rows = (f->big ? letters_rows(&f->face) : 1) + f->sentence +
-	    (f->framed ? 2 : 1);
+	    2 * f->air + (f->framed ? 2 : 1);
 }
 
 /* --- drawing --- */
@@ -237,10 +239,11 @@ static void draw_field(const struct field *d)
 		const char *word = message_sentence(d->answer->word);
 		int wide = letters_columns(&d->f->face, word);
 
+		row += d->f->air;
 		letters_draw(d->c, d->row + row,
 		    d->column + (d->f->width - wide) / 2, ATTRIBUTE_STRONG,
 		    &d->f->face, d->ascii, word);
-		row += letters_rows(&d->f->face);
+		row += letters_rows(&d->f->face) + d->f->air;
 	} else {
 		draw_bar(d, row++);
 	}

@@ -17,6 +17,7 @@
 
 struct fields {
 	bool framed, big;
+	bool air;	  /* empty rows above and below the big word */
 	struct face face; /* when big */
 	int width;	  /* of one of the two */
 	int sentence;	  /* rows of what they do */

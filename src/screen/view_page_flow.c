@@ -177,6 +177,13 @@ int flow_leaves(const struct flow *f, int ways, int rows)
 	return columns == 0 ? 1 : (columns + ways - 1) / ways;
 }
 
+bool flow_ends_part(const struct flow *f, int rows)
+{
+	int end = column_end(f, column_start(f, 0), rows);
+
+	return end == f->rows || f->row[end] == ROW_BLANK;
+}
+
 int flow_marked(const struct flow *f, int ways, int rows)
 {
 	int columns = 0;

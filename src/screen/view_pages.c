@@ -18,8 +18,9 @@
 enum {
 	TEXT_COLUMNS = 76, /* no line of text is longer */
 	WAYS_FROM = 108,   /* columns from which on text may stand twice */
-	BROAD = 3,	   /* answers are no broader than so many times high */
-	ROWS_TITLE = 22,   /* rows from which on there is a title */
+	EDGE_COLUMNS = 40,
+	BROAD = 3,	 /* answers are no broader than so many times high */
+	ROWS_TITLE = 22, /* rows from which on there is a title */
 	ROWS_ROOMY = 20,
 	COLUMNS_ROOMY = 60,
 	LINE_BYTES = 1200,
@@ -91,6 +92,9 @@ static void set_columns(struct page_plan *p, int columns, int rows)
 	if (p->broad < p->width)
 		p->broad = p->width;
 	p->side = (columns - p->broad) / 2;
+	/* One left edge for all, unless the text would hang far aside. */
+	if (p->broad - p->width <= EDGE_COLUMNS)
+		p->column = p->side;
 }
 
 /* The place of all parts in one manner, and how many leaves it comes to. */
@@ -179,16 +183,25 @@ static void draw_more(struct canvas *c, const struct page_plan *p)
 	if (p->leaves == 1)
 		return;
 	message_text(&m, words, sizeof(words));
-	canvas_put(c, p->foot - 1, p->column + p->width - text_columns(words),
+	canvas_put(c, p->foot - 1, p->side + p->broad - text_columns(words),
 	    ATTRIBUTE_STRONG, words);
 }
 
-/* Rows that a page on one leaf leaves empty; it then stands in the middle. */
-static int spare(const struct page_plan *p)
+/*
+ * Rows of a column: as few as need be, so that columns are about equally long;
+ * but what belongs together is not torn apart for that.
+ */
+static int column_rows(const struct page_plan *p)
 {
-	return p->leaves == 1 && p->manner.ways == 1 && p->text.rows < p->room
-	    ? p->room - p->text.rows
-	    : 0;
+	int ways = p->manner.ways, best = p->room;
+
+	if (p->leaves > 1)
+		return p->room;
+	for (int rows = p->room;
+	     rows > 0 && flow_leaves(&p->text, ways, rows) == 1; rows--)
+		if (flow_ends_part(&p->text, rows))
+			best = rows;
+	return best;
 }
 
 /* Where the text begins, or in the middle when it is wider than that. */
@@ -201,7 +214,9 @@ static int title_column(const struct page_plan *p)
 
 static void draw_page(struct canvas *c, const struct page_plan *p)
 {
-	int row = p->top + spare(p) / 2;
+	int rows = column_rows(p);
+	/* With room to spare it stands in the middle. */
+	int row = p->top + (p->room - rows) / 2;
 
 	if (p->big)
 		letters_draw(c, row, title_column(p), ATTRIBUTE_STRONG,
@@ -209,7 +224,7 @@ static void draw_page(struct canvas *c, const struct page_plan *p)
 	flow_draw(
 	    c, &p->head, row + title_rows(p), p->column, 1, p->head.rows, 0);
 	flow_draw(c, &p->text, row + p->text_row, p->column, p->manner.ways,
-	    p->room, leaf_of(p));
+	    rows, leaf_of(p));
 	draw_more(c, p);
 	fields_draw(c, &p->fields, &p->story, p->foot, p->side, p->v->ascii);
 }
