@@ -121,6 +121,23 @@ static bool look_at_device(struct practice *p)
 	return true;
 }
 
+/* Words being typed are no keys of the session; whether there are new ones. */
+static bool look_at_words(struct practice *p)
+{
+	struct practice_screen *s = &p->screen;
+	struct text typed;
+	const char *now = keys_typed(p->keys);
+
+	if (p->session.page != PAGE_QUESTION)
+		now = "";
+	s->view.typed = s->typed;
+	if (strcmp(now, s->typed) == 0)
+		return false;
+	typed = text_in(s->typed, sizeof s->typed);
+	text_add(&typed, now);
+	return true;
+}
+
 int screen_wait_ms(const struct practice *p, int limit)
 {
 	const struct practice_screen *s = &p->screen;
@@ -151,12 +168,11 @@ void screen_draw(struct practice *p)
 	if (!s->terminal || now - s->drawn_ns < DRAW_NS)
 		return;
 	s->stale |= look_at_device(p);
+	s->stale |= look_at_words(p);
 	s->stale |= terminal_size(s->terminal, &columns, &rows);
 	s->view.heard = p->reached;
 	if (!s->stale && p->reached < s->change)
 		return;
-	if (p->session.page == PAGE_QUESTION)
-		s->view.typed = keys_typed(p->keys);
 	canvas_init(&s->canvas, columns, rows);
 	view_draw(&s->canvas, &s->view);
 	terminal_show(s->terminal, &s->canvas);

@@ -22,10 +22,11 @@ struct practice_screen {
 	struct terminal *terminal; /* NULL: line mode */
 	struct view view;
 	struct canvas canvas;
-	bool stale;	   /* something besides the time has changed */
-	bool fresh;	   /* nothing was said in this step yet */
-	int64_t drawn_ns;  /* steady clock, when last drawn */
-	int64_t change;	   /* frame at which the drawing may differ */
+	bool stale;	  /* something besides the time has changed */
+	bool fresh;	  /* nothing was said in this step yet */
+	int64_t drawn_ns; /* steady clock, when last drawn */
+	int64_t change;	  /* frame at which the drawing may differ */
+	char typed[SESSION_WORDS_MAX]; /* as last looked at */
 	struct text later; /* for standard error, when it is free again */
 	char later_bytes[SCREEN_LATER_BYTES];
 };
