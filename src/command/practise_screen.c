@@ -31,6 +31,7 @@ bool screen_open(struct practice *p, const struct screen_wish *w)
 	s->view.ascii = w->ascii || !terminal_signs(s->terminal);
 	s->view.mirror = w->mirror;
 	s->view.session = &p->session;
+	s->view.first = &p->first;
 	s->later = text_in(s->later_bytes, sizeof s->later_bytes);
 	s->stale = true;
 	keys_echo(p->keys, false);

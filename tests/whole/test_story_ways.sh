@@ -34,6 +34,8 @@ way()
 
 terminal 80x24
 for keys in all hurts; do
+	# Options are words of their own.
+	# shellcheck disable=SC2086
 	"$EVENHAND" --lines $line "$keys" --player "lines-$keys" tone.yaml \
 	    > "$work/out" 2> "$work/err" < /dev/null
 	status_is $? 0 "$keys in lines"
@@ -41,6 +43,7 @@ for keys in all hurts; do
 	so "there is a history" [ "$(grep -c '"bows_done": 2' lines.json)" -ge 12 ]
 	for wanted in 'screen-' 'silent- --silent' 'mirrored- --mirrored' \
 	    'plain- --ascii'; do
+		# shellcheck disable=SC2086
 		way "${wanted%% *}$keys" "$keys" ${wanted#*-}
 		so "${wanted%%-*}: the same history for $keys" \
 		    cmp lines.json "${wanted%% *}$keys.json"
