@@ -545,6 +545,28 @@ static void test_quiet(void **state)
 	free(e);
 }
 
+/* A passage that began before the engine did goes on where it would be. */
+static void test_began_before(void **state)
+{
+	enum { RATE = 48000, AGO = RATE * 9 / 10, LENGTH = RATE * 4 };
+	static float whole[LENGTH], rest[LENGTH - AGO];
+	struct passage p = render_turn(1000, 4);
+	struct engine *first = render_engine(RATE, 700);
+	struct engine *second = render_engine(RATE, 700);
+
+	(void)state;
+	assert_true(render_play(first, &p, 0));
+	render_to(first, whole, LENGTH, CUT_BY_LOT);
+	/* Nothing sounds at that frame. */
+	assert_true(render_peak(whole + AGO - 100, 200) == 0);
+	assert_true(render_play(second, &p, -AGO));
+	render_to(second, rest, LENGTH - AGO, CUT_BY_LOT);
+	assert_memory_equal(rest, whole + AGO, sizeof rest);
+	assert_true(render_peak(rest, LENGTH - AGO) > 0);
+	free(first);
+	free(second);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -566,6 +588,7 @@ int main(void)
 		cmocka_unit_test(test_usual_level_is_clean),
 		cmocka_unit_test(test_too_many_sounds),
 		cmocka_unit_test(test_quiet),
+		cmocka_unit_test(test_began_before),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

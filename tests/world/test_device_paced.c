@@ -1,0 +1,318 @@
+/*
+ * test_device_paced.c - a card that keeps time, freezes, and comes back
+ *
+ * ALSA's `file` plugin writes into a pipe, and a thread here is the card: it
+ * takes frames out of the pipe at 48000 a second, and hears them.
+ */
+#include "sound_fixture.h"
+
+#include <fcntl.h>
+#include <math.h>
+#include <pthread.h>
+#include <stdatomic.h>
+
+#include "evenhand/base/frames.h"
+
+enum { RATE = 48000, FRAME_BYTES = 2 * sizeof(float), STEP_MS = 4 };
+
+static struct {
+	pthread_t thread;
+	const char *path;
+	atomic_bool end, frozen;
+	atomic_llong frames;   /* taken so far */
+	atomic_llong sounding; /* the last that was not nothing, from 1 */
+	float last, step;      /* the sample before, the largest step */
+} card;
+
+static int64_t now_ns(void)
+{
+	struct timespec t;
+
+	clock_gettime(CLOCK_MONOTONIC, &t);
+	return t.tv_sec * INT64_C(1000000000) + t.tv_nsec;
+}
+
+static void hear(const float *samples, size_t frames)
+{
+	for (size_t i = 0; i < frames; i++) {
+		float x = samples[2 * i];
+		float step = fabsf(x - card.last);
+
+		atomic_fetch_add(&card.frames, 1);
+		if (x != 0)
+			atomic_store(&card.sounding, card.frames);
+		card.step = step > card.step ? step : card.step;
+		card.last = x;
+	}
+}
+
+static void *run_card(void *nothing)
+{
+	static char bytes[RATE * FRAME_BYTES];
+	int fd = open(card.path, O_RDONLY | O_NONBLOCK);
+	int64_t before = now_ns();
+	size_t had = 0;
+
+	while (!card.end && fd >= 0) {
+		pause_ms(STEP_MS);
+		int64_t now = now_ns();
+		size_t due = (size_t)((now - before) * RATE / 1000000000) *
+		    FRAME_BYTES;
+		ssize_t got;
+
+		before += (int64_t)(due / FRAME_BYTES) * 1000000000 / RATE;
+		due = due < sizeof bytes - had ? due : sizeof bytes - had;
+		if (card.frozen || due == 0)
+			continue;
+		got = read(fd, bytes + had, due);
+		if (got <= 0)
+			continue;
+		had += (size_t)got;
+		hear((const float *)(const void *)bytes, had / FRAME_BYTES);
+		memmove(bytes, bytes + had / FRAME_BYTES * FRAME_BYTES,
+		    had % FRAME_BYTES);
+		had %= FRAME_BYTES;
+	}
+	if (fd >= 0)
+		close(fd);
+	return nothing;
+}
+
+struct seat {
+	struct sound_keeper *keeper;
+	struct device *device;
+	pid_t process;
+	int64_t frame;	/* the last one seen */
+	int64_t leaped; /* the furthest it went between two looks */
+};
+
+static struct seat sit(struct fixture *x)
+{
+	static const struct sound_wish wish = { .level = 700 };
+	struct fault f;
+	struct seat s = { 0 };
+
+	fixture_cards(x, CARD_TAPPED);
+	assert_int_equal(mkfifo(x->tap, 0600), 0);
+	s.keeper = sound_keeper_open(&f);
+	assert_non_null(s.keeper);
+	s.process = keeper_process();
+	memset(&card, 0, sizeof card);
+	card.path = x->tap;
+	assert_int_equal(pthread_create(&card.thread, NULL, run_card, NULL), 0);
+	s.device = device_sound_open(s.keeper, &wish, RATE, true, &f);
+	assert_non_null(s.device);
+	assert_true(state_reached(s.device, DEVICE_SOUNDS, 3000));
+	s.frame = device_frame(s.device);
+	return s;
+}
+
+static void rise(struct seat *s)
+{
+	sound_keeper_close(s->keeper);
+	assert_true(gone_within(s->process, 3000));
+	card.end = true;
+	pthread_join(card.thread, NULL);
+}
+
+/* Looks after the device for a while, as the session does. */
+static void look(struct seat *s, int ms)
+{
+	int64_t until = now_ns() + ms * INT64_C(1000000);
+
+	while (now_ns() < until) {
+		int64_t before = s->frame, heard;
+
+		pause_ms(10);
+		device_look(s->device);
+		heard = device_heard(s->device);
+		s->frame = device_frame(s->device);
+		assert_true(s->frame >= before);
+		assert_true(heard <= s->frame);
+		if (s->frame - before > s->leaped)
+			s->leaped = s->frame - before;
+	}
+}
+
+static bool look_until(struct seat *s, enum device_state wanted, int ms)
+{
+	for (; ms > 0 && device_state(s->device) != wanted; ms -= 20)
+		look(s, 20);
+	return device_state(s->device) == wanted;
+}
+
+/* Something sounds all the time: knocks of 70 ms, six a second. */
+static struct passage noise(void)
+{
+	return (struct passage) {
+		.bow_ms = 1000,
+		.pulses = 6,
+		.bows_each = 8,
+		.turns = 4,
+		.last_change_ms = 1000,
+	};
+}
+
+static void play(struct seat *s)
+{
+	struct passage p = noise();
+
+	assert_true(device_play(s->device, &p, s->frame + RATE / 10));
+}
+
+/* Whether something sounded among the frames the card took since then. */
+static bool sounded_since(int64_t frames)
+{
+	return card.sounding > frames;
+}
+
+static void test_pace(void **state)
+{
+	struct seat s = sit(*state);
+	int64_t frame = s.frame, began = now_ns();
+
+	play(&s);
+	look(&s, 2000);
+	frame = s.frame - frame;
+	began = (now_ns() - began) * RATE / 1000000000;
+	/* The pipe may fill or run empty meanwhile: 170 ms. */
+	assert_in_range(frame, began - RATE / 5, began + RATE / 5);
+	assert_true(sounded_since(card.frames - RATE / 2));
+	assert_int_equal(device_state(s.device), DEVICE_SOUNDS);
+	assert_int_equal(device_lost_ms(s.device), 0);
+	device_close(s.device);
+	rise(&s);
+}
+
+/* The card stands still, and comes back in the middle of the passage. */
+static void test_frozen(void **state)
+{
+	struct seat s = sit(*state);
+	int64_t frames, began;
+
+	play(&s);
+	look(&s, 500);
+	card.frozen = true;
+	began = now_ns();
+	assert_true(look_until(&s, DEVICE_LOST, 2000));
+	/* What the pipe holds, then a quarter of a second. */
+	assert_true(now_ns() - began > INT64_C(200000000));
+	look(&s, 700);
+	frames = card.frames;
+	card.frozen = false;
+	assert_true(look_until(&s, DEVICE_SOUNDS, 2500));
+	look(&s, 1000);
+	assert_true(sounded_since(frames + RATE / 4));
+	/* Frames went on: never more at once than what was not noticed. */
+	assert_in_range(s.leaped, 1, RATE);
+	assert_int_equal(device_lost_ms(s.device), 0);
+	device_close(s.device);
+	rise(&s);
+}
+
+/* The child is killed; another takes its place. */
+static void new_child(struct seat *s)
+{
+	pid_t first = child_process(s->process), now = first;
+
+	kill(first, SIGKILL);
+	for (int i = 0; i < 150 && (now == first || now == 0); i++) {
+		look(s, 20);
+		now = child_process(s->process);
+	}
+	assert_true(now > 0 && now != first);
+	assert_true(look_until(s, DEVICE_SOUNDS, 2000));
+}
+
+static void test_child_killed(void **state)
+{
+	struct seat s = sit(*state);
+	int64_t frames;
+
+	play(&s);
+	look(&s, 500);
+	new_child(&s);
+	frames = card.frames;
+	look(&s, 1000);
+	assert_true(sounded_since(frames + RATE / 4));
+	device_close(s.device);
+	rise(&s);
+}
+
+/* Silence is silence, in the passage that sounds and for good. */
+static void test_silence(void **state)
+{
+	struct seat s = sit(*state);
+	int64_t frames;
+
+	play(&s);
+	look(&s, 700);
+	assert_true(sounded_since(card.frames - RATE / 2));
+	device_silence(s.device);
+	frames = card.frames;
+	look(&s, 1000);
+	/* The pipe held 170 ms, the card and ALSA some more. */
+	assert_false(sounded_since(frames + RATE * 3 / 10));
+	/* Also when the card was lost and is back. */
+	new_child(&s);
+	frames = card.frames;
+	look(&s, 700);
+	assert_false(sounded_since(frames));
+	device_close(s.device);
+	rise(&s);
+}
+
+/* Nobody looks: the sound fades after a second, and is back with a look. */
+static void test_nobody_looks(void **state)
+{
+	struct seat s = sit(*state);
+	int64_t frames;
+
+	play(&s);
+	look(&s, 300);
+	pause_ms(1500);
+	frames = card.frames;
+	pause_ms(500);
+	assert_false(sounded_since(frames));
+	device_look(s.device);
+	s.frame = device_frame(s.device);
+	frames = card.frames;
+	look(&s, 1000);
+	assert_true(sounded_since(frames + RATE / 4));
+	assert_int_equal(device_state(s.device), DEVICE_SOUNDS);
+	device_close(s.device);
+	rise(&s);
+}
+
+/* The end is a fade: no step larger than those of the sounds themselves. */
+static void test_close(void **state)
+{
+	struct seat s = sit(*state);
+	float step;
+
+	play(&s);
+	look(&s, 1500);
+	step = card.step;
+	assert_true(step > 0);
+	device_close(s.device);
+	/* The pipe holds the end of it. */
+	pause_ms(600);
+	rise(&s);
+	assert_true(card.step <= step);
+	assert_true(card.last == 0);
+}
+
+int main(void)
+{
+#define T(f) cmocka_unit_test_setup_teardown(f, fixture_open, fixture_close)
+	const struct CMUnitTest tests[] = {
+		T(test_pace),
+		T(test_frozen),
+		T(test_child_killed),
+		T(test_silence),
+		T(test_nobody_looks),
+		T(test_close),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
