@@ -14,6 +14,7 @@
 #include <string.h>
 
 #include "signs.h"
+#include "view_first.h"
 
 enum {
 	TIME_COLUMNS = 6,  /* "2:20" and room */
@@ -230,7 +231,8 @@ static void set_own(struct flow *f, const struct view *v, enum kind after,
 	const struct session *s = v->session;
 	bool where = s->page == PAGE_WHERE || s->page == PAGE_PAIN_WHERE;
 
-	if (v->help)
+	/* Before the first session its pages are not the ones that are seen. */
+	if (v->help || view_first_shows(v))
 		return;
 	if (s->page == PAGE_QUESTION && after == KIND_URGENT)
 		page_typed(f, v->typed ? v->typed : "", room);

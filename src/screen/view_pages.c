@@ -12,6 +12,7 @@
  */
 #include "view_pages.h"
 
+#include "view_first.h"
 #include "view_page_fields.h"
 #include "view_page_text.h"
 
@@ -229,11 +230,16 @@ static void draw_page(struct canvas *c, const struct page_plan *p)
 	fields_draw(c, &p->fields, &p->story, p->foot, p->side, p->v->ascii);
 }
 
+static bool is_over(const struct view *v)
+{
+	return v->session->page == PAGE_OVER && !view_first_shows(v);
+}
+
 void view_page_other(struct canvas *c, const struct view *v)
 {
 	struct page_plan p;
 
-	if (v->session->page == PAGE_OVER)
+	if (is_over(v))
 		return;
 	plan_page(&p, v, c->columns, c->rows);
 	draw_page(c, &p);
@@ -243,7 +249,7 @@ int view_leaves_other(const struct view *v, int columns, int rows)
 {
 	struct page_plan p;
 
-	if (v->session->page == PAGE_OVER)
+	if (is_over(v))
 		return 1;
 	plan_page(&p, v, columns, rows);
 	return p.leaves;
