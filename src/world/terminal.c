@@ -150,6 +150,8 @@ struct terminal *terminal_open(enum terminal_colours colours)
 		return NULL;
 	}
 	nonl();
+	/* Keys that wait must not hold a page back; it goes out in one go. */
+	typeahead(-1);
 	curs_set(0);
 	if (has_colors()) {
 		start_color();
