@@ -14,7 +14,13 @@
 
 #include "evenhand/world/clock.h"
 
-enum { OPTION_HELP = 1, OPTION_FIRST = 256, FLAG_BYTES = 80, NEAR = 2 };
+enum {
+	OPTION_HELP = 1,
+	OPTION_FIRST = 256,
+	FLAG_BYTES = 80,
+	NEAR = 2,
+	PERCENT_MAX = 100
+};
 
 /* Letters of "--name" as it was written, without "=value". */
 static void flag_written(const char *word, char *buffer, size_t size)
@@ -232,6 +238,26 @@ bool options_marking(const char *value, enum marking *marking)
 		return true;
 	}
 	struct message m = message_with(M_COMMAND_BAD_MARKING, TEXT(value));
+	command_say(&m);
+	return false;
+}
+
+bool options_loudness(const char *value, int *percent)
+{
+	size_t digits = value ? strspn(value, "0123456789") : 0;
+	struct message m;
+	int n = 0;
+
+	if (!value)
+		return true;
+	for (size_t i = 0; i < digits && n <= PERCENT_MAX; i++)
+		n = n * 10 + (value[i] - '0');
+	if (digits > 0 && n <= PERCENT_MAX &&
+	    value[digits + (value[digits] == '%')] == '\0') {
+		*percent = n;
+		return true;
+	}
+	m = message_with(M_COMMAND_BAD_LOUDNESS, TEXT(value));
 	command_say(&m);
 	return false;
 }

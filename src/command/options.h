@@ -87,6 +87,12 @@ bool options_read(const struct verb *v, int *argc, char ***argv, int *status);
 /* The value of --at, or the clock's now for NULL.  False: said, EXIT_USAGE. */
 bool options_now(const char *value, struct moment *now);
 
+/*
+ * The value of --loudness, a whole number of percent, with or without its
+ * sign; NULL changes nothing.  False: said, EXIT_USAGE.
+ */
+bool options_loudness(const char *value, int *percent);
+
 /* The value of --marking, "round" for NULL.  False: said, EXIT_USAGE. */
 bool options_marking(const char *value, enum marking *marking);
 

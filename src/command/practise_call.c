@@ -7,8 +7,6 @@
 
 #include "options.h"
 
-enum { PERCENT_MAX = 100 };
-
 static bool clock_good(const char *clock)
 {
 	struct message m;
@@ -16,25 +14,6 @@ static bool clock_good(const char *clock)
 	if (!clock || strcmp(clock, "fast") == 0)
 		return true;
 	m = message_with(M_COMMAND_BAD_CLOCK, TEXT(clock));
-	command_say(&m);
-	return false;
-}
-
-/* A whole number of percent, with or without its sign. */
-static bool loudness_good(const char *word, int *percent)
-{
-	size_t digits = word ? strspn(word, "0123456789") : 0;
-	struct message m;
-
-	*percent = 0;
-	if (!word)
-		return true;
-	for (size_t i = 0; i < digits && *percent <= PERCENT_MAX; i++)
-		*percent = *percent * 10 + (word[i] - '0');
-	if (digits > 0 && *percent <= PERCENT_MAX &&
-	    word[digits + (word[digits] == '%')] == '\0')
-		return true;
-	m = message_with(M_COMMAND_BAD_LOUDNESS, TEXT(word));
 	command_say(&m);
 	return false;
 }
@@ -69,6 +48,6 @@ bool call_read(struct call *c, int argc, char **argv, int *status)
 		return false;
 	c->routine = argc > 0 ? argv[0] : NULL;
 	return options_marking(c->marking, &c->way) && clock_good(c->clock) &&
-	    loudness_good(c->loudness, &c->percent) &&
+	    options_loudness(c->loudness, &c->percent) &&
 	    options_now(c->at, &c->now);
 }

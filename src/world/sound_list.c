@@ -28,10 +28,10 @@ static bool begins(const char *s, const char *with)
 bool sound_wireless(const char *name)
 {
 	/* Names of techniques, as they stand in names of cards. */
-	static const char *const words[] = { "bluetooth", "bluez", "a2dp",
-		"hands-free", "handsfree", "(hfp", "(hsp", "headset hfp",
-		"headset hsp", "airplay", "raop", "wireless", "wi-fi",
-		"bt headset", "bt audio" };
+	static const char *const words[] = { "bluetooth", "bluez", "bluealsa",
+		"a2dp", "hands-free", "handsfree", "(hfp", "(hsp",
+		"headset hfp", "headset hsp", "airplay", "raop", "wireless",
+		"wi-fi", "bt headset", "bt audio" };
 
 	for (const char *s = name; *s; s++)
 		for (size_t i = 0; i < sizeof words / sizeof *words; i++)

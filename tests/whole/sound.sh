@@ -75,7 +75,8 @@ alsa()
 		    type file
 		    slave.pcm nothing
 		    format raw
-		    file { @func getenv vars [ SOUND_TAP ] }
+		    file { @func getenv vars [ SOUND_TAP ]
+		        default "/dev/null" }
 		}
 		END
 	dead) echo 'pcm.!default { type hw card 31 }' > "$alone" ;;
@@ -130,10 +131,16 @@ used()
 	    awk '{ print $12 + $13 }'
 }
 
-# heard FILE ARGUMENTS...: what a tap holds
+# heard FILE ARGUMENTS...: what a WAV file holds
 heard()
 {
-	"$python" "$ticks" heard "$@"
+	"$python" "$ticks" heard "$@" --format wav
+}
+
+# tapped ARGUMENTS...: what the tap holds, in the two channels of a card
+tapped()
+{
+	"$python" "$ticks" heard "$tap" --channels 2 "$@"
 }
 
 due()

@@ -85,6 +85,7 @@ static void test_wireless(void **state)
 	(void)state;
 	assert_true(sound_wireless("Headphones (Bluetooth)"));
 	assert_true(sound_wireless("bluez_output.00_11"));
+	assert_true(sound_wireless("bluealsa"));
 	assert_true(sound_wireless("WIRELESS Speaker"));
 	assert_false(sound_wireless("default"));
 	assert_false(sound_wireless("USB Audio: Front"));

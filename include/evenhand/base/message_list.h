@@ -18,6 +18,7 @@
 #include "evenhand/base/messages/script.h"
 #include "evenhand/base/messages/session.h"
 #include "evenhand/base/messages/settings.h"
+#include "evenhand/base/messages/sound.h"
 #include "evenhand/base/messages/view.h"
 #include "evenhand/base/messages/words.h"
 #include "evenhand/base/messages/world.h"

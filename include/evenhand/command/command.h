@@ -17,6 +17,7 @@ enum {
 	EXIT_USAGE = 64,
 	EXIT_DATA = 65,
 	EXIT_NO_INPUT = 66,
+	EXIT_UNAVAILABLE = 69,
 	EXIT_SOFTWARE = 70,
 	EXIT_OS = 71,
 	EXIT_CANNOT_CREATE = 73,
@@ -42,6 +43,7 @@ int command_today(int argc, char **argv);
 int command_check(int argc, char **argv);
 int command_new(int argc, char **argv);
 int command_history(int argc, char **argv);
+int command_sound(int argc, char **argv);
 
 /* Prints a fault, or all of a list, to standard error. */
 void command_fault(const struct fault *f);
