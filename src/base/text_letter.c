@@ -44,7 +44,8 @@ bool letter_is_control(int32_t point)
 
 static bool is_accent(int32_t point)
 {
-	return point >= 0 && !letter_is_control(point) &&
+	/* Nothing in ASCII is one, and nearly all letters are ASCII. */
+	return point >= 0x80 && !letter_is_control(point) &&
 	    utf8proc_charwidth(point) == 0;
 }
 
@@ -66,7 +67,7 @@ int letter_columns(const char *s, size_t bytes)
 	size_t first;
 	int32_t point = letter_point(s, bytes, &first);
 
-	if (point < 0 || letter_is_control(point))
+	if (point < 0x80 || letter_is_control(point))
 		return 1;
 	return utf8proc_charwidth(point);
 }
