@@ -79,7 +79,7 @@ void outlet_fill(
 
 		engine_fill(e, mono, count);
 		spread(o, mono, out, count, channels, fade);
-		out += count * channels;
+		out += (size_t)count * (size_t)channels;
 		frames -= count;
 	}
 }
@@ -90,7 +90,8 @@ static bool jumped(struct outlet *o, const struct outlet_time *t, int rate)
 	int64_t plays = t->time_ns + t->delay_ns;
 	int64_t due = o->heard_ns +
 	    (t->frame - o->heard_at) * INT64_C(1000000000) / rate;
-	bool ahead = o->heard && plays - due > OUTLET_SLACK_MS * 1000000;
+	bool ahead = o->heard &&
+	    plays - due > OUTLET_SLACK_MS * INT64_C(1000000);
 	bool settled = t->frame >= frames_of_ms(OUTLET_SETTLE_MS, rate);
 
 	/* A jump is counted once; slow drifts are followed. */

@@ -30,10 +30,10 @@ enum {
 	PERMIT_US = 100,
 };
 
-static void sleep_us(long us)
+static void sleep_us(int64_t us)
 {
-	nanosleep(&(struct timespec) { .tv_sec = us / 1000000,
-		      .tv_nsec = us % 1000000 * 1000 },
+	nanosleep(&(struct timespec) { .tv_sec = (time_t)(us / 1000000),
+		      .tv_nsec = (long)(us % 1000000 * 1000) },
 	    NULL);
 }
 
@@ -60,7 +60,7 @@ static void *watch(void *argument)
 	int alone = 0;
 
 	while (getppid() == keeper && alone < ALONE_MS) {
-		sleep_us(WATCH_MS * 1000);
+		sleep_us(WATCH_MS * INT64_C(1000));
 		alone += WATCH_MS;
 		if (!s->order.paced || beats(s) != last)
 			alone = 0;
@@ -107,14 +107,14 @@ static void sound_paced(struct sound_shared *s)
 	struct span span = { 0 };
 
 	while (!quits(s)) {
-		sleep_us(LOOK_MS * 1000);
+		sleep_us(LOOK_MS * INT64_C(1000));
 		if (slow(&span, s)) {
 			sound_phase_set(s, SOUND_SLOW);
 			return;
 		}
 	}
 	outlet_end(&s->outlet);
-	sleep_us(1000 * (ENGINE_FADE_MS + FADED_MS + card_delay_ms()));
+	sleep_us(INT64_C(1000) * (ENGINE_FADE_MS + FADED_MS + card_delay_ms()));
 }
 
 /* --- A card that takes frames as they come ---------------------------- */
