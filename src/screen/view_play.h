@@ -93,6 +93,7 @@ struct layout {
 	int left, right;	/* first column, and one behind the last */
 	int label;		/* row of small words over the large, -1 none */
 	int large;		/* first row of the large letters */
+	int unit_end;		/* one behind the finger's lane */
 	int word;		/* column where the bow's lane begins */
 	int word_end;		/* one behind it */
 	int count;		/* where the count's lane begins; -1 small */
@@ -118,6 +119,14 @@ void play_below(struct canvas *c, const struct view *v, const struct now *n,
     const struct layout *l);
 void play_panels(struct canvas *c, const struct view *v, const struct now *n,
     const struct layout *l);
+
+/* How what was played last was marked: "finger 1: clean". */
+const char *play_mark_words(
+    const struct view *v, const struct now *n, char *buffer);
+
+/* What a mark is asked for: "how was finger 1?" */
+const char *play_asked_words(
+    const struct view *v, const struct now *n, char *buffer);
 
 /* What else was said, into WORDS_MAX bytes; false: nothing. */
 bool play_news(const struct view *v, const struct now *n, char *buffer);

@@ -114,13 +114,28 @@ static void put_label(struct canvas *c, const struct layout *l, int from,
 		put_left(c, l->label, from, to, ATTRIBUTE_FAINT, words);
 }
 
-/* What is asked of, over the question. */
-static enum message_id asked_label(const struct view *v, const struct now *n)
+const char *play_asked_words(
+    const struct view *v, const struct now *n, char *buffer)
 {
+	char who[WORDS_MAX];
+
 	if (n->unit < 0)
-		return M_VIEW_THIS_SWING;
-	return v->session->plan.marking == MARKING_TURN ? M_VIEW_THIS_TURN
-							: M_VIEW_THIS_ROUND;
+		return words_of(message_of(M_VIEW_ASK_SWING), buffer);
+	if (v->session->plan.marking == MARKING_ROUND)
+		return words_of(message_of(M_VIEW_ASK_ROUND), buffer);
+	words_of(session_unit(v->session, n->unit), who);
+	return words_of(message_with(M_VIEW_ASK_UNIT, TEXT(who)), buffer);
+}
+
+/* Over the question what it is about, over single shaky ones the word. */
+static const char *asked_label(
+    const struct view *v, const struct now *n, char *buffer)
+{
+	const struct marked *m = &n->marked;
+
+	if (m->shaky > 0 && m->clean > 0)
+		return words_of(message_of(M_VIEW_SHAKY_ONES), buffer);
+	return play_asked_words(v, n, buffer);
 }
 
 static void put_labels(struct canvas *c, const struct view *v,
@@ -134,7 +149,7 @@ static void put_labels(struct canvas *c, const struct view *v,
 		    n->going == GOING_CHANGE ? M_VIEW_NEXT_SHORT : M_NONE);
 	if (n->going == GOING_CHANGE && n->asks)
 		put_middle(c, l->label, l->word, l->right, ATTRIBUTE_FAINT,
-		    words_of(message_of(asked_label(v, n)), words));
+		    asked_label(v, n, words));
 	if (n->going != GOING_BOW)
 		return;
 	if (!n->air)

@@ -58,6 +58,12 @@ static struct message mark_message(const struct view *v, const struct now *n)
 	    M_VIEW_WAS_SOME, TEXT(who), TEXT(shaky), TEXT(bytes));
 }
 
+const char *play_mark_words(
+    const struct view *v, const struct now *n, char *buffer)
+{
+	return words_of(mark_message(v, n), buffer);
+}
+
 /*
  * Marks are told where they were asked for: not of a round that goes on.  A
  * late one is still seen where it stands for the whole of the bow.
@@ -113,47 +119,59 @@ static void put_info(struct canvas *c, const struct view *v,
 		taken = 2 +
 		    put_left(c, l->info, l->left, right,
 			n->late ? ATTRIBUTE_STRONG : ATTRIBUTE_PLAIN,
-			words_of(mark_message(v, n), words));
+			play_mark_words(v, n, words));
 	next_words(v, n, words);
 	put_right(c, l->info, l->left + taken, right, ATTRIBUTE_PLAIN, words);
 }
 
-static enum message_id sound_words(const struct view *v, bool brief)
+/* In a word or two: sight or sound, and sounds that could not be played. */
+static struct message sound_brief(const struct view *v)
+{
+	if (v->sounding != SOUNDING_ON)
+		return message_of(M_VIEW_BY_SIGHT);
+	if (v->dropped > 0)
+		return message_with(
+		    M_VIEW_DROPPED_BRIEF, WHOLE((int64_t)v->dropped));
+	return message_of(M_VIEW_SOUND_ON);
+}
+
+static struct message sound_message(const struct view *v)
 {
 	switch (v->sounding) {
 	case SOUNDING_ON:
-		return M_VIEW_SOUND_ON;
+		return message_of(M_VIEW_SOUND_ON);
 	case SOUNDING_OPENING:
-		return brief ? M_VIEW_BY_SIGHT : M_VIEW_SOUND_OPENING;
+		return message_of(M_VIEW_SOUND_OPENING);
 	case SOUNDING_LOST:
-		return brief ? M_VIEW_BY_SIGHT : M_VIEW_SOUND_LOST;
+		return message_of(M_VIEW_SOUND_LOST);
 	case SOUNDING_NONE:
 		break;
 	}
-	return brief ? M_VIEW_BY_SIGHT : M_VIEW_SOUND_NONE;
+	return message_of(M_VIEW_SOUND_NONE);
 }
 
-/* Sound, and what could not be played, at the right; then the news. */
+/*
+ * Sound at the right, in a word or two when there is news at the left; what
+ * could not be played where there is room for it.
+ */
 static void put_status(struct canvas *c, const struct view *v,
     const struct now *n, const struct layout *l)
 {
-	int right = c->columns - l->left;
-	char words[WORDS_MAX];
-	bool brief = c->columns < HALF_WIDE;
+	int left = l->left, right = c->columns - l->left;
+	char news[WORDS_MAX], words[WORDS_MAX];
+	bool any = play_news(v, n, news);
+	bool brief = any || c->columns < HALF_WIDE;
 
-	right -= put_right(c, l->status, l->left, right, ATTRIBUTE_FAINT,
-	    words_of(message_of(sound_words(v, brief)), words));
-	if (v->dropped > 0 && !brief) {
-		struct message m = message_with(
-		    M_VIEW_DROPPED, WHOLE((int64_t)v->dropped));
-
-		right -= 2;
-		right -= put_right(c, l->status, l->left, right,
-		    ATTRIBUTE_FAINT, words_of(m, words));
-	}
-	if (play_news(v, n, words))
-		put_left(
-		    c, l->status, l->left, right - 2, ATTRIBUTE_PLAIN, words);
+	right -= 2 +
+	    put_right(c, l->status, left, right, ATTRIBUTE_FAINT,
+		words_of(brief ? sound_brief(v) : sound_message(v), words));
+	if (any)
+		left += 2 +
+		    put_left(c, l->status, left, right, ATTRIBUTE_PLAIN, news);
+	words_of(
+	    message_with(M_VIEW_DROPPED, WHOLE((int64_t)v->dropped)), words);
+	if (v->dropped > 0 && !brief && text_columns(words) <= right - left)
+		put_right(c, l->status, left, right, ATTRIBUTE_FAINT, words);
 }
 
 static void put_keys(struct canvas *c, const struct view *v,
@@ -173,7 +191,7 @@ static void put_keys(struct canvas *c, const struct view *v,
 	if (l->status < 0)
 		right -= 2 +
 		    put_right(c, l->keys, left, right, ATTRIBUTE_FAINT,
-			words_of(message_of(sound_words(v, true)), words));
+			words_of(sound_brief(v), words));
 	put_left(c, l->keys, left, right, ATTRIBUTE_FAINT,
 	    words_of(message_of(brief || (n->going == GOING_CHANGE && n->asks)
 			     ? M_VIEW_KEY_SPACE

@@ -51,6 +51,24 @@ static struct lane wide_lane(const struct layout *l)
 	return (struct lane) { l->large, l->word, l->right };
 }
 
+/*
+ * The same, but nearer to the finger when the word needs it, or in its place
+ * when there is none.
+ */
+static struct lane lane_for(
+    const struct layout *l, const struct now *n, enum message_id id)
+{
+	struct lane at = wide_lane(l);
+	char words[WORDS_MAX];
+	int columns = letters_columns(
+	    &l->face, words_of(message_of(id), words));
+	if (columns > at.to - at.from)
+		at.from = l->unit_end + 1;
+	if (columns > at.to - at.from && n->unit < 0)
+		at.from = l->left;
+	return at;
+}
+
 /* --- the finger, pair or strings --- */
 
 static const char *unit_name(const struct view *v, int unit)
@@ -128,23 +146,24 @@ static void draw_bow(struct canvas *c, const struct view *v,
 
 /* --- before the first bow --- */
 
-static void draw_settle(
-    struct canvas *c, const struct view *v, const struct layout *l)
+static void draw_settle(struct canvas *c, const struct view *v,
+    const struct now *n, const struct layout *l)
 {
-	place_word(c, v, l, wide_lane(l), SIDE_LEFT, ATTRIBUTE_FAINT,
-	    M_VIEW_BIG_READY);
+	place_word(c, v, l, lane_for(l, n, M_VIEW_BIG_READY), SIDE_LEFT,
+	    ATTRIBUTE_FAINT, M_VIEW_BIG_READY);
 }
 
+/* Where word and count have no room side by side, the count. */
 static void draw_count_in(struct canvas *c, const struct view *v,
     const struct now *n, const struct layout *l)
 {
-	if (l->count < 0) {
-		draw_count(c, v, n, l, wide_lane(l));
-		return;
-	}
-	place_word(c, v, l, wide_lane(l), SIDE_LEFT, ATTRIBUTE_FAINT,
-	    M_VIEW_BIG_COUNT);
-	draw_count(c, v, n, l, (struct lane) { l->large, l->count, l->right });
+	struct lane at = { l->large, l->count >= 0 ? l->count : l->word,
+		l->right };
+
+	if (l->count >= 0 || n->pulses == 0)
+		place_word(c, v, l, lane_for(l, n, M_VIEW_BIG_COUNT), SIDE_LEFT,
+		    ATTRIBUTE_FAINT, M_VIEW_BIG_COUNT);
+	draw_count(c, v, n, l, at);
 }
 
 /* --- marks --- */
@@ -254,7 +273,7 @@ void play_large(struct canvas *c, const struct view *v, const struct now *n,
 		draw_unit(c, v, n, l);
 	switch (n->going) {
 	case GOING_SETTLE:
-		draw_settle(c, v, l);
+		draw_settle(c, v, n, l);
 		break;
 	case GOING_COUNT:
 		draw_count_in(c, v, n, l);

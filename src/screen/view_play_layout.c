@@ -122,6 +122,7 @@ static void set_columns(struct layout *l, const struct routine *r)
 	/* In the middle between finger and count, or at the right edge. */
 	l->word = l->count >= 0 ? unit + slack / 2 : end - word;
 	l->word_end = l->word + word;
+	l->unit_end = unit;
 }
 
 /* --- rows --- */

@@ -31,6 +31,7 @@ enum {
 	HAND = 2,      /* columns, times the scale */
 	FOREARM = 6,   /* likewise */
 	AIR_POSTS = 1, /* columns of what ends a swing */
+	FROG_GAP = 1,  /* so that the hand is not taken for the frog */
 };
 
 static const double PI = 3.14159265358979323846;
@@ -101,7 +102,7 @@ static int hand_columns(const struct now *n, const struct layout *l)
 /* Columns from one end to where the hand's middle may be, and its way. */
 static int way_start(const struct now *n, const struct layout *l)
 {
-	return (n->air ? AIR_POSTS : FROG) + hand_columns(n, l) / 2;
+	return (n->air ? AIR_POSTS : FROG + FROG_GAP) + hand_columns(n, l) / 2;
 }
 
 static int way_columns(const struct now *n, const struct layout *l)
@@ -153,7 +154,7 @@ static void draw_notches(
 	int start = way_start(n, l), way = way_columns(n, l);
 
 	for (int k = 0; k <= n->pulses && n->pulses > 0; k++) {
-		int x = start + (2 * k * way + n->pulses) / (2 * n->pulses);
+		int x = start + k * way / n->pulses;
 
 		dot(p, stick_row(l) + 1, x, ATTRIBUTE_BOW, SIGN_NOTCH);
 	}
@@ -235,7 +236,17 @@ static void draw_asking_beside(struct canvas *c, const struct view *v,
 	char words[WORDS_MAX];
 	int from = l->word;
 
+	if (n->coming != COMING_END)
+		put_left(c, l->large, from, l->right, ATTRIBUTE_FAINT,
+		    words_of(message_of(M_VIEW_NEXT_SHORT), words));
+	if (v->session->plan.marking == MARKING_ROUND && n->unit >= 0)
+		put_right(c, l->large, from, l->right, ATTRIBUTE_FAINT,
+		    words_of(message_of(M_VIEW_DIGIT), words));
 	draw_bar(c, v, n, l->large + 1, from, l->right);
+	put_left(c, l->large + 2, from, l->right, ATTRIBUTE_PLAIN,
+	    n->marked.clean + n->marked.shaky > 0
+		? play_mark_words(v, n, words)
+		: play_asked_words(v, n, words));
 	put_left(c, l->large + 3, from, l->right, ATTRIBUTE_STRONG,
 	    key_words(v, false, words));
 	put_right(c, l->large + 4, from, l->right, ATTRIBUTE_STRONG,

@@ -298,7 +298,8 @@ static int64_t pulse_change(const struct view *v, const struct now *n)
 	if (n->going == GOING_COUNT)
 		start = frames(
 		    v->session, p->settle_ms + n->bow * (int64_t)p->bow_ms);
-	if (n->air || n->pulses == 0)
+	/* Pulses that are too quick are not shown, and need no drawing. */
+	if (n->air || n->pulses == 0 || n->still)
 		return start + frames_of_ms(p->bow_ms, v->session->rate);
 	return start +
 	    step_frame(p->bow_ms, v->session->rate, n->pulse, n->pulses);
