@@ -44,7 +44,7 @@ TESTS   := $(TEST_SRC:%.c=$(B)/%)
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
 	uninstall deps deps-dev dist-check help clean asan tsan valgrind killed \
-	paced sounded picture tests
+	paced sounded picture tests golden
 
 all: $(B)/$(PROGRAM)
 
@@ -110,6 +110,12 @@ run: all
 check: all tests
 	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh \
 	    $(TESTS) $(WHOLE)
+
+# Pages of the screen that were looked at, written anew: look again.
+golden: $(filter $(B)/tests/screen/test_view%,$(TESTS))
+	@for t in $^; do GOLDEN=rewrite $$t > $(B)/golden.log 2>&1 || \
+	    { cat $(B)/golden.log; exit 1; }; done
+	git --no-pager diff --stat -- tests/screen/golden
 
 # --- slower suites -------------------------------------------------------
 
@@ -247,6 +253,7 @@ help:
 	@echo "make deps         install what is missing (apt, dnf, pacman, brew)"
 	@echo "make run          build and start today's practice"
 	@echo "make check        the everyday tests; NAME=part runs a part"
+	@echo "make golden       the pages the tests compare with, written anew"
 	@echo "make deps-dev     install what the targets below use"
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
 	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
