@@ -120,6 +120,18 @@ static long watch(const struct seat *s, int ms, double *last)
 	return all;
 }
 
+/* The first bytes and all that follow without a pause. */
+static long watch_page(const struct seat *s, double *last)
+{
+	long all = 0, more;
+
+	for (int tries = 0; all == 0 && tries < 100; tries++)
+		all = watch(s, 10, last);
+	while ((more = watch(s, 10, last)) > 0)
+		all += more;
+	return all;
+}
+
 /* Ends it; the CPU seconds it took. */
 static double finish(const struct seat *s)
 {
@@ -147,7 +159,10 @@ static int by_size(const void *a, const void *b)
 	return (x > y) - (x < y);
 }
 
-/* To the last byte of the first page: nothing moves on it afterwards. */
+/*
+ * To the last byte of the first page: it comes in one go, and what is said of
+ * the sound, which is being opened meanwhile, comes later.
+ */
 static void first_page(char *binary)
 {
 	char *argv[] = { binary, NULL };
@@ -160,7 +175,7 @@ static void first_page(char *binary)
 		fresh_home(home, sizeof home);
 		begun = now_ms();
 		struct seat s = start(argv);
-		if (watch(&s, 250, &last) < 500)
+		if (watch_page(&s, &last) < 500)
 			fail("no first page");
 		ms[i] = last - begun;
 		finish(&s);
@@ -273,6 +288,8 @@ static void redraw(void)
 	}
 	routine_free(r);
 	qsort(ms, DRAWS, sizeof *ms, by_size);
+	figure("a page of 120x40 drawn, half of the times", "< 1 ms",
+	    ms[DRAWS / 2], "ms");
 	figure("a page of 120x40 drawn, 99 of 100 times", "< 1 ms",
 	    ms[DRAWS * 99 / 100], "ms");
 }

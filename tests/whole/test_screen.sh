@@ -8,7 +8,7 @@
 . "$root/tests/whole/tmux.sh"
 
 export LC_ALL=C.UTF-8
-at='--at 2026-03-02T17:00'
+at='--silent --at 2026-03-02T17:00'
 practised
 tiny tiny.yaml
 
