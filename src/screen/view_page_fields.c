@@ -64,6 +64,12 @@ static int sentence_rows(const struct answer *a, int width)
 	return rows;
 }
 
+/* Columns for a sentence, with air before a frame. */
+static int text_width(const struct fields *f)
+{
+	return f->width - 4 * f->framed;
+}
+
 static int larger(int a, int b)
 {
 	return a > b ? a : b;
@@ -85,16 +91,13 @@ static bool big_words(struct fields *f, const struct story *story, int page)
 void fields_fit(
     struct fields *f, const struct story *story, int columns, int rows)
 {
-	int inside;
-
 	f->gap = GAP;
 	f->width = (columns - GAP) / 2;
 	f->framed = rows >= ROWS_FRAMED && f->width >= COLUMNS_FRAMED;
 	f->big = big_words(f, story, rows);
 	f->air = f->framed && f->big && rows >= ROWS_AIRY;
-	inside = f->width - 2 * f->framed;
-	f->sentence = larger(sentence_rows(&story->back, inside),
-	    sentence_rows(&story->forward, inside));
+	f->sentence = larger(sentence_rows(&story->back, text_width(f)),
+	    sentence_rows(&story->forward, text_width(f)));
 	/* Keys stand in the frame or in a row of their own. */
 	f->rows = (f->big ? letters_rows(&f->face) : 1) + f->sentence +
 	    2 * f->air + (f->framed ? 2 : 1);
@@ -220,8 +223,7 @@ static void draw_sentence(const struct field *d, int row)
 
 	message_text(&d->answer->sentence, words, sizeof(words));
 	for (const char *s = words; *s; s += next, row++) {
-		size_t bytes = text_wrap(
-		    s, d->f->width - 2 * d->f->framed, &next);
+		size_t bytes = text_wrap(s, text_width(d->f), &next);
 		struct text t = text_in(line, sizeof(line));
 
 		text_add_bytes(&t, s, bytes);

@@ -209,6 +209,7 @@ static void tell_help(struct sentences *out, const struct view *v)
 	sentences_add(out, message_of(M_PAGES_HELP_CLEAN));
 	sentences_add(out, message_of(M_PAGES_HELP_SHAKY));
 	sentences_add(out, message_of(M_PAGES_HELP_HURTS));
+	sentences_add(out, message_of(M_PAGES_HELP_LEVEL));
 	sentences_add(out, message_of(M_PAGES_HELP_LEAF));
 	sentences_add(out, message_of(M_PAGES_HELP_LEAVE));
 	sentences_add(out, message_of(M_PAGES_HELP_HELP));

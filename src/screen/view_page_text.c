@@ -81,6 +81,7 @@ static enum kind kind_of(const struct view *v, enum message_id id)
 	case M_PAGES_HELP_HURTS:
 	case M_PAGES_HELP_CLEAN:
 	case M_PAGES_HELP_SHAKY:
+	case M_PAGES_HELP_LEVEL:
 	case M_PAGES_HELP_LEAF:
 	case M_PAGES_HELP_LEAVE:
 	case M_PAGES_HELP_HELP:

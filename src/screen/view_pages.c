@@ -20,10 +20,11 @@ enum {
 	TEXT_COLUMNS = 76, /* no line of text is longer */
 	WAYS_FROM = 108,   /* columns from which on text may stand twice */
 	EDGE_COLUMNS = 40,
-	BROAD = 3,	 /* answers are no broader than so many times high */
+	BROAD = 4,	 /* answers are no broader than so many times high */
 	ROWS_TITLE = 22, /* rows from which on there is a title */
 	ROWS_ROOMY = 20,
 	COLUMNS_ROOMY = 60,
+	COLUMNS_WIDE = 100,
 	LINE_BYTES = 1200,
 };
 
@@ -82,10 +83,17 @@ static int title_rows(const struct page_plan *p)
 	return p->big ? letters_rows(&p->face) + 1 : 0;
 }
 
+static int margin(int columns)
+{
+	if (columns >= COLUMNS_WIDE)
+		return 2;
+	return columns >= COLUMNS_ROOMY;
+}
+
 static void set_columns(struct page_plan *p, int columns, int rows)
 {
 	int ways = p->manner.ways;
-	int wide = columns - (columns >= COLUMNS_ROOMY ? 4 : 0);
+	int wide = columns - 2 * margin(columns);
 
 	p->width = least(wide, ways * TEXT_COLUMNS + (ways - 1) * FLOW_GAP);
 	p->column = (columns - p->width) / 2;
