@@ -69,6 +69,13 @@ $(B)/builtin.c: $(ROUTINES) $(TOOLS)/embed.sh
 $(B)/builtin.o: $(B)/builtin.c
 	$(Q)$(CC) $(CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
+# Completions of shells, from what the program tells of itself.
+COMPLETE := docs/completion
+$(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish: \
+    $(B)/evenhand.%: $(B)/$(PROGRAM) $(COMPLETE)/make.sh $(COMPLETE)/%.awk \
+    $(COMPLETE)/evenhand.%
+	$(Q)sh $(COMPLETE)/make.sh $* $(B)/$(PROGRAM) $(ROUTINES) > $@
+
 # Unit tests: one program a file, linked with the library.
 $(B)/tests/%: $(B)/tests/%.o $(LIB)
 	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) $(TEST_LDFLAGS) -o $@ $< $(LIB) \
@@ -90,7 +97,8 @@ $(B)/tests/routine/test_faults: TEST_LDFLAGS = -Wl,--wrap=calloc
 tests: $(TESTS)
 
 # Those that let true time pass are slow and have a target of their own.
-PACED  := tests/whole/test_input.sh tests/whole/test_pace.sh \
+PACED  := tests/whole/test_completion_prompt.sh \
+	tests/whole/test_input.sh tests/whole/test_pace.sh \
 	tests/whole/test_screen.sh \
 	tests/whole/test_terminal.sh
 SOUNDED := $(sort $(wildcard tests/whole/test_sound_*.sh))
@@ -100,7 +108,7 @@ C_FILES = $(wildcard src/*.c src/*/*.c tests/*/*.c)
 H_FILES = $(filter-out include/evenhand/base/message%,\
 	$(wildcard include/evenhand/*/*.h)) include/evenhand/base/message.h
 OWN_H   = $(wildcard src/*/*.h tests/*/*.h)
-SHELLS  = $(wildcard tests/*/*.sh .ci/run)
+SHELLS  = $(wildcard tests/*/*.sh docs/*/*.sh .ci/run)
 PAGES   = $(wildcard man/*.[1-9])
 
 run: all
@@ -217,21 +225,32 @@ check-all: check paced sounded asan tsan valgrind killed
 
 # --- install -------------------------------------------------------------
 
-install: all
+DATA = $(DESTDIR)$(PREFIX)/share
+BASH_COMPLETION = $(DATA)/bash-completion/completions
+ZSH_COMPLETION  = $(DATA)/zsh/site-functions
+FISH_COMPLETION = $(DATA)/fish/vendor_completions.d
+
+install: all $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/man/man1 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5 \
-	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines
+	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines \
+	    $(BASH_COMPLETION) $(ZSH_COMPLETION) $(FISH_COMPLETION)
 	install -m 755 $(B)/$(PROGRAM) $(DESTDIR)$(PREFIX)/bin/$(PROGRAM)
 	install -m 644 man/evenhand.1 $(DESTDIR)$(PREFIX)/share/man/man1/
 	install -m 644 man/evenhand-routine.5 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/
 	install -m 644 $(ROUTINES) routines/evenhand.schema.json \
 	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines/
+	install -m 644 $(B)/evenhand.bash $(BASH_COMPLETION)/$(PROGRAM)
+	install -m 644 $(B)/evenhand.zsh $(ZSH_COMPLETION)/_$(PROGRAM)
+	install -m 644 $(B)/evenhand.fish $(FISH_COMPLETION)/
 
 uninstall:
 	rm -f $(DESTDIR)$(PREFIX)/bin/$(PROGRAM) \
 	    $(DESTDIR)$(PREFIX)/share/man/man1/evenhand.1 \
-	    $(DESTDIR)$(PREFIX)/share/man/man5/evenhand-routine.5
+	    $(DESTDIR)$(PREFIX)/share/man/man5/evenhand-routine.5 \
+	    $(BASH_COMPLETION)/$(PROGRAM) $(ZSH_COMPLETION)/_$(PROGRAM) \
+	    $(FISH_COMPLETION)/evenhand.fish
 	rm -rf $(DESTDIR)$(PREFIX)/share/$(PROGRAM)
 
 deps:

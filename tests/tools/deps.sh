@@ -13,9 +13,11 @@ cmd:pkg-config|pkg-config|pkgconf-pkg-config|pkgconf|pkg-config
 pc:yaml-0.1|libyaml-dev|libyaml-devel|libyaml|libyaml
 pc:sqlite3|libsqlite3-dev|sqlite-devel|sqlite|sqlite
 pc:libutf8proc|libutf8proc-dev|utf8proc-devel|libutf8proc|utf8proc
+pc:portaudio-2.0|portaudio19-dev|portaudio-devel|portaudio|portaudio
 pc:ncursesw|libncurses-dev|ncurses-devel|ncurses|ncurses
 pc:cmocka|libcmocka-dev|libcmocka-devel|cmocka|cmocka
 cmd:tmux|tmux|tmux|tmux|tmux
+cmd:bash|bash|bash|bash|bash
 cmd:sqlite3|sqlite3|sqlite|sqlite|sqlite
 cmd:python3|python3|python3|python|python
 py:yaml|python3-yaml|python3-pyyaml|python-yaml|pyyaml
@@ -33,6 +35,8 @@ cmd:mandoc|mandoc|mandoc|mandoc|mandoc
 cmd:shellcheck|shellcheck|ShellCheck|shellcheck|shellcheck
 cmd:codespell|codespell|codespell|codespell|codespell
 cmd:gcovr|gcovr|gcovr|gcovr|gcovr
+cmd:zsh|zsh|zsh|zsh|zsh
+cmd:fish|fish|fish|fish|fish
 cmd:strace|strace|strace|strace|-
 cmd:pipewire|pipewire|pipewire|pipewire|-
 cmd:pw-cli|pipewire-bin|pipewire-utils|pipewire|-

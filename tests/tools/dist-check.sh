@@ -12,6 +12,13 @@ cd /
 HOME="$work/home" "$work/root/usr/bin/evenhand" --version
 HOME="$work/home" "$work/root/usr/bin/evenhand" check \
     "$work/root/usr/share/evenhand/routines/cello.yaml" > /dev/null
+for file in bash-completion/completions/evenhand \
+    zsh/site-functions/_evenhand fish/vendor_completions.d/evenhand.fish; do
+	if ! grep -q marking "$work/root/usr/share/$file"; then
+		echo "no completion in $file"
+		exit 1
+	fi
+done
 make -s -C "$work/clone" uninstall DESTDIR="$work/root" PREFIX=/usr
 left=$(find "$work/root" ! -type d)
 if [ -n "$left" ]; then
