@@ -21,6 +21,8 @@ enum {
 	SHAPES_MAX = 4,
 };
 
+#define PALE " fill-opacity=\"0.25\""
+
 struct box {
 	int x, y, wide, high;
 };
@@ -35,6 +37,7 @@ static const struct shape {
 	{ SIGN_LOWER, { { 0, 10, 10, 10 } } },
 	{ SIGN_LEFT, { { 0, 0, 5, 20 } } },
 	{ SIGN_RIGHT, { { 5, 0, 5, 20 } } },
+	{ SIGN_SHADE, { { 0, 0, 10, 20 } } },
 	{ SIGN_THICK, { { 0, 8, 10, 4 } } },
 	{ SIGN_ACROSS, { { 0, 9, 10, 2 } } },
 	{ SIGN_DOWN, { { 4, 0, 2, 20 } } },
@@ -60,12 +63,12 @@ static struct style look(const struct cell *c)
 }
 
 static void write_box(
-    struct text *out, int x, int y, int wide, int high, int colour)
+    struct text *out, struct box b, int colour, const char *more)
 {
 	text_format(out,
 	    "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" "
-	    "fill=\"#%06x\"/>\n",
-	    x, y, wide, high, (unsigned)colour_rgb(colour));
+	    "fill=\"#%06x\"%s/>\n",
+	    b.x, b.y, b.wide, b.high, (unsigned)colour_rgb(colour), more);
 }
 
 static int left(int column)
@@ -107,16 +110,20 @@ static void write_ground(struct text *out, const struct canvas *c)
 {
 	const struct cell plain = { " ", ATTRIBUTE_PLAIN };
 
-	write_box(out, 0, 0, c->columns * WIDE + 2 * EDGE,
-	    c->rows * HIGH + 2 * EDGE, look(&plain).background);
+	write_box(out,
+	    (struct box) {
+		0, 0, c->columns * WIDE + 2 * EDGE, c->rows * HIGH + 2 * EDGE },
+	    look(&plain).background, "");
 	for (int y = 0; y < c->rows; y++)
 		for (int x = 0, some; x < c->columns; x += some) {
 			const struct cell *at = &c->cell[y][x];
 
 			some = run(c, y, x, same_ground);
 			if (!same_ground(at, &plain))
-				write_box(out, left(x), top(y), some * WIDE,
-				    HIGH, look(at).background);
+				write_box(out,
+				    (struct box) {
+					left(x), top(y), some * WIDE, HIGH },
+				    look(at).background, "");
 		}
 }
 
@@ -125,12 +132,18 @@ static void write_shape(struct text *out, const struct shape *s, int row,
     int column, int times, int colour)
 {
 	for (int i = 0; i < SHAPES_MAX && s->box[i].wide > 0; i++) {
-		const struct box *b = &s->box[i];
-		bool whole = b->wide == WIDE;
+		bool whole = s->box[i].wide == WIDE;
 
-		for (int n = 0; n < (whole ? 1 : times); n++)
-			write_box(out, left(column + n) + b->x, top(row) + b->y,
-			    whole ? times * WIDE : b->wide, b->high, colour);
+		for (int n = 0; n < (whole ? 1 : times); n++) {
+			struct box b = s->box[i];
+
+			b.x += left(column + n);
+			b.y += top(row);
+			if (whole)
+				b.wide = times * WIDE;
+			write_box(
+			    out, b, colour, s->sign == SIGN_SHADE ? PALE : "");
+		}
 	}
 }
 

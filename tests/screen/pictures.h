@@ -18,12 +18,13 @@ static const struct picture {
 } pictures[] = {
 	{ "play",
 	    "The screen of evenhand in play: finger 2, a down bow, pulse 4 of "
-	    "6, the cue, and what each finger has had",
-	    100, 30 },
+	    "6, the cue, the bows each finger has had and the fingerboard to "
+	    "scale",
+	    120, 40 },
 	{ "today",
 	    "The screen of evenhand before the playing: today's plan with its "
 	    "times, and the two answers rest and begin",
-	    100, 30 },
+	    120, 40 },
 };
 
 enum { PICTURES = sizeof(pictures) / sizeof(pictures[0]) };

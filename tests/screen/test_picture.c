@@ -56,6 +56,7 @@ static void test_shapes(void **state)
 	(void)state;
 	canvas_init(&page, 20, 2);
 	canvas_put(&page, 0, 1, ATTRIBUTE_PLAIN, "███▄");
+	canvas_put(&page, 0, 10, ATTRIBUTE_PLAIN, "░░");
 	canvas_put(&page, 1, 0, ATTRIBUTE_REVERSE, "  █");
 	picture();
 	assert_holds("<rect x=\"25\" y=\"15\" width=\"30\" height=\"20\" "
@@ -66,6 +67,8 @@ static void test_shapes(void **state)
 		     "fill=\"#dadada\"/>");
 	assert_holds("<rect x=\"35\" y=\"35\" width=\"10\" height=\"20\" "
 		     "fill=\"#121212\"/>");
+	assert_holds("<rect x=\"115\" y=\"15\" width=\"20\" height=\"20\" "
+		     "fill=\"#dadada\" fill-opacity=\"0.25\"/>");
 	assert_null(strstr(bytes, "<text"));
 }
 
