@@ -30,7 +30,9 @@ enum kind {
 	KIND_URGENT, /* cautions, where something hurts */
 	KIND_STOP,
 	KIND_KEEP,
+	KIND_OTHERWISE, /* what is not as always today */
 	KIND_PART,
+	KIND_SORE, /* cautions because of it */
 	KIND_NOTE,
 	KIND_WATCH,
 	KIND_CARE,
@@ -43,11 +45,16 @@ enum kind {
 	KIND_COUNT
 };
 
-static enum kind care_of(const struct view *v)
+static enum kind care_of(const struct view *v, enum message_id id)
 {
 	if (v->help)
 		return KIND_AID;
-	return v->session->page == PAGE_TODAY ? KIND_CARE : KIND_URGENT;
+	if (v->session->page != PAGE_TODAY)
+		return KIND_URGENT;
+	return id == M_COACH_CAUTION_SKIN || id == M_COACH_CAUTION_PAIN ||
+		id == M_COACH_CAUTION_NUMB
+	    ? KIND_SORE
+	    : KIND_CARE;
 }
 
 static enum kind kind_of(const struct view *v, enum message_id id)
@@ -55,7 +62,7 @@ static enum kind kind_of(const struct view *v, enum message_id id)
 	if (id == M_SESSION_STOP_NOW)
 		return KIND_STOP;
 	if (story_is_care(id))
-		return care_of(v);
+		return care_of(v, id);
 	switch (id) {
 	case M_SESSION_KEEP_FIRST_GO:
 	case M_SESSION_KEEP_SHAKY:
@@ -70,6 +77,12 @@ static enum kind kind_of(const struct view *v, enum message_id id)
 	case M_COACH_LINE_END_EACH:
 	case M_COACH_LINE_END_AIR:
 		return KIND_PART;
+	case M_COACH_HURT:
+	case M_COACH_HURT_ALL:
+	case M_COACH_AIR_ONLY:
+	case M_COACH_EASED:
+	case M_COACH_NO_WORK:
+		return KIND_OTHERWISE;
 	case M_COACH_LINE_NOTE:
 		return KIND_NOTE;
 	case M_PAGE_TODAY_CHECK:
@@ -155,14 +168,12 @@ static void set_sentence(
 {
 	const char *words = s->words;
 
-	switch (kind) {
-	case KIND_URGENT:
-	case KIND_STOP:
-	case KIND_CARE:
-	case KIND_AID:
+	if (story_is_care(s->id)) {
 		flow_named(f, ATTRIBUTE_CARE, message_sentence(M_PAGES_CARE),
 		    SIGN_COLUMNS, words);
-		break;
+		return;
+	}
+	switch (kind) {
 	case KIND_KEEP:
 		if (f->frames)
 			flow_frame(f, ATTRIBUTE_STRONG, words, 1);

@@ -22,6 +22,7 @@ enum scene_id {
 	SCENE_REST_NOW,
 	SCENE_TODAY_FIRST,
 	SCENE_TODAY,
+	SCENE_TODAY_SORE, /* finger 2 is left out */
 	SCENE_SILENT_ON,
 	SCENE_SILENT,
 	SCENE_PAIN,
@@ -44,6 +45,7 @@ static const char *const scene_names[SCENES] = {
 	"rest-now",
 	"today-first",
 	"today",
+	"today-sore",
 	"silent-on",
 	"silent",
 	"pain",
@@ -181,6 +183,9 @@ static inline void scene_go(struct scene *s, enum scene_id id)
 	case SCENE_TODAY_FIRST:
 	case SCENE_TODAY:
 		SCENE_KEYS(s, PAGE_TODAY, KEY_FORWARD);
+		break;
+	case SCENE_TODAY_SORE:
+		SCENE_KEYS(s, PAGE_TODAY, KEY_BACK, KEY_BACK, KEY_FORWARD);
 		break;
 	case SCENE_SILENT_ON:
 		scene_silence(s, 31000);
