@@ -177,6 +177,19 @@ int flow_leaves(const struct flow *f, int ways, int rows)
 	return columns == 0 ? 1 : (columns + ways - 1) / ways;
 }
 
+bool flow_torn(const struct flow *f, int rows)
+{
+	int row = column_start(f, 0);
+
+	while (row < f->rows) {
+		row = column_end(f, row, rows > 0 ? rows : 1);
+		if (row < f->rows && f->row[row] == ROW_ON)
+			return true;
+		row = column_start(f, row);
+	}
+	return false;
+}
+
 bool flow_ends_part(const struct flow *f, int rows)
 {
 	int end = column_end(f, column_start(f, 0), rows);

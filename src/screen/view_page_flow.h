@@ -81,6 +81,9 @@ void flow_mark(struct flow *f);
 /* Leaves when each has so many columns of text of so many rows. */
 int flow_leaves(const struct flow *f, int ways, int rows);
 
+/* Whether a paragraph is torn apart where a column of so many rows ends. */
+bool flow_torn(const struct flow *f, int rows);
+
 /* Whether the first column, of so many rows, ends where a part ends. */
 bool flow_ends_part(const struct flow *f, int rows);
 

@@ -162,6 +162,9 @@ static void plan_page(
 		if (!manner_fits(p, &manners[i], columns, rows))
 			continue;
 		lay_out(p, &manners[i], columns, rows);
+		/* A sentence is not read on at the top of the page. */
+		if (manners[i].ways > 1 && flow_torn(&p->text, p->room))
+			continue;
 		if (p->leaves == 1)
 			return;
 		if (!best || p->leaves < fewest) {
