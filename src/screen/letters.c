@@ -9,6 +9,7 @@
  */
 #include "evenhand/screen/letters.h"
 
+#include <assert.h>
 #include <string.h>
 
 #include "letters_parts.h"
@@ -58,6 +59,7 @@ static void glyph_of(const struct face *f, struct letter l, struct glyph *g)
 	const struct band *b = f->rows == LETTERS_FIVE ? letters_five
 						       : letters_seven;
 
+	assert(f->rows == LETTERS_FIVE || f->rows == LETTERS_SEVEN);
 	while (!strchr(b->codes, l.code))
 		b++;
 

@@ -15,6 +15,7 @@ void view_page_play(struct canvas *c, const struct view *v)
 	play_panels(c, v, &n, &l);
 	play_above(c, v, &n, &l);
 	play_below(c, v, &n, &l);
+	play_drain(c, v, &n, &l);
 	play_line(c, v, &n, &l);
 	play_large(c, v, &n, &l);
 }
@@ -32,8 +33,10 @@ int64_t view_change_play(const struct view *v, int columns, int rows)
 	now_of(v, &n);
 	layout_of(v, columns, rows, &l);
 
-	int64_t next = sooner(now_change(v, &n), play_line_change(v, &n, &l));
+	int64_t next = n.going == GOING_BOW ? play_line_change(v, &n, &l)
+					    : play_drain_change(v, &n, &l);
 
+	next = sooner(next, now_change(v, &n));
 	next = sooner(next, play_time_change(v));
 	if (next > v->heard)
 		return next;

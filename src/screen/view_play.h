@@ -5,7 +5,8 @@
  *	view_play_now.c		what is going on at the frame that is heard
  *	view_play_layout.c	how much room each part has at a size
  *	view_play_large.c	finger, bow, count, question, cue: large letters
- *	view_play_line.c	the bow, or what is left of a change or lead-in
+ *	view_play_line.c	the bow and the hand on it
+ *	view_play_drain.c	what is left of a change or lead-in, its keys
  *	view_play_above.c	stage, time, words over the large letters
  *	view_play_below.c	marks, what is next, sound, keys
  *	view_play_news.c	what was said and is not seen anyway
@@ -113,6 +114,8 @@ void play_large(struct canvas *c, const struct view *v, const struct now *n,
     const struct layout *l);
 void play_line(struct canvas *c, const struct view *v, const struct now *n,
     const struct layout *l);
+void play_drain(struct canvas *c, const struct view *v, const struct now *n,
+    const struct layout *l);
 void play_above(struct canvas *c, const struct view *v, const struct now *n,
     const struct layout *l);
 void play_below(struct canvas *c, const struct view *v, const struct now *n,
@@ -134,8 +137,10 @@ bool play_news(const struct view *v, const struct now *n, char *buffer);
 /* Whether the question stands below the finger, in place of all else there. */
 bool play_question_below(const struct layout *l, const struct now *n);
 
-/* The next frame at which the line moves. */
+/* The next frame at which the hand moves, or the bar grows shorter. */
 int64_t play_line_change(
+    const struct view *v, const struct now *n, const struct layout *l);
+int64_t play_drain_change(
     const struct view *v, const struct now *n, const struct layout *l);
 /* The next frame at which the time shown changes. */
 int64_t play_time_change(const struct view *v);

@@ -1,25 +1,22 @@
 /*
- * view_play_line.c - the bow, or what is left of a change or lead-in
+ * view_play_line.c - the bow and the hand on it
  *
  *	                 ██			the hand
  *	▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄██▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄▄	stick
  *	████━━━━━━━╋━━━━━██╋━━━━━━━╋━━━━━━━▌	frog, hair, notches, tip
  *	frog                             tip
  *
- * The bow lies still.  The frog is on the side of the hand that holds it in
- * front of a player's eyes when a down bow begins, so the mark goes the way
- * the arm goes: to the right on a down bow, for the left hand to the left.
- * Each notch is a pulse, and the hand is on it at its very frame.
+ * The bow lies still and the hand goes the way the arm goes: a right arm goes
+ * to the right on a down bow, so the frog, where that begins, is at the left;
+ * for a left arm at the right.  Each notch is a pulse, and the hand comes to
+ * it at its very frame.
  *
  * In the air is no bow: a forearm swings from side to side, once in a bow
  * length, slow at the ends as an arm is.
  *
- * A change or lead-in is a bar that grows shorter, without a hand, so that it
- * is never taken for a bow.
- *
  * What blinks: the hand takes a cell once in a bow going down and once going
  * up, so in any second of bows of a second or more a cell lights up at most
- * twice; bars only ever go out.
+ * twice.
  */
 #include <math.h>
 
@@ -198,124 +195,24 @@ static void draw_swing(const struct pen *p, const struct layout *l)
 	}
 }
 
-/* --- what drains away --- */
-
-static void draw_bar(struct canvas *c, const struct view *v,
-    const struct now *n, int row, int from, int to)
-{
-	int halves = 2 * (to - from);
-	int steps = now_steps(v, n, halves);
-	int left = (int)((int64_t)halves * (steps - now_step(v, n, steps)) /
-	    steps);
-
-	for (int x = 0; 2 * x + 1 <= left; x++) {
-		bool whole = 2 * x + 2 <= left;
-
-		if (whole || !v->ascii)
-			canvas_put(c, row, from + x, ATTRIBUTE_FAINT,
-			    sign_of(whole ? SIGN_FULL : SIGN_LEFT, v->ascii));
-	}
-}
-
-static const char *key_words(const struct view *v, bool forward, char *buffer)
-{
-	bool each = v->session->plan.marking == MARKING_TURN;
-	const char *sign = sign_of(
-	    forward ? SIGN_FORWARD : SIGN_BACK, v->ascii);
-	enum message_id id = forward
-	    ? (each ? M_VIEW_FORWARD_CLEAN : M_VIEW_FORWARD_ALL_CLEAN)
-	    : (each ? M_VIEW_BACK_SHAKY : M_VIEW_BACK_ALL_SHAKY);
-
-	return words_of(message_with(id, TEXT(sign)), buffer);
-}
-
-/* Beside the finger, where the question stands below it. */
-static void draw_asking_beside(struct canvas *c, const struct view *v,
-    const struct now *n, const struct layout *l)
-{
-	char words[WORDS_MAX];
-	int from = l->word;
-
-	if (n->coming != COMING_END)
-		put_left(c, l->large, from, l->right, ATTRIBUTE_FAINT,
-		    words_of(message_of(M_VIEW_NEXT_SHORT), words));
-	if (v->session->plan.marking == MARKING_ROUND && n->unit >= 0)
-		put_right(c, l->large, from, l->right, ATTRIBUTE_FAINT,
-		    words_of(message_of(M_VIEW_DIGIT), words));
-	draw_bar(c, v, n, l->large + 1, from, l->right);
-	put_left(c, l->large + 2, from, l->right, ATTRIBUTE_PLAIN,
-	    n->marked.clean + n->marked.shaky > 0
-		? play_mark_words(v, n, words)
-		: play_asked_words(v, n, words));
-	put_left(c, l->large + 3, from, l->right, ATTRIBUTE_STRONG,
-	    key_words(v, false, words));
-	put_right(c, l->large + 4, from, l->right, ATTRIBUTE_STRONG,
-	    key_words(v, true, words));
-}
-
-static void draw_asking(struct canvas *c, const struct view *v,
-    const struct now *n, const struct layout *l)
-{
-	char words[WORDS_MAX];
-	int row = stick_row(l);
-
-	draw_bar(c, v, n, row, l->left, l->right);
-	put_left(c, row + 1, l->left, l->right, ATTRIBUTE_STRONG,
-	    key_words(v, false, words));
-	put_right(c, row + 1, l->left, l->right, ATTRIBUTE_STRONG,
-	    key_words(v, true, words));
-	if (n->marked.clean + n->marked.shaky > 0)
-		put_middle(c, row + 2, l->left, l->right, ATTRIBUTE_FAINT,
-		    words_of(message_of(M_VIEW_TAKE_BACK), words));
-	else if (v->session->plan.marking == MARKING_ROUND && n->unit >= 0)
-		put_middle(c, row + 2, l->left, l->right, ATTRIBUTE_FAINT,
-		    words_of(message_of(M_VIEW_DIGIT), words));
-}
-
-static void draw_lead(struct canvas *c, const struct view *v,
-    const struct now *n, const struct layout *l)
-{
-	char words[WORDS_MAX];
-	int row = stick_row(l);
-	struct message m = n->going == GOING_SETTLE
-	    ? message_of(M_VIEW_SETTLE)
-	    : message_with(M_VIEW_COUNT_IN, WHOLE(n->bow + 1), WHOLE(n->bows));
-
-	draw_bar(c, v, n, row, l->left, l->right);
-	put_left(c, row + 1, l->left, l->right, ATTRIBUTE_STRONG,
-	    words_of(m, words));
-}
-
 void play_line(struct canvas *c, const struct view *v, const struct now *n,
     const struct layout *l)
 {
 	struct pen p = pen_of(c, v, l);
 
-	if (play_question_below(l, n)) {
-		draw_asking_beside(c, v, n, l);
-	} else if (n->going == GOING_CHANGE && n->asks) {
-		draw_asking(c, v, n, l);
-	} else if (n->going == GOING_CHANGE) {
-		draw_bar(c, v, n, stick_row(l), l->left, l->right);
-	} else if (n->going != GOING_BOW) {
-		draw_lead(c, v, n, l);
-	} else {
-		if (n->air)
-			draw_swing(&p, l);
-		else
-			draw_bow(&p, v, n, l);
-		draw_hand(&p, v, n, l);
-	}
+	if (n->going != GOING_BOW)
+		return;
+	if (n->air)
+		draw_swing(&p, l);
+	else
+		draw_bow(&p, v, n, l);
+	draw_hand(&p, v, n, l);
 }
 
 int64_t play_line_change(
     const struct view *v, const struct now *n, const struct layout *l)
 {
-	int halves = 2 * (l->right - l->left);
+	int halves = 2 * way_columns(n, l);
 
-	if (n->going == GOING_BOW)
-		halves = 2 * way_columns(n, l);
-	else if (play_question_below(l, n))
-		halves = 2 * (l->right - l->word);
 	return now_step_change(v, n, now_steps(v, n, halves));
 }

@@ -189,6 +189,43 @@ static void test_golden_trouble(void **state)
 	golden_check("play-trouble", bytes);
 }
 
+/* The routine with pairs of strings for fingers. */
+static struct routine by_strings(void)
+{
+	static const char *const names[] = { "D-A", "G-D", "C-G" };
+	struct routine r = routine;
+
+	r.take = TAKE_STRINGS;
+	r.units = 3;
+	for (int u = 0; u < r.units; u++) {
+		strcpy(r.unit[u].name, names[u]);
+		r.unit[u].from = u + 1;
+		r.unit[u].to = u;
+	}
+	return r;
+}
+
+static void test_golden_strings(void **state)
+{
+	static const struct moment_of some[] = {
+		{ "down bow", MARKING_TURN, 0, 0, 37000 },
+		{ "up bow", MARKING_TURN, 0, 0, 42500 },
+		{ "how were they?", MARKING_TURN, 0, 0, 45000 },
+	};
+	static char bytes[BOOK_BYTES];
+	struct text t = text_in(bytes, sizeof(bytes));
+	struct routine r = by_strings();
+
+	(void)state;
+	for (int i = 0; i < 6; i++) {
+		struct view v = come_to(&r, &some[i / 2]);
+
+		text_format(&t, "--- %s ---\n", some[i / 2].name);
+		text_add(&t, i % 2 ? draw(&v, 40, 12) : draw(&v, 80, 24));
+	}
+	golden_check("play-strings", bytes);
+}
+
 /* --- what must be read is there, whole --- */
 
 /* Whether a text stands somewhere on the page in large letters. */
@@ -538,6 +575,41 @@ static void test_heard_not_made(void **state)
 	must_show(&l, &v, "DOWN");
 }
 
+/* Attributes of the first cell of a text in small letters. */
+static unsigned attributes_of(int column, const char *s)
+{
+	for (int y = 0; y < page.rows; y++) {
+		int n = 0;
+
+		while (s[n] && column + n < page.columns &&
+		    page.cell[y][column + n].text[0] == s[n])
+			n++;
+		if (s[n] == '\0')
+			return page.cell[y][column].attributes;
+	}
+	fail_msg("no \"%s\" on the page", s);
+	return 0;
+}
+
+/* While a mark may still be late it stands out, and then no more. */
+static void test_late_mark(void **state)
+{
+	struct view v = come_to(&routine, &moments[12]);
+	int left = 2;
+
+	(void)state;
+	draw(&v, 80, 24);
+	assert_int_equal(
+	    attributes_of(left, "finger 1: clean"), ATTRIBUTE_STRONG);
+	v.heard = sitting_at(&d, 160500) - 1;
+	assert_int_equal(view_change(&v, 80, 24), sitting_at(&d, 160500));
+	sitting_until(&d, 160500);
+	v.heard = sitting_at(&d, 160500);
+	draw(&v, 80, 24);
+	assert_int_equal(
+	    attributes_of(left, "finger 1: clean"), ATTRIBUTE_PLAIN);
+}
+
 /* Pulses too quick to be read are not counted out, only told. */
 static void test_quick_pulses(void **state)
 {
@@ -693,12 +765,14 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_golden),
 		cmocka_unit_test(test_golden_trouble),
+		cmocka_unit_test(test_golden_strings),
 		cmocka_unit_test(test_every_size),
 		cmocka_unit_test(test_small),
 		cmocka_unit_test(test_pairs_and_strings),
 		cmocka_unit_test(test_hand_on_notch),
 		cmocka_unit_test(test_way_of_the_hand),
 		cmocka_unit_test(test_heard_not_made),
+		cmocka_unit_test(test_late_mark),
 		cmocka_unit_test(test_quick_pulses),
 		cmocka_unit_test(test_board_to_scale),
 		cmocka_unit_test(test_distance_shrinks),
