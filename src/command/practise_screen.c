@@ -13,11 +13,16 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "evenhand/base/frames.h"
 #include "evenhand/world/clock.h"
 #include "options.h"
 #include "practise.h"
 
-enum { DRAWS_A_SECOND = 30, DRAW_NS = 1000000000 / DRAWS_A_SECOND };
+enum {
+	DRAWS_A_SECOND = 30,
+	DRAW_NS = 1000000000 / DRAWS_A_SECOND,
+	NEWS_MS = 8000, /* what is said while it plays stays so long */
+};
 
 bool screen_open(struct practice *p, const struct screen_wish *w)
 {
@@ -57,6 +62,7 @@ void screen_say(struct practice *p, const struct message *m)
 		v->said = 0;
 	p->screen.fresh = false;
 	p->screen.stale = true;
+	p->screen.said_at = p->reached;
 	if (v->said < VIEW_NEWS_MAX)
 		v->news[v->said++] = *m;
 }
@@ -139,6 +145,19 @@ static bool look_at_words(struct practice *p)
 	return true;
 }
 
+/* Whether what was said has stood long enough; on a page it stays. */
+static bool look_at_news(struct practice *p)
+{
+	struct view *v = &p->screen.view;
+
+	if (v->said == 0 || p->session.page != PAGE_PLAY ||
+	    p->reached - p->screen.said_at <
+		frames_of_ms(NEWS_MS, p->session.rate))
+		return false;
+	v->said = 0;
+	return true;
+}
+
 int screen_wait_ms(const struct practice *p, int limit)
 {
 	const struct practice_screen *s = &p->screen;
@@ -170,6 +189,7 @@ void screen_draw(struct practice *p)
 		return;
 	s->stale |= look_at_device(p);
 	s->stale |= look_at_words(p);
+	s->stale |= look_at_news(p);
 	s->stale |= terminal_size(s->terminal, &columns, &rows);
 	s->view.heard = p->reached;
 	if (!s->stale && p->reached < s->change)

@@ -23,6 +23,7 @@ struct practice_screen {
 	struct view view;
 	struct canvas canvas;
 	bool stale;	  /* something besides the time has changed */
+	int64_t said_at;  /* frame of the last thing said */
 	bool fresh;	  /* nothing was said in this step yet */
 	int64_t drawn_ns; /* steady clock, when last drawn */
 	int64_t change;	  /* frame at which the drawing may differ */
