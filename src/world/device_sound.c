@@ -14,7 +14,6 @@
 #include "evenhand/world/clock.h"
 
 enum {
-	LATENCY_MS = 25, /* more when the card asks for it */
 	FIRST_PATIENCE_MS = 3000,
 	UNPACED_MS = 5000, /* frames may stand so long, unpaced */
 	SPINS = 200,
@@ -241,7 +240,7 @@ struct device *device_sound_open(struct sound_keeper *k,
 		.wish = *w,
 		.paced = paced,
 		.rate = rate,
-		.latency_ms = LATENCY_MS };
+		.latency_ms = SOUND_LATENCY_MS };
 	count_begin(&s->count, rate, paced);
 	if (paced && !(s->wall = wall_open(rate, f))) {
 		free(s);

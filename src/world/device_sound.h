@@ -13,7 +13,10 @@
 #include "sound_link.h"
 #include "wall.h"
 
-enum { SOUND_PASSAGES_MAX = 8 };
+enum {
+	SOUND_PASSAGES_MAX = 8,
+	SOUND_LATENCY_MS = 25, /* more when the card asks for it */
+};
 
 /* A passage that is not over. */
 struct sound_passage {

@@ -83,7 +83,8 @@ static void lose(struct sound_device *d, int64_t now)
 	const struct engine *e = sounding_engine(d);
 
 	if (e) {
-		d->dropouts += outlet_dropouts(&d->shared->outlet);
+		/* Its end is an interruption too. */
+		d->dropouts += outlet_dropouts(&d->shared->outlet) + 1;
 		d->dropped += engine_dropped(e);
 		d->lost_at_ms = now;
 	}
@@ -108,6 +109,27 @@ static void end_child(struct sound_device *d, int64_t now)
 	plan_next(d, now);
 }
 
+/*
+ * The card is there and wants more room, or the server stands still: so it is
+ * when a card that has played before does not begin, or none does with all the
+ * room there is.
+ */
+static void give_room(struct sound_device *d, int64_t now)
+{
+	struct outlet_time t;
+	bool began = outlet_read(&d->shared->outlet, &t);
+
+	d->next_ms = now;
+	d->mute = !began &&
+	    (d->opened > 0 || d->order.latency_ms >= LATENCY_MAX_MS);
+	if (!d->mute && d->order.latency_ms < LATENCY_MAX_MS)
+		d->order.latency_ms *= 2;
+	if (!d->mute || d->opened > 0)
+		return;
+	d->order.latency_ms = SOUND_LATENCY_MS;
+	d->state = DEVICE_MISSING;
+}
+
 /* A child that is gone, whatever became of it. */
 static void child_gone(struct sound_device *d, int64_t now)
 {
@@ -119,12 +141,8 @@ static void child_gone(struct sound_device *d, int64_t now)
 	}
 	d->mute = d->killed && !slow && d->mute;
 	d->number = 0;
-	if (!slow)
-		return;
-	/* The card is there, it wants more room. */
-	if (d->order.latency_ms < LATENCY_MAX_MS)
-		d->order.latency_ms *= 2;
-	d->next_ms = now;
+	if (slow)
+		give_room(d, now);
 }
 
 static void take_reports(struct sound_device *d, int64_t now)
