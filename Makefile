@@ -98,6 +98,7 @@ tests: $(TESTS)
 
 # Those that let true time pass are slow and have a target of their own.
 PACED  := tests/whole/test_completion_prompt.sh \
+	tests/whole/test_first_minutes.sh \
 	tests/whole/test_input.sh tests/whole/test_pace.sh \
 	tests/whole/test_screen.sh \
 	tests/whole/test_terminal.sh
