@@ -21,7 +21,8 @@ static struct {
 	atomic_bool end, frozen;
 	atomic_llong frames;   /* taken so far */
 	atomic_llong sounding; /* the last that was not nothing, from 1 */
-	float last, step;      /* the sample before, the largest step */
+	float last;	       /* the sample before; once the thread is over */
+	_Atomic float step;    /* the largest between two samples */
 } card;
 
 static int64_t now_ns(void)
