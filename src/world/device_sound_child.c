@@ -27,7 +27,7 @@ enum {
 	PATIENCE_MS = 1000,	 /* with a child that opens, at least ... */
 	PATIENCE_TIMES = 5,	 /* ... and of what it took before ... */
 	PATIENCE_MAX_MS = 12000, /* ... and at most */
-	LATENCY_MAX_MS = 200,
+	STUMBLE_MS = 200,	 /* a card that stands so soon never began */
 };
 
 static int64_t now_ms(void)
@@ -121,8 +121,8 @@ static void give_room(struct sound_device *d, int64_t now)
 
 	d->next_ms = now;
 	d->mute = !began &&
-	    (d->opened > 0 || d->order.latency_ms >= LATENCY_MAX_MS);
-	if (!d->mute && d->order.latency_ms < LATENCY_MAX_MS)
+	    (d->opened > 0 || d->order.latency_ms >= SOUND_LATENCY_MAX_MS);
+	if (!d->mute && d->order.latency_ms < SOUND_LATENCY_MAX_MS)
 		d->order.latency_ms *= 2;
 	if (!d->mute || d->opened > 0)
 		return;
@@ -202,6 +202,17 @@ static void watch_opening(struct sound_device *d, int64_t now)
 	d->next_ms = now;
 }
 
+/*
+ * A buffer much shorter than the server's cycle takes its first blocks and then
+ * stands: that card wants more room, too.
+ */
+static void stumbled(struct sound_device *d, int64_t card)
+{
+	if (card < frames_of_ms(STUMBLE_MS, d->shared->rate) &&
+	    d->order.latency_ms < SOUND_LATENCY_MAX_MS)
+		d->order.latency_ms *= 2;
+}
+
 static void watch_sounding(struct sound_device *d, int64_t now)
 {
 	struct count_now moment = sounding_now(d);
@@ -210,10 +221,13 @@ static void watch_sounding(struct sound_device *d, int64_t now)
 		d->hush = true;
 		passages_again(d);
 	}
-	if (d->count.raced ||
-	    (d->device.paced &&
-		count_still_ms(&d->count, &moment) > DEVICE_LOST_MS))
+	if (d->count.raced)
 		end_child(d, now);
+	else if (d->device.paced &&
+	    count_still_ms(&d->count, &moment) > DEVICE_LOST_MS) {
+		stumbled(d, moment.card);
+		end_child(d, now);
+	}
 }
 
 void sounding_look(struct sound_device *d)

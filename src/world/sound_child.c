@@ -99,7 +99,9 @@ static bool slow(struct span *p, const struct sound_shared *s)
 		return false;
 	p->frame = t.frame;
 	p->plays_ns = t.time_ns + t.delay_ns;
-	return !paused && frames * 100 < due * TARDY_PERCENT;
+	/* With more latency it might keep up; if there is no more, it plays on. */
+	return !paused && s->order.latency_ms < SOUND_LATENCY_MAX_MS &&
+	    frames * 100 < due * TARDY_PERCENT;
 }
 
 static void sound_paced(struct sound_shared *s)

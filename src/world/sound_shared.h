@@ -19,6 +19,9 @@
 #include "evenhand/sound/outlet.h"
 #include "evenhand/world/sound_list.h"
 
+/* A card that is slow gets more latency, up to here. */
+enum { SOUND_LATENCY_MAX_MS = 200 };
+
 enum sound_task { SOUND_PLAY, SOUND_LIST };
 
 /* What a child is told when it is made. */
