@@ -16,8 +16,8 @@
  * goes on from where it stood.  Only the device judges that; device_lost_ms
  * tells everybody else.
  *
- * Only the main thread, unless said otherwise.  No call waits: not for a
- * server, a card or a process.
+ * Only the main thread, unless said otherwise.  No call of a paced device waits:
+ * not for a server, a card or a process.
  */
 #ifndef EVENHAND_WORLD_DEVICE_H
 #define EVENHAND_WORLD_DEVICE_H
@@ -80,7 +80,10 @@ void device_level(struct device *d, int level);
 /* Looks after the device: watchdog, child, events.  Call it every 50 ms. */
 void device_look(struct device *d);
 
-/* Unpaced: reaches a frame exactly.  Paced: nothing, time does it. */
+/*
+ * Unpaced: reaches a frame exactly, and waits until the card has taken it.
+ * Paced: nothing, time does it.
+ */
 void device_advance(struct device *d, int64_t frame);
 
 /* The frame that is reached now: the next one to be filled. */
