@@ -181,19 +181,6 @@ static bool is_first(const struct practice *p, const struct call *c)
 	    first_due(&p->history, p->chosen.now.first_seen);
 }
 
-/* What must be remembered of this practice for the next ones. */
-static void remember(struct practice *p)
-{
-	struct settings *s = &p->chosen.now;
-
-	if (p->taught && p->first.part != FIRST_WELCOME && !s->first_seen) {
-		s->first_seen = true;
-		choices_keep(&p->chosen, SETTING_FIRST_SEEN);
-	}
-	if (p->loudness_changed)
-		choices_keep(&p->chosen, SETTING_LOUDNESS);
-}
-
 static int practise(struct practice *p, const struct call *c)
 {
 	int status = EXIT_OS;
@@ -218,7 +205,8 @@ static int practise(struct practice *p, const struct call *c)
 	first_begin(
 	    &p->first, &p->session, &wish, RATE, p->taught, &p->effects);
 	practice_run(p);
-	remember(p);
+	if (p->loudness_changed)
+		choices_keep(&p->chosen, SETTING_LOUDNESS);
 	return ending(p);
 }
 

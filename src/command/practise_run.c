@@ -30,7 +30,9 @@ enum {
 /* No more keys, and nothing was played: the session has no words for it. */
 static void say_no_input(struct practice *p)
 {
-	if (p->session.first_sound < 0 && !keys_signal())
+	bool played = p->session.first_sound >= 0 && !first_shows(&p->first);
+
+	if (!played && !keys_signal())
 		practice_say(p,
 		    message_of(p->script ? M_COMMAND_SCRIPT_OVER
 					 : M_COMMAND_INPUT_GONE));
@@ -192,11 +194,23 @@ static void change_loudness(struct practice *p, enum key key)
 	practice_say(p, message_with(M_COMMAND_LOUDNESS, WHOLE(s->loudness)));
 }
 
-static void take_key(struct practice *p, const struct input *in)
+/* What the shell does with a key; whether it is the session's too. */
+static bool take_key(struct practice *p, const struct input *in)
 {
-	screen_key(p, in->key);
 	if (in->key == KEY_LOUDER || in->key == KEY_SOFTER)
 		change_loudness(p, in->key);
+	return !screen_key(p, in->key);
+}
+
+/* Whoever has gone past the first page is not shown them again. */
+static void remember_first(struct practice *p)
+{
+	struct settings *s = &p->chosen.now;
+
+	if (!p->taught || p->first.part == FIRST_WELCOME || s->first_seen)
+		return;
+	s->first_seen = true;
+	choices_keep(&p->chosen, SETTING_FIRST_SEEN);
 }
 
 /* One turn of the loop: waits, looks at what became due, takes a key. */
@@ -221,10 +235,10 @@ static void turn(struct practice *p)
 	in.frame = later(in.frame, p->session.now);
 	if (got == KEYS_WORDS)
 		in.kind = INPUT_WORDS;
-	if (got == KEYS_PRESS)
-		take_key(p, &in);
-	if (got != KEYS_NONE)
-		step(p, &in);
+	if (got == KEYS_NONE || (got == KEYS_PRESS && !take_key(p, &in)))
+		return;
+	step(p, &in);
+	remember_first(p);
 }
 
 void practice_run(struct practice *p)

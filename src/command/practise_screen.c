@@ -76,23 +76,36 @@ void screen_trouble(struct practice *p, const struct message *m)
 	screen_say(p, m);
 }
 
-void screen_key(struct practice *p, enum key key)
+static void turn_leaf(struct practice *p, int leaves)
+{
+	p->screen.view.leaf = (p->screen.view.leaf + 1) % leaves;
+}
+
+bool screen_key(struct practice *p, enum key key)
 {
 	struct view *v = &p->screen.view;
-	int columns, rows;
+	int columns, rows, leaves;
 
 	if (!p->screen.terminal)
-		return;
+		return false;
 	p->screen.stale = true;
-	if (key != KEY_LEAF) {
-		v->help = key == KEY_HELP && !v->help;
-		v->said = 0;
-		return;
-	}
-	/* A picture that something else has spoilt is mended by it too. */
-	terminal_forget(p->screen.terminal);
 	terminal_size(p->screen.terminal, &columns, &rows);
-	v->leaf = (v->leaf + 1) % view_leaves(v, columns, rows);
+	leaves = view_leaves(v, columns, rows);
+	if (key == KEY_LEAF) {
+		/* A picture that something else has spoilt is mended too. */
+		terminal_forget(p->screen.terminal);
+		turn_leaf(p, leaves);
+		return false;
+	}
+	/* Who has two pedals and a small screen reads the cautions too. */
+	if (key == KEY_FORWARD && first_shows(&p->first) &&
+	    v->leaf + 1 < leaves) {
+		turn_leaf(p, leaves);
+		return true;
+	}
+	v->help = key == KEY_HELP && !v->help;
+	v->said = 0;
+	return false;
 }
 
 static enum sounding sounding_of(enum device_state state)

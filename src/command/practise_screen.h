@@ -53,8 +53,11 @@ void screen_trouble(struct practice *p, const struct message *m);
 /* A step begins: what it says takes the place of what was said before. */
 void screen_step(struct practice *p);
 
-/* A key as the screen itself takes it: help, leaves. */
-void screen_key(struct practice *p, enum key key);
+/*
+ * A key as the screen itself takes it: help, leaves.  True: it is for nobody
+ * else, since it only turned a leaf of the first minutes.
+ */
+bool screen_key(struct practice *p, enum key key);
 
 /* ms for which nothing need be drawn, at most limit. */
 int screen_wait_ms(const struct practice *p, int limit);

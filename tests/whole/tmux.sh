@@ -26,6 +26,9 @@ practised()
 terminal()
 {
 	tm kill-server 2> /dev/null
+	# One that is still ending would take the new one with it.
+	servers=$((${servers:-0} + 1))
+	socket=$work/tmux$servers
 	tm new-session -d -x "${1%x*}" -y "${1#*x}" 'PS1="ready> " exec sh -i'
 	shows 5 'ready>'
 }
