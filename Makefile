@@ -102,6 +102,7 @@ PACED  := tests/whole/test_completion_prompt.sh \
 	tests/whole/test_input.sh tests/whole/test_pace.sh \
 	tests/whole/test_screen.sh \
 	tests/whole/test_terminal.sh
+PACED_C := $(B)/tests/world/test_device_paced
 SOUNDED := $(sort $(wildcard tests/whole/test_sound_*.sh))
 WHOLE  := $(filter-out $(PACED) $(SOUNDED),\
 	$(sort $(wildcard tests/whole/test_*.sh)))
@@ -118,7 +119,7 @@ run: all
 # The everyday suite: every unit test, and the real binary on real files.
 check: all tests
 	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh \
-	    $(TESTS) $(WHOLE)
+	    $(filter-out $(PACED_C),$(TESTS)) $(WHOLE)
 
 # Pages of the screen that were looked at, written anew: look again.
 golden: $(filter $(B)/tests/screen/test_view%,$(TESTS))
@@ -154,8 +155,9 @@ valgrind: all tests
 	HOME=$(abspath $(B))/valgrind-home $(VALGRIND) $(B)/$(PROGRAM) --clock fast \
 	    --at 2026-03-02T17:00 < /dev/null > /dev/null
 
-paced: all
-	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh $(PACED)
+paced: all $(PACED_C)
+	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh \
+	    $(PACED_C) $(PACED)
 
 # Real sound on servers of our own: heard, lost, frozen, and back.
 sounded: all $(B)/tests/whole/drive
