@@ -71,7 +71,7 @@ enum key {
 	KEY_LEAF,   /* Tab: the next leaf of a long page */
 	KEY_LOUDER, /* + */
 	KEY_SOFTER, /* - */
-	KEY_OTHER,   /* counts as a sign of life, does nothing */
+	KEY_OTHER,  /* counts as a sign of life, does nothing */
 };
 
 enum input_kind {

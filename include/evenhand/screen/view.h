@@ -23,8 +23,12 @@
 #include "evenhand/coach/session.h"
 #include "evenhand/screen/canvas.h"
 
-enum { VIEW_COLUMNS_MIN = 40, VIEW_ROWS_MIN = 12, VIEW_DEVICE_MAX = 64,
-	VIEW_NEWS_MAX = 6 };
+enum {
+	VIEW_COLUMNS_MIN = 40,
+	VIEW_ROWS_MIN = 12,
+	VIEW_DEVICE_MAX = 64,
+	VIEW_NEWS_MAX = 6
+};
 
 /* What is to be said of the sound. */
 enum sounding {
