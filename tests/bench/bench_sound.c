@@ -1,0 +1,441 @@
+/*
+ * bench_sound.c - from a key to silence at the loudspeaker, and what sound costs
+ *
+ *	key ─▶ evenhand ─▶ sound child ─▶ server ─▶ loudspeaker ─▶ pw-cat ─▶ here
+ *	 t0                                                                t1
+ *
+ * Starts the virtual sound server of the tests, lets the real binary (EVENHAND)
+ * practise on it and listens behind the server.  In the middle of a finger's
+ * note, which lasts 225 ms, it presses Space and waits for the note to end.  What
+ * it reads is stamped as it comes, so the way from the loudspeaker to here (two
+ * cycles of the server at most) counts too: the true figure is a little better.
+ */
+#include <fcntl.h>
+#include <poll.h>
+#include <portaudio.h>
+#include <signal.h>
+#include <stdbool.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+enum {
+	RATE = 48000,
+	PRESSES = 20,
+	PRESS_AFTER = RATE / 10, /* frames of a note; a knock has 70 ms */
+	QUIET = RATE / 100,	 /* frames of nothing end a sound */
+	PATIENCE_MS = 20000,	 /* for a note to come */
+	APART_MS = 400,
+	WATCH_S = 5,
+	FAMILY_MAX = 8,
+};
+
+static const char tool[] = "tests/tools/virtual-sound.sh";
+
+/* Turns of a bow of one second, so that notes come often. */
+static const char routine[] =
+    "routine: Often\n"
+    "player: {instrument: cello}\n"
+    "bowing: {bow_seconds: 1, pulses: [2, 4], count_in_bows: 0,\n"
+    "  because: a short one}\n"
+    "turns: {order: [4, 3, 2, 1], bows_each: 1, change_seconds: 2}\n"
+    "session: {minutes: 5}\n"
+    "stages:\n"
+    "  - {id: small, title: Small, place: string D, travel: semitone}\n";
+
+static char folder[] = "/tmp/evenhand-bench-XXXXXX";
+static pid_t started[4]; /* and not yet ended */
+static bool serving;
+
+struct child {
+	pid_t pid;
+	int in, out; /* our ends */
+};
+
+static double now_ms(void)
+{
+	struct timespec t;
+
+	clock_gettime(CLOCK_MONOTONIC, &t);
+	return (double)t.tv_sec * 1e3 + (double)t.tv_nsec / 1e6;
+}
+
+static void say_and_exit(const char *what)
+{
+	fprintf(stderr, "bench_sound: %s\n", what);
+	exit(1);
+}
+
+static void command(const char *verb)
+{
+	char line[256];
+
+	snprintf(line, sizeof line, "%s %s", tool, verb);
+	if (system(line) != 0)
+		say_and_exit(line);
+}
+
+/* Runs a program of the server's. */
+static struct child start(const char *const *words)
+{
+	const char *argv[20] = { "sh", tool, "run" };
+	int in[2], out[2];
+	struct child c;
+
+	for (int i = 0; i < 16 && words[i]; i++)
+		argv[3 + i] = words[i];
+	if (pipe(in) || pipe(out))
+		say_and_exit("no pipe");
+	c.pid = fork();
+	if (c.pid < 0)
+		say_and_exit("no process");
+	if (c.pid == 0) {
+		dup2(in[0], 0);
+		dup2(out[1], 1);
+		dup2(open("/dev/null", O_WRONLY), 2);
+		for (int fd = 3; fd < 64; fd++)
+			close(fd);
+		execv("/bin/sh", (char *const *)(uintptr_t)argv);
+		_exit(127);
+	}
+	close(in[0]);
+	close(out[1]);
+	c.in = in[1];
+	c.out = out[0];
+	for (int i = 0; i < 4; i++)
+		if (started[i] == 0) {
+			started[i] = c.pid;
+			break;
+		}
+	return c;
+}
+
+static void end(struct child *c)
+{
+	close(c->in);
+	close(c->out);
+	kill(c->pid, SIGTERM);
+	waitpid(c->pid, NULL, 0);
+	for (int i = 0; i < 4; i++)
+		if (started[i] == c->pid)
+			started[i] = 0;
+}
+
+/* Whatever went wrong, nobody and nothing stays behind. */
+static void forget(void)
+{
+	char line[256];
+
+	for (int i = 0; i < 4; i++)
+		if (started[i] > 0)
+			kill(started[i], SIGTERM);
+	if (!serving)
+		return;
+	snprintf(line, sizeof line, "%s stop; rm -rf %s", tool, folder);
+	if (system(line) != 0)
+		fprintf(stderr, "bench_sound: left behind: %s\n", folder);
+}
+
+/* --- what is heard ----------------------------------------------------------- */
+
+struct ear {
+	int fd;
+	size_t had; /* bytes of a frame that came in part */
+	char rest[2 * sizeof(float)];
+	int64_t sounding; /* frames of the sound that is on, 0 none */
+	int64_t quiet;	  /* frames of nothing since */
+	double last_ms;	  /* when the last frame of a sound came */
+};
+
+static void hear(struct ear *e, float x, double came_ms)
+{
+	if (x != 0) {
+		e->sounding += e->quiet + 1;
+		e->quiet = 0;
+		e->last_ms = came_ms;
+	} else if (e->sounding && ++e->quiet >= QUIET) {
+		e->sounding = e->quiet = 0;
+	}
+}
+
+/* Takes what has come; false at the end or after the patience. */
+static bool listen(struct ear *e, int patience_ms)
+{
+	char bytes[16384];
+	struct pollfd p = { .fd = e->fd, .events = POLLIN };
+
+	if (poll(&p, 1, patience_ms) <= 0)
+		return false;
+	memcpy(bytes, e->rest, e->had);
+	ssize_t n = read(e->fd, bytes + e->had, sizeof bytes - e->had);
+	if (n <= 0)
+		return false;
+	double came = now_ms();
+	size_t all = e->had + (size_t)n, at = 0;
+	for (; at + sizeof e->rest <= all; at += sizeof e->rest) {
+		float x;
+
+		memcpy(&x, bytes + at, sizeof x);
+		hear(e, x, came);
+	}
+	e->had = all - at;
+	memcpy(e->rest, bytes + at, e->had);
+	return true;
+}
+
+/* --- a key, and silence -------------------------------------------------------- */
+
+static void press(struct child *c, char key)
+{
+	if (write(c->in, &key, 1) != 1)
+		say_and_exit("the program takes no keys");
+}
+
+/* Throws its lines away, so that it never waits for a reader. */
+static void drain(struct child *c)
+{
+	char bytes[4096];
+
+	while (read(c->out, bytes, sizeof bytes) > 0)
+		;
+}
+
+/* Waits for a note and silences it: ms to silence, or below 0. */
+static double press_in_a_note(struct child *c, struct ear *e)
+{
+	double until = now_ms() + PATIENCE_MS, pressed;
+
+	while (e->sounding < PRESS_AFTER) {
+		if (!listen(e, 1000) || now_ms() > until)
+			return -1;
+		drain(c);
+	}
+	pressed = now_ms();
+	press(c, ' ');
+	while (e->sounding)
+		if (!listen(e, 1000))
+			return -1;
+	return e->last_ms - pressed;
+}
+
+static int by_size(const void *a, const void *b)
+{
+	double x = *(const double *)a, y = *(const double *)b;
+
+	return (x > y) - (x < y);
+}
+
+static void figure(
+    const char *what, const char *goal, double value, const char *unit)
+{
+	printf("%-52s goal %-12s measured %.2f %s\n", what, goal, value, unit);
+}
+
+static void key_to_silence(struct child *c, struct ear *e)
+{
+	double ms[PRESSES];
+
+	for (int i = 0; i < PRESSES; i++) {
+		ms[i] = press_in_a_note(c, e);
+		if (ms[i] < 0)
+			say_and_exit("no note was heard");
+		/* The turn again; a key sooner would count as a repeat. */
+		double from = now_ms();
+		while (now_ms() - from < APART_MS && listen(e, 1000))
+			;
+		press(c, '\n');
+	}
+	qsort(ms, PRESSES, sizeof *ms, by_size);
+	figure("key to silence, behind the server, median", "< 50 ms",
+	    ms[PRESSES / 2], "ms");
+	figure("key to silence, behind the server, worst of 20", "< 50 ms",
+	    ms[PRESSES - 1], "ms");
+}
+
+/* --- what it costs --------------------------------------------------------------- */
+
+/* Private pages of a process in MB, from the kernel's own roll-up. */
+static double private_mb(pid_t pid)
+{
+	char path[64], line[256];
+	double kb = 0;
+
+	snprintf(path, sizeof path, "/proc/%d/smaps_rollup", (int)pid);
+	FILE *f = fopen(path, "r");
+	if (!f)
+		return 0;
+	while (fgets(line, sizeof line, f)) {
+		long n;
+
+		if (sscanf(line, "Private_Clean: %ld", &n) == 1 ||
+		    sscanf(line, "Private_Dirty: %ld", &n) == 1)
+			kb += (double)n;
+	}
+	fclose(f);
+	return kb / 1024;
+}
+
+/* Seconds of a core that a process has used. */
+static double used_s(pid_t pid)
+{
+	char path[64], line[512], *rest;
+	long user = 0, own = 0;
+
+	snprintf(path, sizeof path, "/proc/%d/stat", (int)pid);
+	FILE *f = fopen(path, "r");
+	if (!f)
+		return 0;
+	if (fgets(line, sizeof line, f) && (rest = strrchr(line, ')')) != NULL)
+		sscanf(rest,
+		    ") %*c %*d %*d %*d %*d %*d %*u %*u %*u %*u %*u %ld %ld",
+		    &user, &own);
+	fclose(f);
+	return (double)(user + own) / (double)sysconf(_SC_CLK_TCK);
+}
+
+/* A process, its children and theirs. */
+static int family(pid_t pid, pid_t *out, int count)
+{
+	char path[64];
+	long child;
+
+	if (count == FAMILY_MAX)
+		return count;
+	out[count++] = pid;
+	snprintf(
+	    path, sizeof path, "/proc/%d/task/%d/children", (int)pid, (int)pid);
+	FILE *f = fopen(path, "r");
+	if (!f)
+		return count;
+	while (fscanf(f, "%ld", &child) == 1)
+		count = family((pid_t)child, out, count);
+	fclose(f);
+	return count;
+}
+
+static int nothing(const void *in, void *out, unsigned long frames,
+    const PaStreamCallbackTimeInfo *times, PaStreamCallbackFlags flags,
+    void *data)
+{
+	(void)in;
+	(void)times;
+	(void)flags;
+	(void)data;
+	memset(out, 0, frames * sizeof(float));
+	return paContinue;
+}
+
+/* A program that does nothing but keep PortAudio's default card open. */
+static int bare(void)
+{
+	PaStream *s;
+
+	if (Pa_Initialize() != paNoError ||
+	    Pa_OpenDefaultStream(&s, 0, 1, paFloat32, RATE, 0, nothing, NULL) !=
+		paNoError ||
+	    Pa_StartStream(s) != paNoError)
+		return 1;
+	puts("open");
+	fflush(stdout);
+	pause();
+	return 0;
+}
+
+static double bare_mb(const char *self)
+{
+	const char *const words[] = { self, "bare", NULL };
+	struct child c = start(words);
+	char line[8];
+	double mb = 0;
+
+	if (read(c.out, line, sizeof line) > 0) {
+		sleep(1);
+		mb = private_mb(c.pid);
+	}
+	end(&c);
+	if (mb <= 0)
+		say_and_exit("PortAudio alone does not open");
+	return mb;
+}
+
+/* Half a minute of a session is under way already. */
+static void costs(struct child *c, struct ear *e, const char *self)
+{
+	pid_t who[FAMILY_MAX];
+	int count = family(c->pid, who, 0);
+	double mb = 0, s = 0, from = now_ms();
+
+	for (int i = 0; i < count; i++)
+		s -= used_s(who[i]);
+	while (now_ms() - from < WATCH_S * 1000 && listen(e, 1000))
+		drain(c);
+	for (int i = 0; i < count; i++) {
+		s += used_s(who[i]);
+		mb += private_mb(who[i]);
+	}
+	figure("share of a core, all its processes in a turn", "< 2 %",
+	    s * 1e5 / (now_ms() - from), "%");
+	figure("private memory of them", "", mb, "MB");
+	figure("beyond a program with PortAudio alone", "< 10 MB",
+	    mb - bare_mb(self), "MB");
+}
+
+static void prepare(char *file, size_t size)
+{
+	if (!mkdtemp(folder))
+		say_and_exit("no folder");
+	setenv("HOME", folder, 1);
+	unsetenv("XDG_DATA_HOME");
+	unsetenv("XDG_CONFIG_HOME");
+	unsetenv("XDG_STATE_HOME");
+	snprintf(file, size, "%s/server", folder);
+	setenv("SOUND_FOLDER", file, 1);
+	snprintf(file, size, "%s/often.yaml", folder);
+	FILE *f = fopen(file, "w");
+	if (!f || fputs(routine, f) == EOF || fclose(f) == EOF)
+		say_and_exit(file);
+}
+
+int main(int argc, char **argv)
+{
+	char file[128];
+	const char *binary = getenv("EVENHAND");
+	const char *const practise[] = { binary, "--lines", "--marking", "turn",
+		file, NULL };
+	static const char *const record[] = { "pw-cat", "-r", "--target",
+		"loudspeaker", "--format", "f32", "--channels", "2",
+		"--latency", "256", "-P", "{ stream.capture.sink = true }", "-",
+		NULL };
+	struct ear e = { 0 };
+
+	if (argc > 1)
+		return bare();
+	if (!binary)
+		say_and_exit("EVENHAND must name the program");
+	if (system("command -v pipewire wireplumber pw-cat > /dev/null") != 0) {
+		puts("skipped: there is no pipewire here");
+		return 0;
+	}
+	signal(SIGPIPE, SIG_IGN);
+	prepare(file, sizeof file);
+	serving = true;
+	atexit(forget);
+	command("start");
+	struct child ears = start(record);
+	struct child c = start(practise);
+	fcntl(c.out, F_SETFL, O_NONBLOCK);
+	e.fd = ears.out;
+	sleep(1);
+	press(&c, '\n');
+	usleep(300000);
+	press(&c, '\n');
+	key_to_silence(&c, &e);
+	costs(&c, &e, argv[0]);
+	end(&c);
+	end(&ears);
+	return 0;
+}
