@@ -10,7 +10,7 @@
 #	stop             all is ended and the folder removed
 #
 # SOUND_FOLDER  where its log and settings lie; its last part names the server
-# SOUND_CYCLE   frames in a cycle of the server, a power of two (256)
+# SOUND_CYCLE   frames in a cycle of the server, a power of two (512)
 #
 # JACK keeps a list of eight servers in /dev/shm, and one that was killed stays
 # on it until a server of the same name ends as it should.  So a killed one is
@@ -18,7 +18,7 @@
 set -eu
 : "${SOUND_FOLDER:?a folder for the sound server}"
 name=evenhand-${SOUND_FOLDER##*/}-$(id -u)
-cycle=${SOUND_CYCLE-256}
+cycle=${SOUND_CYCLE-512}
 settings=$SOUND_FOLDER/alsa.conf
 
 die()
