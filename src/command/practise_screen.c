@@ -45,6 +45,9 @@ bool screen_open(struct practice *p, const struct screen_wish *w)
 
 void screen_page(struct practice *p)
 {
+	/* What was said before was said of another page. */
+	if (p->screen.fresh)
+		p->screen.view.said = 0;
 	p->screen.view.leaf = 0;
 	p->screen.stale = true;
 }

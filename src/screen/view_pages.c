@@ -135,6 +135,17 @@ static bool manner_fits(
 		(columns >= COLUMNS_ROOMY && rows >= ROWS_ROOMY));
 }
 
+/*
+ * In the first minutes forward turns the leaves before it goes on, and says so;
+ * these words are shorter than what they stand in for, so they fit.
+ */
+static void name_more(struct page_plan *p)
+{
+	if (view_first_shows(p->v) && p->v->leaf + 1 < p->leaves)
+		p->story.forward = (struct answer) { M_FIRST_BIG_MORE,
+			message_of(M_FIRST_DO_MORE) };
+}
+
 static void plan_page(
     struct page_plan *p, const struct view *v, int columns, int rows)
 {
@@ -173,6 +184,7 @@ static void plan_page(
 		}
 	}
 	lay_out(p, best, columns, rows);
+	name_more(p);
 }
 
 /* --- drawing --- */

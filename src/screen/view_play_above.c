@@ -49,6 +49,9 @@ static int put_time(struct canvas *c, const struct view *v, int to)
 	struct message m = message_with(
 	    M_VIEW_TIME, CLOCK(used_ms(v)), CLOCK(s->plan.cap_ms));
 
+	/* The first minutes take as long as they take. */
+	if (v->first && first_shows(v->first))
+		return 0;
 	if (c->columns >= 72)
 		m = message_with(M_VIEW_TIME_ENDS, CLOCK(used_ms(v)),
 		    CLOCK(s->plan.cap_ms), TIME(end_minute(s)));

@@ -1,7 +1,8 @@
 /*
  * test_effects.c - what the session asks for while the device has no room
  *
- * A passage that cannot be played is said once and practised unheard.
+ * A passage that cannot be played is said once and practised unheard.  And on
+ * a full screen nothing that was said outlives its page.
  */
 #include <fcntl.h>
 #include <setjmp.h>
@@ -143,11 +144,46 @@ static void test_silence(void **state)
 	assert_int_equal(silences, 1);
 }
 
+/* One step of the session on a full screen. */
+static void step_says(enum message_id id, bool page)
+{
+	p.effects = (struct effects) { .count = 0 };
+	if (page)
+		p.effects.at[p.effects.count++].kind = EFFECT_PAGE;
+	if (id != M_NONE) {
+		p.effects.at[p.effects.count].kind = EFFECT_SAY;
+		p.effects.at[p.effects.count++].message = message_of(id);
+	}
+	practice_effects(&p);
+}
+
+/* What was said belongs to its page, and to the one that comes with it. */
+static void test_news(void **state)
+{
+	static char any;
+	const struct view *v = &p.screen.view;
+
+	(void)state;
+	/* Nothing is drawn here, so any screen will do. */
+	p.screen.terminal = (struct terminal *)&any;
+	step_says(M_SESSION_MARK_ROUND, false);
+	assert_int_equal(v->said, 1);
+	step_says(M_NONE, false);
+	assert_int_equal(v->said, 1);
+	step_says(M_NONE, true);
+	assert_int_equal(v->said, 0);
+	step_says(M_SESSION_SOUND_LOST, true);
+	assert_int_equal(v->said, 1);
+	assert_int_equal(v->news[0].id, M_SESSION_SOUND_LOST);
+	p.screen.terminal = NULL;
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test_setup_teardown(test_no_room, begin, end),
 		cmocka_unit_test_setup_teardown(test_silence, begin, end),
+		cmocka_unit_test_setup_teardown(test_news, begin, end),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

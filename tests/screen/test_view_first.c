@@ -272,7 +272,30 @@ static void test_news(void **state)
 	assert_null(strstr(page, "Press forward now"));
 }
 
-/* While it plays the page is that of any practice. */
+/* Forward turns the leaves first, and the answer does not say otherwise. */
+static void test_more(void **state)
+{
+	(void)state;
+	go_to(FIRST_LISTEN);
+	assert_int_equal(view_leaves(&v, 40, 12), 2);
+	canvas_init(&c, 40, 12);
+	view_draw(&c, &v);
+	canvas_text(&c, page, sizeof(page));
+	assert_non_null(strstr(page, " MORE "));
+	assert_non_null(strstr(page, "Forward: read on."));
+	assert_null(strstr(page, "Forward: begin."));
+	v.leaf = 1;
+	canvas_init(&c, 40, 12);
+	view_draw(&c, &v);
+	canvas_text(&c, page, sizeof(page));
+	assert_non_null(strstr(page, "Forward: begin."));
+	assert_null(strstr(page, "read on"));
+}
+
+/*
+ * While it plays the page is that of any practice, but for the time: there is
+ * no end that it would have to come to.
+ */
 static void test_play(void **state)
 {
 	struct view plain;
@@ -286,7 +309,10 @@ static void test_play(void **state)
 	canvas_init(&c, COLUMNS, ROWS);
 	view_draw(&c, &plain);
 	canvas_text(&c, words, sizeof(words));
-	assert_string_equal(page, words);
+	assert_non_null(strstr(words, "0:00 of 30:00"));
+	assert_null(strstr(page, " of 30:00"));
+	assert_memory_equal(page, words, strlen("  Work: First minutes"));
+	assert_string_equal(strchr(page, '\n'), strchr(words, '\n'));
 	assert_int_equal(
 	    view_change(&v, COLUMNS, ROWS), view_change(&plain, COLUMNS, ROWS));
 	assert_true(view_change(&v, COLUMNS, ROWS) > v.heard);
@@ -309,6 +335,7 @@ int main(void)
 		cmocka_unit_test(test_small),
 		cmocka_unit_test(test_ascii),
 		cmocka_unit_test(test_news),
+		cmocka_unit_test(test_more),
 		cmocka_unit_test(test_play),
 	};
 

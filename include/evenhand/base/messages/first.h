@@ -94,10 +94,12 @@ MESSAGE(M_FIRST_BIG_SKIP, "", "SKIP")
 MESSAGE(M_FIRST_BIG_PRESS, "", "PRESS")
 MESSAGE(M_FIRST_BIG_WAIT, "", "WAIT")
 MESSAGE(M_FIRST_BIG_AGAIN, "", "AGAIN")
+MESSAGE(M_FIRST_BIG_MORE, "", "MORE")
 
 /* What the two keys do, each by itself. */
 MESSAGE(M_FIRST_DO_SKIP, "", "Back: skip all this.")
 MESSAGE(M_FIRST_DO_GO_ON, "", "Forward: go on.")
+MESSAGE(M_FIRST_DO_MORE, "", "Forward: read on.")
 MESSAGE(M_FIRST_DO_FORWARD, "", "Forward: press it now.")
 MESSAGE(M_FIRST_DO_BACK, "", "Back: press it now.")
 MESSAGE(M_FIRST_DO_BACK_LATER, "", "Back: not yet.")
