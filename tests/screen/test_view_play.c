@@ -162,7 +162,7 @@ static void test_golden(void **state)
 		book(&editions[i]);
 }
 
-/* Trouble has its place: no sound, sounds missed, something said. */
+/* Trouble has its place: no sound, gaps in it, something said. */
 static void test_golden_trouble(void **state)
 {
 	static char bytes[BOOK_BYTES];
