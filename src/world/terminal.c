@@ -110,7 +110,7 @@ static attr_t attributes_of(const struct style *s)
 /* Each pair of colours once; those of the terminal itself are pair 0. */
 static void styles_prepare(struct terminal *t)
 {
-	struct style pairs[STYLES];
+	struct style pairs[STYLES] = { { 0 } };
 	short count = 1;
 
 	for (int a = 0; a < STYLES; a++) {
