@@ -115,9 +115,10 @@ static int64_t reach(struct practice *p, enum keys_got got)
 
 	if (device_paced(p->device))
 		return p->reached;
-	if (got == KEYS_NONE)
+	/* Where a live key is waited for, no time passes without one. */
+	if (got == KEYS_NONE && (p->script || !first_waits(&p->first)))
 		frame = next < INT64_MAX ? next : frame;
-	else if (first_waits(&p->first))
+	else if (got != KEYS_NONE && first_waits(&p->first))
 		frame = later(frame,
 		    p->session.last_press +
 			frames_of_ms(KEY_APART_MS, p->session.rate));
@@ -197,9 +198,12 @@ static void change_loudness(struct practice *p, enum key key)
 /* What the shell does with a key; whether it is the session's too. */
 static bool take_key(struct practice *p, const struct input *in)
 {
+	/* First the screen, which clears away what was said before. */
+	bool taken = screen_key(p, in->key);
+
 	if (in->key == KEY_LOUDER || in->key == KEY_SOFTER)
 		change_loudness(p, in->key);
-	return !screen_key(p, in->key);
+	return !taken;
 }
 
 /* Whoever has gone past the first page is not shown them again. */

@@ -73,6 +73,22 @@ screen > "$work/again"
 so "continued, the page is as it was" cmp "$work/first" "$work/again"
 so "and the cursor is hidden" [ "$(flag cursor_flag)" = 0 ]
 
+# --- what belongs to the shell alone --------------------------------------
+
+begin "$EVENHAND $at"
+key +
+waits 3 seen 'There is no sound to change.'
+key q
+given_back softer
+
+# Where time goes fast it waits for keys all the same, however quick they are.
+begin "$EVENHAND --clock fast $at"
+key '?' '?' '?' '?' '?' '?' '?'
+sleep 1
+so "pages are looked at without being left" seen 'louder and softer'
+key q
+given_back fast
+
 # --- sizes ----------------------------------------------------------------
 
 for n in 1 2 3 4 5 6 7 8 9 10; do
