@@ -113,7 +113,8 @@ static void begin_bows(struct session *s)
 {
 	s->turn++;
 	s->phase = PHASE_BOWS;
-	s->dropouts = 0;
+	/* Bowed by sight from its first bow on: not heard whole either. */
+	s->dropouts = s->silent_device;
 }
 
 static void end_bows(struct session *s, struct effects *out)

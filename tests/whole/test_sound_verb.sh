@@ -59,9 +59,23 @@ is "only that one" "$(grep -c 'is wireless' "$work/out")" 1
 
 # A knock and the pulses 2 to 6 of a bow of 4 s: 32 000 frames apart.
 seq 0 5 | awk '{ print $1 * 32000, $1 ? "tick" : "down" }' > bow.txt
-start=$(now_ms)
-sound 0 --try
-took=$(($(now_ms) - start))
+#
+# try OPTIONS...: a very busy computer may lose the sound by itself; it may have
+# to try again
+try()
+{
+	for _ in 1 2 3; do
+		start=$(now_ms)
+		on_server "$EVENHAND" sound --try "$@" > "$work/out" \
+		    2> "$work/err" < /dev/null
+		status=$?
+		took=$(($(now_ms) - start))
+		[ "$status" -eq 69 ] || break
+	done
+	status_is "$status" 0 "evenhand sound --try $*"
+}
+
+try
 so "it ends by itself ($took ms)" [ "$took" -lt 9000 ]
 tapped --from-first > heard.txt
 so "the bow and its pulses, exactly" cmp heard.txt bow.txt
@@ -73,7 +87,7 @@ is "nothing on standard error" "$(cat "$work/err")" ""
 tapped --measure | awk 'NR == 1 { print $4 }' > full
 
 # Half as loud is half as high.
-sound 0 --try --loudness 25
+try --loudness 25
 tapped --measure | awk 'NR == 1 { print $4 }' > half
 so "half the loudness: $(cat half) of $(cat full)" awk -v h="$(cat half)" \
     -v f="$(cat full)" 'BEGIN { exit !(h > 0.49 * f && h < 0.51 * f) }'
