@@ -61,6 +61,23 @@ begin "$EVENHAND $at"
 key C-c
 given_back interrupted
 
+# --- what belongs to the shell alone --------------------------------------
+
+begin "$EVENHAND $at"
+key +
+waits 3 seen 'There is no sound to change.'
+sleep 0.4
+key q
+given_back softer
+
+# Where time goes fast it waits for keys all the same, however quick they are.
+begin "$EVENHAND --clock fast $at"
+key '?' '?' '?' '?' '?' '?' '?'
+sleep 1
+is "pages are looked at without being left" "$(flag alternate_on)" 1
+key q
+given_back fast
+
 # --- suspended and continued ----------------------------------------------
 
 begin "$EVENHAND $at"
@@ -72,22 +89,6 @@ waits 5 seen 'sore'
 screen > "$work/again"
 so "continued, the page is as it was" cmp "$work/first" "$work/again"
 so "and the cursor is hidden" [ "$(flag cursor_flag)" = 0 ]
-
-# --- what belongs to the shell alone --------------------------------------
-
-begin "$EVENHAND $at"
-key +
-waits 3 seen 'There is no sound to change.'
-key q
-given_back softer
-
-# Where time goes fast it waits for keys all the same, however quick they are.
-begin "$EVENHAND --clock fast $at"
-key '?' '?' '?' '?' '?' '?' '?'
-sleep 1
-so "pages are looked at without being left" seen 'louder and softer'
-key q
-given_back fast
 
 # --- sizes ----------------------------------------------------------------
 
