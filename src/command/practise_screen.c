@@ -203,6 +203,11 @@ void screen_draw(struct practice *p)
 
 	if (!s->terminal || now - s->drawn_ns < DRAW_NS)
 		return;
+	/* A picture on its way to a terminal that stands still comes first. */
+	if (!terminal_ready(s->terminal)) {
+		s->drawn_ns = now;
+		return;
+	}
 	s->stale |= look_at_device(p);
 	s->stale |= look_at_words(p);
 	s->stale |= look_at_news(p);
@@ -215,7 +220,7 @@ void screen_draw(struct practice *p)
 	terminal_show(s->terminal, &s->canvas);
 	s->change = view_change(&s->view, columns, rows);
 	s->drawn_ns = now;
-	s->stale = false;
+	s->stale = !terminal_ready(s->terminal);
 }
 
 void screen_close(struct practice *p)

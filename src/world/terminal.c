@@ -4,7 +4,8 @@
  * The only file that knows curses.  It is used for what it does best: which
  * bytes move a terminal from one picture to the next.  Keys, signals and
  * sizes are ours (keys.c, terminal_mode.c), so curses never reads, never
- * waits and installs no handler: those places are taken when it starts.
+ * waits and installs no handler: those places are taken when it starts.  What it
+ * writes goes to the terminal as that takes it (terminal_out.h).
  *
  * A sign whose width the terminal's own library sees otherwise than the canvas
  * would push the rest of its row aside.  It is shown as a question mark, and
@@ -29,11 +30,13 @@
 #include "evenhand/base/text.h"
 #include "evenhand/screen/colours.h"
 #include "terminal_mode.h"
+#include "terminal_out.h"
 
 enum { SEQUENCE_BYTES = 256, STYLES = 256 };
 
 struct terminal {
 	SCREEN *screen;
+	struct terminal_out out;
 	bool utf8;
 	bool whole; /* everything is to be written */
 	enum palette palette;
@@ -135,6 +138,17 @@ static void styles_prepare(struct terminal *t)
 	}
 }
 
+/* Takes the screen; curses finds the terminal itself at the stream's end. */
+static bool start(struct terminal *t)
+{
+	if (!out_open(&t->out))
+		return false;
+	t->screen = newterm(NULL, t->out.stream, stdin);
+	if (!t->screen)
+		out_close(&t->out);
+	return t->screen != NULL;
+}
+
 struct terminal *terminal_open(enum terminal_colours colours)
 {
 	struct terminal *t = calloc(1, sizeof *t);
@@ -144,8 +158,7 @@ struct terminal *terminal_open(enum terminal_colours colours)
 	/* Letters only: numbers keep their point. */
 	setlocale(LC_CTYPE, "");
 	t->utf8 = strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
-	t->screen = newterm(NULL, stdout, stdin);
-	if (!t->screen) {
+	if (!start(t)) {
 		free(t);
 		return NULL;
 	}
@@ -160,6 +173,7 @@ struct terminal *terminal_open(enum terminal_colours colours)
 	t->palette = palette_of(colours);
 	styles_prepare(t);
 	prepare_handlers();
+	out_aside(&t->out);
 	terminal_forget(t);
 	return t;
 }
@@ -168,9 +182,11 @@ void terminal_close(struct terminal *t)
 {
 	if (!t)
 		return;
+	out_back(&t->out);
 	endwin();
 	terminal_screen(NULL, NULL);
 	delscreen(t->screen);
+	out_close(&t->out);
 	free(t);
 }
 
@@ -270,4 +286,10 @@ void terminal_show(struct terminal *t, const struct canvas *c)
 	t->shown.rows = c->rows;
 	t->whole = false;
 	refresh();
+	out_send(&t->out);
+}
+
+bool terminal_ready(struct terminal *t)
+{
+	return out_send(&t->out);
 }

@@ -12,13 +12,14 @@
  * With a full screen up, giving back also writes the bytes that were prepared
  * for it, and taking again those that begin it.
  *
- * Handlers do nothing but tcsetattr, write and raise, which POSIX allows in
- * them.  Signals that were ignored from outside (nohup) stay ignored.
+ * Handlers do nothing but tcsetattr, poll, write and raise, which POSIX allows
+ * in them.  Signals that were ignored from outside (nohup) stay ignored.
  */
 #include "terminal_mode.h"
 
 #include <errno.h>
 #include <fcntl.h>
+#include <poll.h>
 #include <signal.h>
 #include <string.h>
 #include <termios.h>
@@ -58,8 +59,13 @@ enum {
 
 static void put(const struct bytes *b)
 {
+	struct pollfd p = { .fd = STDOUT_FILENO, .events = POLLOUT };
+
+	/* A handler that waits for a terminal at rest could not be ended. */
+	if (b->count == 0 || poll(&p, 1, 0) != 1)
+		return;
 	/* A terminal that is gone needs nothing more. */
-	if (b->count > 0 && write(STDOUT_FILENO, b->at, (size_t)b->count) < 0)
+	if (write(STDOUT_FILENO, b->at, (size_t)b->count) < 0)
 		return;
 }
 
@@ -259,10 +265,11 @@ void terminal_screen(const char *enter, const char *leave)
 
 bool terminal_disturbed(void)
 {
-	bool was = terminal.disturbed;
-
+	/* A signal in between must not be taken for an old one. */
+	if (!terminal.disturbed)
+		return false;
 	terminal.disturbed = false;
-	return was;
+	return true;
 }
 
 int terminal_wake(void)

@@ -42,8 +42,17 @@ bool terminal_size(struct terminal *t, int *columns, int *rows);
 /* Forgets what stands there: the next canvas is written whole. */
 void terminal_forget(struct terminal *t);
 
-/* Shows a canvas: writes the cells that changed since the last one. */
+/*
+ * Shows a canvas: writes the cells that changed since the last one.  It never
+ * waits for a terminal that takes nothing; the rest goes out by terminal_ready.
+ */
 void terminal_show(struct terminal *t, const struct canvas *c);
+
+/*
+ * Whether the terminal has taken all that was shown.  Ask now and then, and
+ * before anything else is shown.
+ */
+bool terminal_ready(struct terminal *t);
 
 /* Gives the screen back; NULL allowed. */
 void terminal_close(struct terminal *t);
