@@ -313,6 +313,8 @@ void page_alone(struct session *s, struct effects *out)
 		it_hurts(s, -1, out);
 		break;
 	default:
+		if (s->first_sound < 0)
+			effect_say(out, message_of(M_SESSION_ALONE));
 		stop_over(s, out);
 		break;
 	}

@@ -41,6 +41,7 @@ struct practice {
 	int64_t lost_ms;	 /* by the device, as last looked at */
 	int dropouts;		 /* the same */
 	enum device_state heard; /* the same; UNHEARD: not said yet */
+	size_t typed;		 /* bytes of words, as last looked at */
 	bool unheard;		 /* the last passage could not be played */
 	bool rows_new;		 /* rows the journal may not have written yet */
 	bool over;		 /* nothing more will happen */

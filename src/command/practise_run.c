@@ -15,6 +15,9 @@
  *	paced    wait for a key until the frame is reached, then step
  *	unpaced  let the device go to the frame, then step
  */
+#include <signal.h>
+#include <string.h>
+
 #include "choices.h"
 #include "options.h"
 #include "practise.h"
@@ -63,6 +66,18 @@ static int64_t due(const struct practice *p)
 	return key < wake ? key : wake;
 }
 
+/* Words that nobody said were all: they are kept before the end comes. */
+static void keep_typed(struct practice *p, int64_t frame)
+{
+	const char *words = keys_typed(p->keys);
+
+	if (p->session.page == PAGE_QUESTION && *words)
+		step(p,
+		    &(struct input) { .kind = INPUT_WORDS,
+			.frame = later(frame, p->session.now),
+			.words = words });
+}
+
 /* Steps what is due up to a frame, each at its own. */
 static void step_until(struct practice *p, int64_t frame)
 {
@@ -74,7 +89,10 @@ static void step_until(struct practice *p, int64_t frame)
 		/* The session's own time first, then the key. */
 		if (first_wake(&p->first) > next)
 			in = script_take(p->script, &p->session, next);
-		step(p, &in);
+		else
+			keep_typed(p, next - 1);
+		if (!p->over)
+			step(p, &in);
 	}
 }
 
@@ -169,12 +187,28 @@ static void look_for_sound(struct practice *p)
 	}
 }
 
+/* Typing is a sign of life, though it is no key of the session. */
+static void look_for_typing(struct practice *p)
+{
+	size_t length = strlen(keys_typed(p->keys));
+
+	if (length == p->typed)
+		return;
+	p->typed = length;
+	if (device_paced(p->device))
+		tell(p, (struct input) { .kind = INPUT_KEY, .key = KEY_OTHER });
+}
+
 static void end_input(struct practice *p, int64_t frame)
 {
 	p->input_over = true;
-	step(p,
-	    &(struct input) {
-		.kind = INPUT_END, .frame = later(frame, p->session.now) });
+	/* Ctrl-C takes the words back, too. */
+	if (keys_signal() != SIGINT)
+		keep_typed(p, frame);
+	if (!p->over)
+		step(p,
+		    &(struct input) { .kind = INPUT_END,
+			.frame = later(frame, p->session.now) });
 	p->over = true;
 }
 
@@ -228,6 +262,7 @@ static void turn(struct practice *p)
 	look(p);
 	look_for_gap(p);
 	look_for_sound(p);
+	look_for_typing(p);
 	in.frame = p->reached = reach(p, got);
 	step_until(p, in.frame);
 	if (p->over)

@@ -223,6 +223,15 @@ void screen_draw(struct practice *p)
 	s->stale = !terminal_ready(s->terminal);
 }
 
+/* What the last step said was never seen: it is there when all is over. */
+static void say_last(struct practice *p)
+{
+	const struct view *v = &p->screen.view;
+
+	for (int i = 0; i < v->said && p->over && !p->screen.fresh; i++)
+		practice_say(p, v->news[i]);
+}
+
 void screen_close(struct practice *p)
 {
 	struct practice_screen *s = &p->screen;
@@ -232,6 +241,7 @@ void screen_close(struct practice *p)
 	terminal_close(s->terminal);
 	s->terminal = NULL;
 	keys_echo(p->keys, true);
+	say_last(p);
 	if (write(STDERR_FILENO, s->later.bytes, s->later.length) < 0)
 		return;
 }

@@ -95,9 +95,10 @@ void story_first(struct story *story, const struct view *v)
 
 	story->title = message_of(v->help ? M_PAGES_BIG_KEYS : w->title);
 	story->asks = v->first->part == FIRST_PAIN;
-	story->back = (struct answer) { w->back, message_of(w->back_does) };
+	story->back = (struct answer) { w->back, message_of(w->back_does),
+		M_NONE };
 	story->forward = (struct answer) { w->forward,
-		message_of(w->forward_does) };
+		message_of(w->forward_does), M_NONE };
 	story->heads = 0;
 	sentences_init(&story->told);
 	if (v->help) {

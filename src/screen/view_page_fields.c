@@ -175,6 +175,8 @@ static const char *keys(const struct field *d)
 {
 	bool all = d->f->width - 4 * d->f->framed >= COLUMNS_KEYS;
 
+	if (d->answer->keys != M_NONE)
+		return message_sentence(d->answer->keys);
 	if (d->forward)
 		return message_sentence(
 		    all ? M_PAGES_KEYS_FORWARD : M_PAGES_KEYS_FORWARD_FEW);

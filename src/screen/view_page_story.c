@@ -258,12 +258,17 @@ void story_tell(struct story *story, const struct view *v)
 	}
 	story->title = title_of(v);
 	story->asks = w->asks;
-	story->back = (struct answer) { w->back, message_of(w->back_does) };
+	story->back = (struct answer) { w->back, message_of(w->back_does),
+		M_NONE };
 	story->forward = (struct answer) { w->forward,
-		message_of(w->forward_does) };
-	if (typed)
+		message_of(w->forward_does), M_NONE };
+	if (typed) {
+		story->back = (struct answer) { M_PAGES_BIG_BACK,
+			message_of(M_PAGES_BACK_RUB_OUT),
+			M_PAGES_KEYS_RUB_OUT };
 		story->forward = (struct answer) { M_PAGES_BIG_KEEP,
-			message_of(M_PAGES_FORWARD_SEND) };
+			message_of(M_PAGES_FORWARD_SEND), M_NONE };
+	}
 	story->heads = 0;
 	sentences_init(&story->told);
 	if (v->help) {

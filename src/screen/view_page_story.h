@@ -20,6 +20,7 @@ enum { STORY_HEAD_MAX = 3 };
 struct answer {
 	enum message_id word;
 	struct message sentence;
+	enum message_id keys; /* M_NONE: all of its side */
 };
 
 struct story {

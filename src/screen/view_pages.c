@@ -143,7 +143,7 @@ static void name_more(struct page_plan *p)
 {
 	if (view_first_shows(p->v) && p->v->leaf + 1 < p->leaves)
 		p->story.forward = (struct answer) { M_FIRST_BIG_MORE,
-			message_of(M_FIRST_DO_MORE) };
+			message_of(M_FIRST_DO_MORE), M_NONE };
 }
 
 static void plan_page(

@@ -34,7 +34,8 @@ struct keys {
 	bool begun;	 /* of a line of words something is in line[] */
 	char line[LINE_BYTES];
 	size_t length;
-	char said[SESSION_WORDS_MAX]; /* the line, fit to be shown */
+	char said[SESSION_WORDS_MAX];  /* a whole line, as it was given out */
+	char shown[SESSION_WORDS_MAX]; /* the line so far, fit to be shown */
 };
 
 struct keys *keys_open(int descriptor)
@@ -66,8 +67,8 @@ void keys_echo(struct keys *k, bool echo)
 const char *keys_typed(struct keys *k)
 {
 	k->line[k->length] = '\0';
-	text_clean(k->said, sizeof k->said, k->line);
-	return k->said;
+	text_clean(k->shown, sizeof k->shown, k->line);
+	return k->shown;
 }
 
 void keys_want_words(struct keys *k, bool words)

@@ -316,6 +316,8 @@ static void test_no_key_on_pages(void **state)
 	assert_int_equal(d.over, 1);
 	assert_int_equal(d.ended, 0);
 	assert_int_equal(d.s.ended, ENDED_NOT_TODAY);
+	assert_true(sitting_said(
+	    &d, "No key came for three minutes, so this ended by itself."));
 
 	begin(MARKING_TURN, 48000);
 	sitting_key(&d, 50000, KEY_SILENCE);

@@ -224,7 +224,8 @@ static void answers(const char **back, const char **forward)
 	};
 	bool typed = scene.d.s.page == PAGE_QUESTION && *scene.view.typed;
 
-	*back = message_sentence(two[scene.d.s.page][0]);
+	*back = message_sentence(
+	    typed ? M_PAGES_BACK_RUB_OUT : two[scene.d.s.page][0]);
 	*forward = message_sentence(
 	    typed ? M_PAGES_FORWARD_SEND : two[scene.d.s.page][1]);
 }

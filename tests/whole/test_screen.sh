@@ -51,6 +51,22 @@ key q
 given_back q
 is "nothing was said beside the page" "$(cat "$work/said")" ''
 
+# What is said last has no page any more, and is there all the same.
+begin "$EVENHAND tiny.yaml --player asks --clock fast $at"
+key NPage
+waits 5 seen 'begin'
+key NPage
+waits 5 seen 'One thing to keep'
+key NPage
+waits 5 seen 'question for your teacher'
+key -l 'Higher?'
+sleep 0.5
+key Enter
+given_back asked
+shows 5 'Your question is kept for your teacher.'
+is "it was kept" "$("$EVENHAND" history --player asks |
+    grep '^Question')" 'Question: Higher?'
+
 for signal in TERM HUP INT SEGV ABRT BUS FPE ILL QUIT; do
 	begin "$EVENHAND $at"
 	kill -s "$signal" "$(child)"

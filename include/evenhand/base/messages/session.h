@@ -44,6 +44,8 @@ MESSAGE(M_SESSION_ASK_WHY, "",
     "something in the way? You can tell your teacher at the end.")
 MESSAGE(M_SESSION_NOT_TODAY, "", "Not today, then. Rest is part of the work.")
 MESSAGE(M_SESSION_STOP_NOW, "", "Stop now. That is enough for today.")
+MESSAGE(M_SESSION_ALONE, "",
+    "No key came for three minutes, so this ended by itself.")
 MESSAGE(M_SESSION_QUESTION_KEPT, "", "Your question is kept for your teacher.")
 
 /* --- where it hurts --- */
