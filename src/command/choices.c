@@ -25,13 +25,17 @@ static void take_text(char *to, size_t size, const char *from)
 void choices_take(struct settings_file *f, const struct call *c)
 {
 	struct settings *s = &f->now;
+	/* Another card need not be reached through what was chosen before. */
+	const char *through = c->card && !c->through && *s->sound_through
+	    ? ""
+	    : c->through;
 	const struct {
 		const void *said;
 		enum setting what;
 	} all[] = {
 		{ c->marking, SETTING_MARKING },
 		{ c->card, SETTING_SOUND_CARD },
-		{ c->through, SETTING_SOUND_THROUGH },
+		{ through, SETTING_SOUND_THROUGH },
 		{ c->loudness, SETTING_LOUDNESS },
 	};
 
@@ -39,9 +43,8 @@ void choices_take(struct settings_file *f, const struct call *c)
 		s->mark_turns = c->way == MARKING_TURN;
 	if (c->card)
 		take_text(s->sound_card, sizeof s->sound_card, c->card);
-	if (c->through)
-		take_text(
-		    s->sound_through, sizeof s->sound_through, c->through);
+	if (through)
+		take_text(s->sound_through, sizeof s->sound_through, through);
 	if (c->loudness)
 		s->loudness = c->percent;
 	for (size_t i = 0; i < sizeof all / sizeof *all && !c->script; i++)

@@ -29,14 +29,15 @@ bool settings_given(const struct settings *s, enum setting what)
 	return s->given >> what & 1;
 }
 
-/* A name as other programs gave it, letter by letter. */
+/* A name as other programs gave it, letter by letter; "" is none, said so. */
 static bool read_name(
     struct reader *rd, const struct node *n, char *buffer, size_t size)
 {
 	const char *word = "";
 	size_t length;
+	bool none = n->kind == NODE_WORD && n->quoted && *n->word == '\0';
 
-	if (!value_word(rd, n, n->key, &word))
+	if (!none && !value_word(rd, n, n->key, &word))
 		return false;
 	length = strlen(word);
 	if (strpbrk(word, "\t\r\n") != NULL)

@@ -57,6 +57,10 @@ practise --loudness 20
 so "a new word goes behind the others" \
     [ "$(tail -n 1 "$file")" = 'loudness: 20' ]
 has "$file" '# Ours, at home.'
+practise --card loud --through JACK
+practise --card loud
+so "a card alone is reached by whatever way there is" \
+    grep -qx 'sound_through: ""' "$file"
 is "one file, and nothing beside it" "$(ls "$config")" settings.yaml
 
 # --- faults are said, and it goes on --------------------------------------
