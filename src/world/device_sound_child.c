@@ -152,7 +152,7 @@ static void take_reports(struct sound_device *d, int64_t now)
 	while (keeper_report(d->keeper, &r))
 		if (r.number == d->number)
 			child_gone(d, now);
-	if (!keeper_gone(d->keeper) || d->state == DEVICE_UNHEARD)
+	if (!keeper_gone(d->keeper))
 		return;
 	lose(d, now);
 	d->number = 0;

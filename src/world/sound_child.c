@@ -30,6 +30,8 @@ enum {
 	PERMIT_US = 100,
 };
 
+#define SECOND_NS INT64_C(1000000000)
+
 static void sleep_us(int64_t us)
 {
 	nanosleep(&(struct timespec) { .tv_sec = (time_t)(us / 1000000),
@@ -85,7 +87,7 @@ struct span {
 static bool slow(struct span *p, const struct sound_shared *s)
 {
 	struct outlet_time t;
-	int64_t frames, due;
+	int64_t frames, gone, due;
 	bool paused;
 
 	p->waited_ms += LOOK_MS;
@@ -94,7 +96,10 @@ static bool slow(struct span *p, const struct sound_shared *s)
 	paused = t.time_ns - p->asked_ns > PAUSE_MS * INT64_C(1000000);
 	p->asked_ns = t.time_ns;
 	frames = t.frame - p->frame;
-	due = (t.time_ns + t.delay_ns - p->plays_ns) / 1000 * s->rate / 1000000;
+	gone = t.time_ns + t.delay_ns - p->plays_ns;
+	/* Seconds apart: the first is all the time that the computer runs. */
+	due = gone / SECOND_NS * s->rate +
+	    gone % SECOND_NS * s->rate / SECOND_NS;
 	if (!paused && due < frames_of_ms(SPAN_MS, s->rate))
 		return false;
 	p->frame = t.frame;
