@@ -101,6 +101,7 @@ struct layout {
 	bool signs;		/* bows as signs: there is no room for words */
 	int line, line_rows;	/* the bow: 3 rows, more to stand out */
 	int cue;		/* first row */
+	int counted;		/* row of a small count */
 	int panels, panel_rows; /* below the cue; 0 rows: none */
 	int side;		/* column of panels at the side, 0: none */
 	int info, status, keys; /* rows; status -1: no row of its own */

@@ -178,12 +178,12 @@ static void put_count(
 		return;
 	if (l->signs && !n->air)
 		left += 1 +
-		    put_left(c, l->cue, left, l->right, ATTRIBUTE_STRONG,
+		    put_left(c, l->counted, left, l->right, ATTRIBUTE_STRONG,
 			words_of(message_of(n->bow % 2 == 0 ? M_VIEW_BIG_DOWN
 							    : M_VIEW_BIG_UP),
 			    words));
-	put_left(
-	    c, l->cue, left, l->right, ATTRIBUTE_STRONG, words_of(m, words));
+	put_left(c, l->counted, left, l->right, ATTRIBUTE_STRONG,
+	    words_of(m, words));
 }
 
 void play_above(struct canvas *c, const struct view *v, const struct now *n,

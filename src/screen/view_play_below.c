@@ -192,11 +192,11 @@ static void put_keys(struct canvas *c, const struct view *v,
 		right -= 2 +
 		    put_right(c, l->keys, left, right, ATTRIBUTE_FAINT,
 			words_of(sound_brief(v), words));
-	put_left(c, l->keys, left, right, ATTRIBUTE_FAINT,
-	    words_of(message_of(brief || (n->going == GOING_CHANGE && n->asks)
-			     ? M_VIEW_KEY_SPACE
-			     : M_VIEW_KEY_SILENCE),
-		words));
+	words_of(message_of(M_VIEW_KEY_SILENCE), words);
+	if (brief || (n->going == GOING_CHANGE && n->asks) ||
+	    text_columns(words) > right - left)
+		words_of(message_of(M_VIEW_KEY_SPACE), words);
+	put_left(c, l->keys, left, right, ATTRIBUTE_FAINT, words);
 }
 
 void play_below(struct canvas *c, const struct view *v, const struct now *n,

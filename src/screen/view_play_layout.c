@@ -158,11 +158,17 @@ static int panel_least(const struct routine *r)
 	return r->units + 1;
 }
 
+/* Rows of the cue; a small count stands beside a small one, over a large one. */
+static int cue_rows(const struct layout *l, const struct face *cue)
+{
+	return cue->scale ? letters_rows(cue) + (l->count < 0) : 1;
+}
+
 static void share_rows(
     struct layout *l, const struct routine *r, int columns, int rows)
 {
-	int cue_rows = l->cue_face.scale ? letters_rows(&l->cue_face) : 1;
-	int left = rows - rows_least(&l->face, cue_rows);
+	int cue = cue_rows(l, &l->cue_face);
+	int left = rows - rows_least(&l->face, cue);
 	int air[AIRS] = { 0 };
 	static const int first[] = { 1, 2, 4, 0 };
 	bool label = grant(&left, 1), status = grant(&left, 1);
@@ -189,8 +195,9 @@ static void share_rows(
 	row += letters_rows(&l->face) + air[1];
 	l->line = row;
 	row += l->line_rows + air[2];
-	l->cue = row;
-	row += cue_rows + air[3];
+	l->counted = row;
+	l->cue = row + (l->cue_face.scale && l->count < 0);
+	row += cue + air[3];
 	l->panels = row;
 	l->panel_rows = panels;
 	l->keys = rows - 1;
@@ -234,7 +241,7 @@ static void choose_cue(
 
 		if (letters_rows(f) > letters_rows(&l->face) ||
 		    columns > room || columns <= 0 ||
-		    rows_least(&l->face, letters_rows(f)) > rows)
+		    rows_least(&l->face, cue_rows(l, f)) > rows)
 			continue;
 		l->cue_face = *f;
 		return;

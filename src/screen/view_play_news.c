@@ -43,6 +43,12 @@ static bool of_the_change(enum message_id id)
 	return id == M_SESSION_NEXT_PULSES || id == M_SESSION_NO_SUCH;
 }
 
+/* Gone is the sound only until it is heard again. */
+static bool is_past(const struct view *v, enum message_id id)
+{
+	return id == M_SESSION_SOUND_LOST && v->sounding == SOUNDING_ON;
+}
+
 bool play_news(const struct view *v, const struct now *n, char *buffer)
 {
 	struct text t = text_in(buffer, WORDS_MAX);
@@ -51,7 +57,7 @@ bool play_news(const struct view *v, const struct now *n, char *buffer)
 	for (int i = 0; i < v->said; i++) {
 		enum message_id id = v->news[i].id;
 
-		if (seen_anyway(id) ||
+		if (seen_anyway(id) || is_past(v, id) ||
 		    (of_the_change(id) && n->going != GOING_CHANGE))
 			continue;
 		text_add(&t, t.length > 0 ? " " : "");

@@ -278,7 +278,11 @@ static void check_layout(const struct layout *l, int columns, int rows)
 		assert_int_equal(l->label, l->large - 1);
 	assert_true(large <= l->line);
 	assert_true(l->line_rows >= 3);
-	assert_true(l->line + l->line_rows <= l->cue);
+	assert_true(l->line + l->line_rows <= l->counted);
+	if (l->count < 0 && l->cue_face.scale > 0)
+		assert_true(l->counted < l->cue);
+	else
+		assert_int_equal(l->counted, l->cue);
 	assert_true(l->cue + cue <= l->panels || l->panel_rows == 0);
 	assert_true(l->cue + cue <= l->info);
 	if (l->panel_rows > 0)
@@ -432,8 +436,8 @@ static void test_pairs_and_strings(void **state)
 		pairs.unit[u].from = u;
 		pairs.unit[u].to = u + 1;
 	}
-	for (int columns = 40; columns <= 200; columns += 7)
-		for (int rows = 12; rows <= 60; rows += 6) {
+	for (int columns = 40; columns <= 200; columns += 4)
+		for (int rows = 12; rows <= 60; rows += 2) {
 			struct view v = come_to(&pairs, &bow);
 			struct layout l;
 
@@ -443,6 +447,9 @@ static void test_pairs_and_strings(void **state)
 			must_show(&l, &v, "0-1");
 			must_show(&l, &v, l.signs ? "⊓" : "DOWN");
 			must_say(l.signs ? "DOWN" : "next: fingers 1-2");
+			/* Neither stands in the other's way. */
+			check_count(&l, &v, "2/4", "pulse 2 of 4");
+			check_cue(&l, &v, "LIGHT HAND");
 		}
 }
 
@@ -758,6 +765,15 @@ static void test_news(void **state)
 	draw(&v, 80, 24);
 	must_say("Next: 8 pulses. ");
 	must_say(message_sentence(M_SESSION_SOUND_BACK));
+	/* Back over a bow, where nothing is said: it is not called gone. */
+	v.news[2] = message_of(M_SESSION_SOUND_LOST);
+	v.sounding = SOUNDING_LOST;
+	draw(&v, 80, 24);
+	must_say("The sound is gone.");
+	v.sounding = SOUNDING_ON;
+	draw(&v, 80, 24);
+	assert_null(strstr(shown, "The sound is gone."));
+	must_say("sound on");
 }
 
 int main(void)
