@@ -145,6 +145,30 @@ static void test_end(void **state)
 	assert_true(largest_step(out, FRAMES) <= largest_step(plain, FRAMES));
 }
 
+/* It opens over as many frames as it closes, not at a stroke. */
+static void test_opens_softly(void **state)
+{
+	int64_t fade = frames_of_ms(ENGINE_FADE_MS, RATE), heard = 3 * RATE;
+	float before = 0;
+
+	(void)state;
+	fill(3 * RATE, 1, false);
+	fill(4 * RATE, 1, true);
+	for (int64_t i = heard; i < heard + 2 * fade; i++) {
+		float part;
+
+		if (plain[i] < 0.01f && plain[i] > -0.01f)
+			continue;
+		part = out[i] / plain[i];
+		assert_true(part >= before - 0.001f);
+		assert_true(part - before <=
+		    (float)(i - heard + 1) / (float)fade + 0.001f);
+		heard = i;
+		before = part;
+	}
+	assert_true(before > 0.999f);
+}
+
 /* --- Time --------------------------------------------------------------- */
 
 enum { BLOCK = 256, MS_NS = 1000000 };
@@ -190,6 +214,18 @@ static void test_time(void **state)
 	t.frame = frame;
 	outlet_publish(&outlet, &t, RATE, true);
 	assert_true(outlet_dropouts(&outlet) >= 3);
+}
+
+/* Late in two steps, each of which could be no more than jitter. */
+static void test_late_by_halves(void **state)
+{
+	int64_t frame = publish(0, 1000, 0);
+
+	(void)state;
+	frame = publish(frame, 2, 30 * MS_NS);
+	assert_int_equal(outlet_dropouts(&outlet), 0);
+	publish(frame, 1000, 60 * MS_NS);
+	assert_int_equal(outlet_dropouts(&outlet), 1);
 }
 
 static void test_begins_late(void **state)
@@ -244,7 +280,9 @@ int main(void)
 		T(test_one_channel),
 		T(test_nobody),
 		T(test_end),
+		T(test_opens_softly),
 		T(test_time),
+		T(test_late_by_halves),
 		T(test_begins_late),
 		T(test_whole),
 	};

@@ -84,16 +84,19 @@ struct seat {
 	struct device *device;
 	pid_t process;
 	int64_t frame;	/* the last one seen */
+	int64_t heard;	/* the same, at the ear */
 	int64_t leaped; /* the furthest it went between two looks */
 };
 
-static struct seat sit(struct fixture *x)
+static struct seat sit_before(
+    struct fixture *x, const char *cards, const char *name)
 {
-	static const struct sound_wish wish = { .level = 700 };
+	struct sound_wish wish = { .level = 700 };
 	struct fault f;
 	struct seat s = { 0 };
 
-	fixture_cards(x, CARD_TAPPED);
+	snprintf(wish.name, sizeof wish.name, "%s", name);
+	fixture_cards(x, cards);
 	assert_int_equal(mkfifo(x->tap, 0600), 0);
 	s.keeper = sound_keeper_open(&f);
 	assert_non_null(s.keeper);
@@ -106,6 +109,11 @@ static struct seat sit(struct fixture *x)
 	assert_true(state_reached(s.device, DEVICE_SOUNDS, 3000));
 	s.frame = device_frame(s.device);
 	return s;
+}
+
+static struct seat sit(struct fixture *x)
+{
+	return sit_before(x, CARD_TAPPED, "");
 }
 
 static void rise(struct seat *s)
@@ -122,14 +130,15 @@ static void look(struct seat *s, int ms)
 	int64_t until = now_ns() + ms * INT64_C(1000000);
 
 	while (now_ns() < until) {
-		int64_t before = s->frame, heard;
+		int64_t before = s->frame, heard = s->heard;
 
 		pause_ms(10);
 		device_look(s->device);
-		heard = device_heard(s->device);
+		s->heard = device_heard(s->device);
 		s->frame = device_frame(s->device);
 		assert_true(s->frame >= before);
-		assert_true(heard <= s->frame);
+		assert_true(s->heard >= heard);
+		assert_true(s->heard <= s->frame);
 		if (s->frame - before > s->leaped)
 			s->leaped = s->frame - before;
 	}
@@ -240,6 +249,126 @@ static void test_child_killed(void **state)
 	rise(&s);
 }
 
+/* How many descriptors a process holds; of those that are what, if not NULL. */
+static int holds(pid_t pid, const char *what)
+{
+	char folder[32], path[300], is[128];
+	DIR *all;
+	struct dirent *entry;
+	int found = 0;
+
+	snprintf(folder, sizeof folder, "/proc/%d/fd", (int)pid);
+	all = opendir(folder);
+	assert_non_null(all);
+	while ((entry = readdir(all)) != NULL) {
+		ssize_t length;
+
+		snprintf(path, sizeof path, "%s/%s", folder, entry->d_name);
+		length = readlink(path, is, sizeof is - 1);
+		if (length < 0)
+			continue;
+		is[length] = '\0';
+		found += !what || strncmp(is, what, strlen(what)) == 0;
+	}
+	closedir(all);
+	return found;
+}
+
+/* One child after the other: none leaves anything behind. */
+static void test_many_children(void **state)
+{
+	enum { TIMES = 6 };
+	struct seat s = sit(*state);
+	int held = holds(s.process, NULL), dropouts;
+	int64_t frames;
+
+	play(&s);
+	dropouts = device_dropouts(s.device);
+	for (int i = 0; i < TIMES; i++)
+		new_child(&s);
+	/* Each time it was interrupted, and that is counted. */
+	assert_true(device_dropouts(s.device) >= dropouts + TIMES);
+	look(&s, 300);
+	frames = card.frames;
+	look(&s, 700);
+	assert_true(sounded_since(frames + RATE / 4));
+	assert_int_equal(holds(s.process, NULL), held);
+	device_close(s.device);
+	rise(&s);
+}
+
+/* Neither of them holds on to what others wait for the end of. */
+static void test_holds_nothing(void **state)
+{
+	int ends[2];
+	char path[32], mine[64] = "";
+	struct seat s;
+
+	assert_int_equal(pipe(ends), 0);
+	snprintf(path, sizeof path, "/proc/self/fd/%d", ends[1]);
+	assert_true(readlink(path, mine, sizeof mine - 1) > 0);
+	assert_int_equal(holds(getpid(), mine), 2);
+	s = sit(*state);
+	assert_int_equal(holds(s.process, mine), 0);
+	assert_int_equal(holds(child_process(s.process), mine), 0);
+	/* The keeper's own way to evenhand is not the child's. */
+	assert_int_equal(holds(s.process, "socket:"), 1);
+	assert_int_equal(holds(child_process(s.process), "socket:"), 0);
+	device_close(s.device);
+	rise(&s);
+	close(ends[0]);
+	close(ends[1]);
+}
+
+/* How loud it is counts at once, and for the next child too. */
+static void test_level(void **state)
+{
+	struct seat s = sit(*state);
+	int64_t frames;
+
+	play(&s);
+	look(&s, 500);
+	device_level(s.device, 0);
+	look(&s, 500);
+	frames = card.frames;
+	look(&s, 500);
+	assert_false(sounded_since(frames));
+	new_child(&s);
+	look(&s, 700);
+	assert_false(sounded_since(frames));
+	device_level(s.device, 700);
+	look(&s, 700);
+	assert_true(sounded_since(frames));
+	device_close(s.device);
+	rise(&s);
+}
+
+#define CARD_LOUD \
+	CARD_TAPPED "pcm.loud { type plug slave.pcm tap " \
+		    "hint { show on description 'loud' } }\n"
+
+/* The wished card is waited for, and then another one is better than none. */
+static void test_faithful(void **state)
+{
+	struct seat s = sit_before(*state, CARD_LOUD, "loud");
+	int64_t gone;
+
+	assert_int_equal(device_sentence(s.device).id, M_DEVICE_SOUNDS);
+	fixture_cards(*state, CARD_TAPPED);
+	gone = now_ns();
+	kill(child_process(s.process), SIGKILL);
+	assert_true(look_until(&s, DEVICE_LOST, 1000));
+	assert_true(look_until(&s, DEVICE_SOUNDS, 6000));
+	assert_true(now_ns() - gone > INT64_C(1500000000));
+	assert_int_equal(device_sentence(s.device).id, M_DEVICE_OTHER);
+	/* It is no longer the wished one, so it is there again at once. */
+	gone = now_ns();
+	new_child(&s);
+	assert_true(now_ns() - gone < INT64_C(1500000000));
+	device_close(s.device);
+	rise(&s);
+}
+
 /* Silence is silence, in the passage that sounds and for good. */
 static void test_silence(void **state)
 {
@@ -310,6 +439,10 @@ int main(void)
 		T(test_pace),
 		T(test_frozen),
 		T(test_child_killed),
+		T(test_many_children),
+		T(test_holds_nothing),
+		T(test_level),
+		T(test_faithful),
 		T(test_silence),
 		T(test_nobody_looks),
 		T(test_close),

@@ -109,6 +109,10 @@ static void test_stopped_a_little(void **state)
 	assert_int_equal(pass(0, 700), 1700 * MS);
 	assert_int_equal(count.lost_ms, 0);
 	assert_false(count.raced);
+	/* It need not have filled all of it before somebody looked. */
+	now.wall_lost_ms += 1000;
+	assert_int_equal(pass(0, 800), 2500 * MS);
+	assert_int_equal(count.lost_ms, 0);
 }
 
 /* The card gave up: it goes on where it stood, its frames moved. */
@@ -134,6 +138,18 @@ static void test_stopped_long(void **state)
 	assert_int_equal(count.lost_ms, 5000);
 }
 
+/* How often a card gave up before it was joined is no matter. */
+static void test_shut_before(void **state)
+{
+	(void)state;
+	count_begin(&count, RATE, true);
+	now = (struct count_now) { .shuts = 3 };
+	count_join(&count, RATE, &now);
+	now.wall_lost_ms = 700;
+	assert_int_equal(pass(0, 700), 700 * MS);
+	assert_int_equal(count.lost_ms, 0);
+}
+
 /* A card that takes all it gets at once keeps no time. */
 static void test_races(void **state)
 {
@@ -143,6 +159,13 @@ static void test_races(void **state)
 	assert_false(count.raced);
 	assert_int_equal(pass(50, 551), 1549 * MS);
 	assert_true(count.raced);
+	/* Another one is judged anew. */
+	count_leave(&count);
+	now.card = 0;
+	count_join(&count, RATE, &now);
+	assert_false(count.raced);
+	pass(50, 50);
+	assert_false(count.raced);
 	/* Unpaced it need not. */
 	count_begin(&count, RATE, false);
 	now = (struct count_now) { 0 };
@@ -224,6 +247,7 @@ int main(void)
 		cmocka_unit_test(test_both_stopped),
 		cmocka_unit_test(test_stopped_a_little),
 		cmocka_unit_test(test_stopped_long),
+		cmocka_unit_test(test_shut_before),
 		cmocka_unit_test(test_races),
 		cmocka_unit_test(test_rates),
 		cmocka_unit_test(test_never_falls),
