@@ -150,7 +150,7 @@ static void put_labels(struct canvas *c, const struct view *v,
 	if (unit >= 0)
 		put_label(c, l, l->left, l->word - 1, unit_label(v, n),
 		    n->going == GOING_CHANGE ? M_VIEW_NEXT_SHORT : M_NONE);
-	if (n->going == GOING_CHANGE && n->asks)
+	if (n->going == GOING_CHANGE && n->asks && !play_question_below(l, n))
 		put_middle(c, l->label, l->word, l->right, ATTRIBUTE_FAINT,
 		    asked_label(v, n, words));
 	if (n->going != GOING_BOW)

@@ -64,7 +64,7 @@ static void draw_asking_beside(struct canvas *c, const struct view *v,
 	char words[WORDS_MAX];
 	int from = beside_from(l);
 
-	if (n->coming != COMING_END)
+	if (n->coming != COMING_END && l->label < 0)
 		put_left(c, l->large, from, l->right, ATTRIBUTE_FAINT,
 		    words_of(message_of(M_VIEW_NEXT_SHORT), words));
 	if (v->session->plan.marking == MARKING_ROUND && n->unit >= 0 &&

@@ -453,6 +453,40 @@ static void test_pairs_and_strings(void **state)
 		}
 }
 
+/* How often words stand on the page. */
+static int times(const char *s)
+{
+	int found = 0;
+
+	for (const char *at = shown; (at = strstr(at, s)) != NULL; at++)
+		found++;
+	return found;
+}
+
+/* What is asked is asked once, wherever there is room for it. */
+static void test_asked_once(void **state)
+{
+	static const struct moment_of change = { "", MARKING_TURN, 0, 0,
+		45000 };
+	struct routine strings = by_strings();
+
+	(void)state;
+	for (int columns = 40; columns <= 200; columns += 4)
+		for (int rows = 12; rows <= 60; rows += 2) {
+			struct view v = come_to(&strings, &change);
+
+			struct layout l;
+
+			layout_of(&v, columns, rows, &l);
+			draw(&v, columns, rows);
+			/* The large letters ask; words where there is a row. */
+			if (times("how was it?") !=
+				(l.label >= 0 || l.count < 0) ||
+			    times("next") > 2)
+				fail_msg("%dx%d:\n%s", columns, rows, shown);
+		}
+}
+
 /* --- eye and ear --- */
 
 /* Middle of the hand in half columns from the left. */
@@ -785,6 +819,7 @@ int main(void)
 		cmocka_unit_test(test_every_size),
 		cmocka_unit_test(test_small),
 		cmocka_unit_test(test_pairs_and_strings),
+		cmocka_unit_test(test_asked_once),
 		cmocka_unit_test(test_hand_on_notch),
 		cmocka_unit_test(test_way_of_the_hand),
 		cmocka_unit_test(test_heard_not_made),
