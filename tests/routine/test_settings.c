@@ -298,6 +298,21 @@ static void test_long_name(void **state)
 	assert_string_equal(s.sound_card, "");
 }
 
+/* No name can be said outright; nothing at all is a slip. */
+static void test_no_name(void **state)
+{
+	char said[SAID_MAX];
+
+	(void)state;
+	read_text("sound_through: \"\"\n", said);
+	assert_string_equal(said, "");
+	assert_true(settings_given(&s, SETTING_SOUND_THROUGH));
+	assert_string_equal(s.sound_through, "");
+	read_text("sound_through:\n", said);
+	assert_string_not_equal(said, "");
+	assert_false(settings_given(&s, SETTING_SOUND_THROUGH));
+}
+
 /* --- edits --- */
 
 static void edit(const char *text, enum setting what, const char *wanted)
@@ -352,6 +367,8 @@ static void test_edits(void **state)
 	edit("loudness: 100 # a\n", SETTING_LOUDNESS, "loudness: 35 # a\n");
 	edit("sound_card: plain name\n", SETTING_SOUND_CARD,
 	    "sound_card: \"A \\\"B\\\" \\\\\"\n");
+	edit("sound_card: \"say \\\"so\\\" # not\" # b\n", SETTING_SOUND_CARD,
+	    "sound_card: \"A \\\"B\\\" \\\\\" # b\n");
 	/* behind the last line */
 	edit("lines: no\n", m, "lines: no\nmarking: turn\n");
 	edit("lines: no", m, "lines: no\nmarking: turn\n");
@@ -449,6 +466,7 @@ int main(void)
 		cmocka_unit_test(test_all_said),
 		cmocka_unit_test(test_faults),
 		cmocka_unit_test(test_long_name),
+		cmocka_unit_test(test_no_name),
 		cmocka_unit_test(test_edits),
 		cmocka_unit_test(test_head),
 		cmocka_unit_test(test_manual),

@@ -471,6 +471,7 @@ static void test_words_typed(void **state)
 	typed("Is it so?\033[6~", words);
 	typed("Is it \303\251\177so?\r", words);
 	typed("Is it\033[D so?\r", words);
+	typed("\033xIs it so?\r", words);
 	snprintf(words, sizeof words, "%d -1 ", (int)KEYS_WORDS);
 	typed("\r", words);
 	snprintf(
@@ -478,6 +479,44 @@ static void test_words_typed(void **state)
 	typed("\033[6~", words);
 	snprintf(words, sizeof words, "%d -1 ", (int)KEYS_END);
 	typed("\004", words);
+}
+
+/* What is too much is not taken, so rubbing out takes what is seen. */
+static void test_much_typed(void **state)
+{
+	char bytes[SESSION_WORDS_MAX + 8], words[SESSION_WORDS_MAX + 16];
+	size_t n = SESSION_WORDS_MAX - 1;
+
+	(void)state;
+	memset(bytes, 'x', n);
+	memcpy(bytes + n, "yz\177\r", 5);
+	n = (size_t)snprintf(words, sizeof words, "%d -1 ", (int)KEYS_WORDS);
+	memset(words + n, 'x', SESSION_WORDS_MAX - 2);
+	words[n + SESSION_WORDS_MAX - 2] = '\0';
+	typed(bytes, words);
+}
+
+static void unseen_line(struct keys *k)
+{
+	keys_echo(k, false);
+	one_line(k);
+}
+
+/* Where a page shows the words, the terminal is not written to. */
+static void test_no_echo(void **state)
+{
+	struct seat s;
+	char came[64];
+	int status;
+
+	(void)state;
+	seat_open(&s, unseen_line);
+	fcntl(s.master, F_SETFL, O_NONBLOCK);
+	assert_int_equal(write(s.master, "Is it?\177\r", 8), 8);
+	waitpid(s.child, &status, 0);
+	assert_int_equal(status, 0);
+	assert_true(read(s.master, came, sizeof came) <= 0);
+	close(s.master);
 }
 
 int main(void)
@@ -497,6 +536,8 @@ int main(void)
 		cmocka_unit_test(test_broken_gives_back),
 		cmocka_unit_test(test_suspend),
 		cmocka_unit_test(test_words_typed),
+		cmocka_unit_test(test_much_typed),
+		cmocka_unit_test(test_no_echo),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
