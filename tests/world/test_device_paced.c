@@ -392,6 +392,31 @@ static void test_silence(void **state)
 	rise(&s);
 }
 
+/* What is silenced while there is no card is not heard from the next one. */
+static void test_silence_while_lost(void **state)
+{
+	struct seat s = sit(*state);
+	int64_t frames;
+
+	play(&s);
+	look(&s, 500);
+	kill(child_process(s.process), SIGKILL);
+	assert_true(look_until(&s, DEVICE_LOST, 2000));
+	device_silence(s.device);
+	assert_true(look_until(&s, DEVICE_SOUNDS, 2000));
+	/* The pipe holds what the first one played. */
+	look(&s, 400);
+	frames = card.frames;
+	look(&s, 700);
+	assert_false(sounded_since(frames));
+	/* And it is silence, not deafness. */
+	play(&s);
+	look(&s, 900);
+	assert_true(sounded_since(frames));
+	device_close(s.device);
+	rise(&s);
+}
+
 /* Nobody looks: the sound fades after a second, and is back with a look. */
 static void test_nobody_looks(void **state)
 {
@@ -444,6 +469,7 @@ int main(void)
 		T(test_level),
 		T(test_faithful),
 		T(test_silence),
+		T(test_silence_while_lost),
 		T(test_nobody_looks),
 		T(test_close),
 	};
