@@ -175,12 +175,32 @@ static bool is_head(enum message_id id)
 
 /* --- telling --- */
 
-/* What was said on the way here and is not on the page itself. */
+static bool of_the_card(enum message_id id)
+{
+	switch (id) {
+	case M_DEVICE_UNHEARD:
+	case M_DEVICE_SOUNDS:
+	case M_DEVICE_SOUNDS_LATE:
+	case M_DEVICE_OTHER:
+	case M_DEVICE_NONE:
+	case M_DEVICE_MUTE:
+		return true;
+	default:
+		return false;
+	}
+}
+
+/*
+ * What was said on the way here and is not on the page itself.  Where nothing
+ * will be played a sound card is no news.
+ */
 static void tell_news(
     struct sentences *out, const struct view *v, const struct sentences *page)
 {
 	for (int i = 0; i < v->said; i++) {
-		bool there = v->news[i].id == session_help(v->session).id;
+		bool there = v->news[i].id == session_help(v->session).id ||
+		    (v->session->page == PAGE_REST &&
+			of_the_card(v->news[i].id));
 
 		for (int j = 0; j < page->count; j++)
 			there |= page->at[j].id == v->news[i].id;

@@ -524,6 +524,30 @@ static void test_leaves(void **state)
 	scene_done(&scene);
 }
 
+/* A card is told before one plays, and not where nothing is played. */
+static void test_card(void **state)
+{
+	static const struct {
+		enum scene_id scene;
+		bool told;
+	} cases[] = { { SCENE_SORE, true }, { SCENE_REST, false },
+		{ SCENE_REST_NOW, false } };
+	static char page[1 << 14];
+
+	(void)state;
+	for (int i = 0; i < 3; i++) {
+		scene_play(&scene, cases[i].scene);
+		scene.view.said = 1;
+		scene.view.news[0] = message_with(
+		    M_DEVICE_SOUNDS, TEXT("Cedar"), TEXT("ALSA"));
+		draw_all(80, 24);
+		canvas_text(&leaf[0], page, sizeof(page));
+		assert_int_equal(strstr(page, "Sound comes from Cedar") != NULL,
+		    cases[i].told);
+		scene_done(&scene);
+	}
+}
+
 static void test_over(void **state)
 {
 	static char page[1 << 14];
@@ -549,6 +573,7 @@ int main(void)
 		cmocka_unit_test(test_chosen),
 		cmocka_unit_test(test_typing),
 		cmocka_unit_test(test_leaves),
+		cmocka_unit_test(test_card),
 		cmocka_unit_test(test_over),
 	};
 
