@@ -100,7 +100,8 @@ tests: $(TESTS)
 PACED  := tests/whole/test_completion_prompt.sh \
 	tests/whole/test_first_minutes.sh \
 	tests/whole/test_input.sh tests/whole/test_pace.sh \
-	tests/whole/test_screen.sh tests/whole/test_story_ways.sh \
+	tests/whole/test_screen.sh tests/whole/test_screen_pages.sh \
+	tests/whole/test_story_ways.sh \
 	tests/whole/test_terminal.sh
 PACED_C := $(B)/tests/world/test_device_paced
 SOUNDED := $(sort $(wildcard tests/whole/test_sound_*.sh))
