@@ -55,9 +55,22 @@ int view_leaves(const struct view *v, int columns, int rows)
 	return view_leaves_other(v, columns, rows);
 }
 
+/* What the keys do changes with the bow, also while they are read. */
+static int64_t keys_change(const struct view *v)
+{
+	struct now n;
+
+	if (v->session->page != PAGE_PLAY)
+		return INT64_MAX;
+	now_of(v, &n);
+	return now_change(v, &n);
+}
+
 int64_t view_change(const struct view *v, int columns, int rows)
 {
-	if (small(columns, rows) || !playing(v))
+	if (small(columns, rows))
 		return INT64_MAX;
+	if (!playing(v))
+		return keys_change(v);
 	return view_change_play(v, columns, rows);
 }

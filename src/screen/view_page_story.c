@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "view_first.h"
+#include "view_play.h"
 
 /* --- the big words and the answers of each page --- */
 
@@ -265,6 +266,15 @@ static void sort_out(struct story *story)
 	told->count = kept;
 }
 
+/* Its keys lie over the playing: whether a pedal would be a mark just now. */
+static bool marks_count(const struct view *v)
+{
+	struct now n;
+
+	now_of(v, &n);
+	return n.late || (n.going == GOING_CHANGE && n.asks);
+}
+
 void story_tell(struct story *story, const struct view *v)
 {
 	const struct session *s = v->session;
@@ -282,6 +292,12 @@ void story_tell(struct story *story, const struct view *v)
 		M_NONE };
 	story->forward = (struct answer) { w->forward,
 		message_of(w->forward_does), M_NONE };
+	if (s->page == PAGE_PLAY && !marks_count(v)) {
+		story->back = (struct answer) { M_PAGES_BIG_QUIET,
+			message_of(M_PAGES_BACK_SILENCE), M_NONE };
+		story->forward = (struct answer) { M_PAGES_BIG_QUIET,
+			message_of(M_PAGES_FORWARD_SILENCE), M_NONE };
+	}
 	if (typed) {
 		story->back = (struct answer) { M_PAGES_BIG_BACK,
 			message_of(M_PAGES_BACK_RUB_OUT),

@@ -213,7 +213,7 @@ static void answers(const char **back, const char **forward)
 		[PAGE_WHERE] = { M_PAGES_BACK_WHERE, M_PAGES_FORWARD_WHERE },
 		[PAGE_REST] = { M_PAGES_BACK_LEAVE, M_PAGES_FORWARD_LEAVE },
 		[PAGE_TODAY] = { M_PAGES_BACK_TODAY, M_PAGES_FORWARD_TODAY },
-		[PAGE_PLAY] = { M_PAGES_BACK_SHAKY, M_PAGES_FORWARD_CLEAN },
+		[PAGE_PLAY] = { M_PAGES_BACK_SILENCE, M_PAGES_FORWARD_SILENCE },
 		[PAGE_SILENT] = { M_PAGE_SILENT_BACK, M_PAGES_FORWARD_GO_ON },
 		[PAGE_PAIN] = { M_PAGES_BACK_HURT, M_PAGES_FORWARD_HURT },
 		[PAGE_PAIN_WHERE] = { M_PAGES_BACK_WHERE,
@@ -548,6 +548,32 @@ static void test_card(void **state)
 	}
 }
 
+/* The keys over the playing: silence over a bow, marks where they count. */
+static void test_keys_over_playing(void **state)
+{
+	static char page[1 << 14];
+	int64_t change;
+
+	(void)state;
+	scene_play(&scene, SCENE_HELP_PLAY);
+	draw_all(80, 24);
+	canvas_text(&leaf[0], page, sizeof(page));
+	assert_non_null(strstr(page, "Forward: silence."));
+	while (scene.d.s.phase != PHASE_CHANGE ||
+	    scene.d.s.turn < scene.d.s.at.passage.turns - 1) {
+		change = view_change(&scene.view, 80, 24);
+		assert_true(change > scene.view.heard);
+		assert_true(change < INT64_MAX);
+		sitting_reach(&scene.d, change);
+		scene.view.heard = change;
+	}
+	draw_all(80, 24);
+	canvas_text(&leaf[0], page, sizeof(page));
+	assert_null(strstr(page, "Forward: silence."));
+	assert_null(strstr(page, "Back: silence."));
+	scene_done(&scene);
+}
+
 static void test_over(void **state)
 {
 	static char page[1 << 14];
@@ -574,6 +600,7 @@ int main(void)
 		cmocka_unit_test(test_typing),
 		cmocka_unit_test(test_leaves),
 		cmocka_unit_test(test_card),
+		cmocka_unit_test(test_keys_over_playing),
 		cmocka_unit_test(test_over),
 	};
 
