@@ -88,6 +88,7 @@ maker=$(children "$keeper" | tr -d ' ')
 kill -KILL "$maker"
 so "its maker of sound was killed: it is gone" within 1 ended "$maker"
 so "there is another one" within 2 grows
+so "and that is said" within 2 grep -q 'The sound is back' "$work/out"
 so "and it is another" [ "$(children "$keeper" | tr -d ' ')" != "$maker" ]
 
 # The keeper dies too: the practice goes on by sight.
@@ -98,6 +99,7 @@ so "its keeper was killed: the practice goes on" running "$pid"
 sleep 1
 kill -TERM "$pid"
 wait "$pid"
-is "both times it says so" "$(grep -c 'The sound is gone' "$work/out")" 2
+is "both times it says so" "$(grep -cE \
+    'The sound is gone|makes sound was ended from outside' "$work/out")" 2
 is "and when there was another" "$(grep -c 'The sound is back' "$work/out")" 1
 finish
