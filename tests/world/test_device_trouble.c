@@ -95,6 +95,23 @@ static void test_no_card(void **state)
 	assert_in_range(size_of(x->log), 1, 65536);
 }
 
+/* Where there never was a card, the computer is not kept busy with looking. */
+static void test_seldom(void **state)
+{
+	struct seat s;
+
+	fixture_cards(*state, CARD_NONE);
+	s = sit(&wish, true);
+	assert_true(state_reached(s.device, DEVICE_MISSING, 3000));
+	pause_ms(300);
+	for (int i = 0; i < 100; i++) {
+		pause_ms(20);
+		device_look(s.device);
+		assert_int_equal(child_process(s.process), 0);
+	}
+	rise(&s);
+}
+
 static void test_no_clock(void **state)
 {
 	practised_by_sight(*state, CARD_NULL);
@@ -357,6 +374,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		T(test_no_default),
 		T(test_no_card),
+		T(test_seldom),
 		T(test_no_clock),
 		T(test_hangs),
 		T(test_wishes),
