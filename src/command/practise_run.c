@@ -175,7 +175,7 @@ static void look_for_sound(struct practice *p)
 	if (state == was || state == DEVICE_OPENING || state == DEVICE_UNHEARD)
 		return;
 	p->heard = state;
-	if (was == DEVICE_UNHEARD) {
+	if (was == DEVICE_UNHEARD || state == DEVICE_MISSING) {
 		struct message m = device_sentence(p->device);
 
 		screen_step(p);
