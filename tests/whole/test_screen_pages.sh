@@ -49,6 +49,7 @@ for size in '40 x 12' '80 x 24' '120 x 40'; do
 	sleep 0.3
 	key PageUp
 	is_page where "$size"
+	sleep 0.3
 	key q
 	shows 5 'ready>'
 
