@@ -50,7 +50,9 @@ static void picture(struct canvas *c, int number)
 
 	canvas_init(c, COLUMNS, ROWS);
 	for (int y = 0; y < ROWS; y++) {
-		memset(words, 'a' + (number + y) % 26, COLUMNS);
+		/* No letter twice running: a row may not be sent short. */
+		for (int x = 0; x < COLUMNS; x++)
+			words[x] = (char)('a' + (number + y + x) % 26);
 		words[COLUMNS] = '\0';
 		canvas_put(c, y, 0, ATTRIBUTE_PLAIN, words);
 	}
