@@ -115,6 +115,18 @@ ask()
 	    "create table f as select cast(readfile('$1') as text) as j; $2"
 }
 
+# comes FILE WORDS: waits until the words stand in it, 10 s at most
+comes()
+{
+	for _ in 0 1 2 3 4 5 6 7 8 9; do
+		for _ in 0 1 2 3 4 5 6 7 8 9; do
+			grep -qsF -- "$2" "$1" && return
+			sleep 0.1
+		done
+	done
+	fail "${1##*/} never says \"$2\""
+}
+
 # A session at a time of March 2026: session TIME SCRIPT ARGUMENTS...
 session()
 {

@@ -58,8 +58,10 @@ for case in 'TERM 143' 'HUP 129'; do
 	    > "$work/out" 2> "$work/err" &
 	pid=$!
 	exec 9> in
+	comes "$work/out" "Forward: nothing is sore"
 	printf c >&9
-	sleep 0.5
+	comes "$work/out" "Forward: begin"
+	sleep 0.4
 	printf c >&9
 	sleep 8.5
 	kill -s "$signal" "$pid"
@@ -78,8 +80,10 @@ mkfifo in
     > "$work/out" 2> "$work/err" &
 pid=$!
 exec 9> in
+comes "$work/out" "Forward: nothing is sore"
 printf c >&9
-sleep 0.5
+comes "$work/out" "Forward: begin"
+sleep 0.4
 printf c >&9
 sleep 6
 kill -STOP "$pid"

@@ -52,8 +52,10 @@ stopped()
 	    > "$1.out" 2> "$1.err" &
 	pid=$!
 	exec 8> "$1.in"
+	comes "$1.out" "Forward: nothing is sore"
 	printf c >&8
-	sleep 0.5
+	comes "$1.out" "Forward: begin"
+	sleep 0.4
 	printf c >&8
 	sleep 5
 	kill -STOP "$pid"
