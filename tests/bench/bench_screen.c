@@ -56,13 +56,20 @@ static void fresh_home(char *folder, size_t size)
 	unsetenv("XDG_STATE_HOME");
 }
 
+/* The keeper of the sound may still write its log into it for a moment. */
 static void forget_home(const char *folder)
 {
+	enum { TRIES = 100 };
+	struct timespec moment = { .tv_nsec = 20000000 };
 	char command[128];
 
-	snprintf(command, sizeof command, "rm -rf %s", folder);
-	if (system(command) != 0)
-		fail(command);
+	snprintf(command, sizeof command, "rm -rf %s 2> /dev/null", folder);
+	for (int i = 0; i < TRIES; i++) {
+		if (system(command) == 0)
+			return;
+		nanosleep(&moment, NULL);
+	}
+	fail(command);
 }
 
 /* The other end of a new terminal, of a size. */
