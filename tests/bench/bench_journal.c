@@ -16,6 +16,8 @@
 #include "evenhand/coach/plan.h"
 #include "evenhand/world/journal.h"
 
+#include "bench.h"
+
 enum {
 	DAYS = 3650,
 	SITTINGS = 2 * DAYS,
@@ -28,39 +30,6 @@ enum {
 
 static struct routine routine;
 static struct plan plan;
-
-static double now_ms(void)
-{
-	struct timespec t;
-
-	clock_gettime(CLOCK_MONOTONIC, &t);
-	return (double)t.tv_sec * 1e3 + (double)t.tv_nsec / 1e6;
-}
-
-static void fail(const char *what)
-{
-	perror(what);
-	exit(1);
-}
-
-static int by_size(const void *a, const void *b)
-{
-	double x = *(const double *)a, y = *(const double *)b;
-
-	return (x > y) - (x < y);
-}
-
-static double median(double *x, int n)
-{
-	qsort(x, (size_t)n, sizeof *x, by_size);
-	return x[n / 2];
-}
-
-static void figure(
-    const char *what, const char *goal, double value, const char *unit)
-{
-	printf("%-52s goal %-12s measured %.2f %s\n", what, goal, value, unit);
-}
 
 static void make_routine(void)
 {

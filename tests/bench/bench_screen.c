@@ -22,55 +22,14 @@
 #include "evenhand/screen/view.h"
 #include "evenhand/world/load.h"
 
+#include "bench.h"
+
 enum { RUNS = 15, COLUMNS_WIDE = 120, ROWS_TALL = 40, PLAY_S = 20 };
 
 struct seat {
 	pid_t pid;
 	int terminal; /* our end */
 };
-
-static double now_ms(void)
-{
-	struct timespec t;
-
-	clock_gettime(CLOCK_MONOTONIC, &t);
-	return (double)t.tv_sec * 1e3 + (double)t.tv_nsec / 1e6;
-}
-
-static void fail(const char *what)
-{
-	perror(what);
-	exit(1);
-}
-
-static void fresh_home(char *folder, size_t size)
-{
-	snprintf(folder, size, "/tmp/evenhand-bench-XXXXXX");
-	if (!mkdtemp(folder))
-		fail(folder);
-	setenv("HOME", folder, 1);
-	setenv("TERM", "xterm-256color", 1);
-	setenv("LC_ALL", "C.UTF-8", 1);
-	unsetenv("XDG_DATA_HOME");
-	unsetenv("XDG_CONFIG_HOME");
-	unsetenv("XDG_STATE_HOME");
-}
-
-/* The keeper of the sound may still write its log into it for a moment. */
-static void forget_home(const char *folder)
-{
-	enum { TRIES = 100 };
-	struct timespec moment = { .tv_nsec = 20000000 };
-	char command[128];
-
-	snprintf(command, sizeof command, "rm -rf %s 2> /dev/null", folder);
-	for (int i = 0; i < TRIES; i++) {
-		if (system(command) == 0)
-			return;
-		nanosleep(&moment, NULL);
-	}
-	fail(command);
-}
 
 /* The other end of a new terminal, of a size. */
 static int open_terminal(char *name, size_t size)
@@ -153,19 +112,6 @@ static double finish(const struct seat *s)
 	    (double)(r.ru_utime.tv_usec + r.ru_stime.tv_usec) / 1e6;
 }
 
-static void figure(
-    const char *what, const char *goal, double value, const char *unit)
-{
-	printf("%-52s goal %-12s measured %.2f %s\n", what, goal, value, unit);
-}
-
-static int by_size(const void *a, const void *b)
-{
-	double x = *(const double *)a, y = *(const double *)b;
-
-	return (x > y) - (x < y);
-}
-
 /*
  * To the last byte of the first page: it comes in one go, and what is said of
  * the sound, which is being opened meanwhile, comes later.
@@ -188,46 +134,8 @@ static void first_page(char *binary)
 		finish(&s);
 		forget_home(home);
 	}
-	qsort(ms, RUNS, sizeof *ms, by_size);
-	figure("start to the first full page", "< 15 ms", ms[RUNS / 2], "ms");
-}
-
-static double private_mb(pid_t pid)
-{
-	char path[64], line[256];
-	double kb = 0;
-
-	snprintf(path, sizeof path, "/proc/%d/smaps_rollup", (int)pid);
-	FILE *f = fopen(path, "r");
-	if (!f)
-		fail(path);
-	while (fgets(line, sizeof line, f)) {
-		long n;
-
-		if (sscanf(line, "Private_Clean: %ld", &n) == 1 ||
-		    sscanf(line, "Private_Dirty: %ld", &n) == 1)
-			kb += (double)n;
-	}
-	fclose(f);
-	return kb / 1024;
-}
-
-static double cpu_s(pid_t pid)
-{
-	char path[64], line[1024];
-	unsigned long user = 0, system_ = 0;
-
-	snprintf(path, sizeof path, "/proc/%d/stat", (int)pid);
-	FILE *f = fopen(path, "r");
-	if (!f || !fgets(line, sizeof line, f))
-		fail(path);
-	fclose(f);
-	/* utime and stime are the 14th and 15th word; the 2nd is "(name)". */
-	if (sscanf(strrchr(line, ')'),
-		") %*c %*d %*d %*d %*d %*d %*u %*u %*u %*u %*u %lu %lu", &user,
-		&system_) != 2)
-		fail("stat");
-	return (double)(user + system_) / (double)sysconf(_SC_CLK_TCK);
+	figure(
+	    "start to the first full page", "< 15 ms", median(ms, RUNS), "ms");
 }
 
 /* Into the first lead-in and beyond, at true pace. */
@@ -245,10 +153,12 @@ static void playing(char *binary)
 			fail("write");
 	}
 	watch(&s, 500, &last);
-	cpu = cpu_s(s.pid);
+	cpu = used_s(s.pid);
 	watch(&s, PLAY_S * 1000, &last);
-	cpu = cpu_s(s.pid) - cpu;
+	cpu = used_s(s.pid) - cpu;
 	double mb = private_mb(s.pid);
+	if (mb <= 0)
+		fail("the program is gone");
 	finish(&s);
 	forget_home(home);
 	figure(
@@ -309,6 +219,8 @@ int main(void)
 		fprintf(stderr, "EVENHAND must name the program\n");
 		return 1;
 	}
+	setenv("TERM", "xterm-256color", 1);
+	setenv("LC_ALL", "C.UTF-8", 1);
 	redraw();
 	first_page(binary);
 	playing(binary);

@@ -20,8 +20,9 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/wait.h>
-#include <time.h>
 #include <unistd.h>
+
+#include "bench.h"
 
 enum {
 	RATE = 48000,
@@ -55,14 +56,6 @@ struct child {
 	pid_t pid;
 	int in, out; /* our ends */
 };
-
-static double now_ms(void)
-{
-	struct timespec t;
-
-	clock_gettime(CLOCK_MONOTONIC, &t);
-	return (double)t.tv_sec * 1e3 + (double)t.tv_nsec / 1e6;
-}
 
 static void say_and_exit(const char *what)
 {
@@ -222,19 +215,6 @@ static double press_in_a_note(struct child *c, struct ear *e)
 	return e->last_ms - pressed;
 }
 
-static int by_size(const void *a, const void *b)
-{
-	double x = *(const double *)a, y = *(const double *)b;
-
-	return (x > y) - (x < y);
-}
-
-static void figure(
-    const char *what, const char *goal, double value, const char *unit)
-{
-	printf("%-52s goal %-12s measured %.2f %s\n", what, goal, value, unit);
-}
-
 static void key_to_silence(struct child *c, struct ear *e)
 {
 	double ms[PRESSES];
@@ -249,53 +229,13 @@ static void key_to_silence(struct child *c, struct ear *e)
 			;
 		press(c, '\n');
 	}
-	qsort(ms, PRESSES, sizeof *ms, by_size);
 	figure("key to silence, behind the server, median", "< 50 ms",
-	    ms[PRESSES / 2], "ms");
+	    median(ms, PRESSES), "ms");
 	figure("key to silence, behind the server, worst of 20", "< 50 ms",
 	    ms[PRESSES - 1], "ms");
 }
 
 /* --- what it costs --------------------------------------------------------------- */
-
-/* Private pages of a process in MB, from the kernel's own roll-up. */
-static double private_mb(pid_t pid)
-{
-	char path[64], line[256];
-	double kb = 0;
-
-	snprintf(path, sizeof path, "/proc/%d/smaps_rollup", (int)pid);
-	FILE *f = fopen(path, "r");
-	if (!f)
-		return 0;
-	while (fgets(line, sizeof line, f)) {
-		long n;
-
-		if (sscanf(line, "Private_Clean: %ld", &n) == 1 ||
-		    sscanf(line, "Private_Dirty: %ld", &n) == 1)
-			kb += (double)n;
-	}
-	fclose(f);
-	return kb / 1024;
-}
-
-/* Seconds of a core that a process has used. */
-static double used_s(pid_t pid)
-{
-	char path[64], line[512], *rest;
-	long user = 0, own = 0;
-
-	snprintf(path, sizeof path, "/proc/%d/stat", (int)pid);
-	FILE *f = fopen(path, "r");
-	if (!f)
-		return 0;
-	if (fgets(line, sizeof line, f) && (rest = strrchr(line, ')')) != NULL)
-		sscanf(rest,
-		    ") %*c %*d %*d %*d %*d %*d %*u %*u %*u %*u %*u %ld %ld",
-		    &user, &own);
-	fclose(f);
-	return (double)(user + own) / (double)sysconf(_SC_CLK_TCK);
-}
 
 /* A process, its children and theirs. */
 static int family(pid_t pid, pid_t *out, int count)
@@ -388,10 +328,7 @@ static void prepare(char *file, size_t size)
 {
 	if (!mkdtemp(folder))
 		say_and_exit("no folder");
-	setenv("HOME", folder, 1);
-	unsetenv("XDG_DATA_HOME");
-	unsetenv("XDG_CONFIG_HOME");
-	unsetenv("XDG_STATE_HOME");
+	home_is(folder);
 	snprintf(file, size, "%s/server", folder);
 	setenv("SOUND_FOLDER", file, 1);
 	snprintf(file, size, "%s/often.yaml", folder);

@@ -16,54 +16,14 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "bench.h"
+
 enum { RUNS = 15 };
 
 struct child {
 	pid_t pid;
 	int in, out; /* our ends */
 };
-
-static double now_ms(void)
-{
-	struct timespec t;
-
-	clock_gettime(CLOCK_MONOTONIC, &t);
-	return (double)t.tv_sec * 1e3 + (double)t.tv_nsec / 1e6;
-}
-
-static void fail(const char *what)
-{
-	perror(what);
-	exit(1);
-}
-
-/* A fresh home, so that every run is a first run. */
-static void fresh_home(char *folder, size_t size)
-{
-	snprintf(folder, size, "/tmp/evenhand-bench-XXXXXX");
-	if (!mkdtemp(folder))
-		fail(folder);
-	setenv("HOME", folder, 1);
-	unsetenv("XDG_DATA_HOME");
-	unsetenv("XDG_CONFIG_HOME");
-	unsetenv("XDG_STATE_HOME");
-}
-
-/* The keeper of the sound may still write its log into it for a moment. */
-static void forget_home(const char *folder)
-{
-	enum { TRIES = 100 };
-	struct timespec moment = { .tv_nsec = 20000000 };
-	char command[128];
-
-	snprintf(command, sizeof command, "rm -rf %s 2> /dev/null", folder);
-	for (int i = 0; i < TRIES; i++) {
-		if (system(command) == 0)
-			return;
-		nanosleep(&moment, NULL);
-	}
-	fail(command);
-}
 
 static struct child start(char *const *argv)
 {
@@ -112,25 +72,6 @@ static int finish(struct child *c)
 	close(c->out);
 	waitpid(c->pid, &status, 0);
 	return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
-}
-
-static int by_size(const void *a, const void *b)
-{
-	double x = *(const double *)a, y = *(const double *)b;
-
-	return (x > y) - (x < y);
-}
-
-static double median(double *x, int n)
-{
-	qsort(x, (size_t)n, sizeof *x, by_size);
-	return x[n / 2];
-}
-
-static void figure(
-    const char *what, const char *goal, double value, const char *unit)
-{
-	printf("%-52s goal %-12s measured %.2f %s\n", what, goal, value, unit);
 }
 
 static void first_line(char *binary)
@@ -245,27 +186,6 @@ static void large_check(char *binary, const char *key, int expected)
 	    (long)st.st_size, expected ? "all faults" : "no fault");
 	figure(what, "< 20 ms", median(ms, RUNS), "ms");
 	forget_home(home);
-}
-
-/* Private pages of a process in MB, from the kernel's own roll-up. */
-static double private_mb(pid_t pid)
-{
-	char path[64], line[256];
-	double kb = 0;
-
-	snprintf(path, sizeof path, "/proc/%d/smaps_rollup", (int)pid);
-	FILE *f = fopen(path, "r");
-	if (!f)
-		return -1;
-	while (fgets(line, sizeof line, f)) {
-		long n;
-
-		if (sscanf(line, "Private_Clean: %ld", &n) == 1 ||
-		    sscanf(line, "Private_Dirty: %ld", &n) == 1)
-			kb += (double)n;
-	}
-	fclose(f);
-	return kb / 1024;
 }
 
 /* Two pages answered, then two seconds into the first lead-in. */

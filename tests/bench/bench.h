@@ -1,0 +1,134 @@
+/*
+ * bench.h - what the figures share: a clock, a line each, a home of their own
+ *
+ * A bench that cannot measure ends with 1.  One thread.
+ */
+#ifndef BENCH_H
+#define BENCH_H
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/types.h>
+#include <time.h>
+#include <unistd.h>
+
+static inline void fail(const char *what)
+{
+	perror(what);
+	exit(1);
+}
+
+/* ms of the steady clock. */
+static inline double now_ms(void)
+{
+	struct timespec t;
+
+	clock_gettime(CLOCK_MONOTONIC, &t);
+	return (double)t.tv_sec * 1e3 + (double)t.tv_nsec / 1e6;
+}
+
+static inline int by_size(const void *a, const void *b)
+{
+	double x = *(const double *)a, y = *(const double *)b;
+
+	return (x > y) - (x < y);
+}
+
+static inline double median(double *x, int n)
+{
+	qsort(x, (size_t)n, sizeof *x, by_size);
+	return x[n / 2];
+}
+
+/* A figure beside its goal, on a line of its own. */
+static inline void figure(
+    const char *what, const char *goal, double value, const char *unit)
+{
+	printf("%-52s goal %-12s measured %.2f %s\n", what, goal, value, unit);
+	fflush(stdout);
+}
+
+/* A folder of this name is the home, with nothing in it and nothing chosen. */
+static inline void home_is(const char *folder)
+{
+	setenv("HOME", folder, 1);
+	unsetenv("XDG_DATA_HOME");
+	unsetenv("XDG_CONFIG_HOME");
+	unsetenv("XDG_STATE_HOME");
+}
+
+/* A fresh home, so that every run is a first run. */
+static inline void fresh_home(char *folder, size_t size)
+{
+	snprintf(folder, size, "/tmp/evenhand-bench-XXXXXX");
+	if (!mkdtemp(folder))
+		fail(folder);
+	home_is(folder);
+}
+
+/* The keeper of the sound may still write its log into it for a moment. */
+static inline void forget_home(const char *folder)
+{
+	enum { TRIES = 100 };
+	struct timespec moment = { .tv_nsec = 20000000 };
+	char command[128];
+
+	snprintf(command, sizeof command, "rm -rf %s 2> /dev/null", folder);
+	for (int i = 0; i < TRIES; i++) {
+		if (system(command) == 0)
+			return;
+		nanosleep(&moment, NULL);
+	}
+	fail(command);
+}
+
+/* A file of the kernel's about a process; NULL when that is gone. */
+static inline FILE *process_file(pid_t pid, const char *name)
+{
+	char path[64];
+
+	snprintf(path, sizeof path, "/proc/%d/%s", (int)pid, name);
+	return fopen(path, "r");
+}
+
+/* Private pages of a process in MB, from the kernel's own roll-up; 0: gone. */
+static inline double private_mb(pid_t pid)
+{
+	FILE *f = process_file(pid, "smaps_rollup");
+	char line[256];
+	double kb = 0;
+
+	while (f && fgets(line, sizeof line, f)) {
+		long n;
+
+		if (sscanf(line, "Private_Clean: %ld", &n) == 1 ||
+		    sscanf(line, "Private_Dirty: %ld", &n) == 1)
+			kb += (double)n;
+	}
+	if (f)
+		fclose(f);
+	return kb / 1024;
+}
+
+/* Seconds of a core that a process has used so far; 0: gone. */
+static inline double used_s(pid_t pid)
+{
+	FILE *f = process_file(pid, "stat");
+	char line[1024], *rest = NULL;
+	unsigned long user = 0, own = 0;
+
+	/* utime and stime are the 14th and 15th word; the 2nd is "(name)". */
+	if (f && fgets(line, sizeof line, f))
+		rest = strrchr(line, ')');
+	if (f)
+		fclose(f);
+	if (rest &&
+	    sscanf(rest,
+		") %*c %*d %*d %*d %*d %*d %*u %*u %*u %*u %*u %lu %lu", &user,
+		&own) != 2)
+		fail("stat");
+	return (double)(user + own) / (double)sysconf(_SC_CLK_TCK);
+}
+
+#endif
