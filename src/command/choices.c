@@ -22,6 +22,14 @@ static void take_text(char *to, size_t size, const char *from)
 	text_add(&t, from);
 }
 
+static void keep(struct settings_file *f, enum setting what)
+{
+	struct fault fault;
+
+	if (!settings_keep(f, what, &fault))
+		command_fault(&fault);
+}
+
 void choices_take(struct settings_file *f, const struct call *c)
 {
 	struct settings *s = &f->now;
@@ -49,7 +57,7 @@ void choices_take(struct settings_file *f, const struct call *c)
 		s->loudness = c->percent;
 	for (size_t i = 0; i < sizeof all / sizeof *all && !c->script; i++)
 		if (all[i].said)
-			choices_keep(f, all[i].what);
+			keep(f, all[i].what);
 }
 
 enum marking choices_marking(const struct settings *s)
@@ -68,14 +76,6 @@ void choices_card(const struct settings *s, struct sound_wish *w)
 	take_text(w->name, sizeof w->name, s->sound_card);
 	take_text(w->api, sizeof w->api, s->sound_through);
 	w->level = choices_level(s->loudness);
-}
-
-void choices_keep(struct settings_file *f, enum setting what)
-{
-	struct fault fault;
-
-	if (!settings_keep(f, what, &fault))
-		command_fault(&fault);
 }
 
 enum terminal_colours choices_colours(const struct settings *s)

@@ -33,9 +33,6 @@ void choices_card(const struct settings *s, struct sound_wish *w);
 /* Thousandths of full scale of a loudness in percent. */
 int choices_level(int percent);
 
-/* Keeps one setting as it is in f->now; what prevents it is said once. */
-void choices_keep(struct settings_file *f, enum setting what);
-
 /* The colours of the settings, as the terminal takes them. */
 enum terminal_colours choices_colours(const struct settings *s);
 

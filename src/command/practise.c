@@ -205,8 +205,9 @@ static int practise(struct practice *p, const struct call *c)
 	first_begin(
 	    &p->first, &p->session, &wish, RATE, p->taught, &p->effects);
 	practice_run(p);
+	screen_close(p);
 	if (p->loudness_changed)
-		choices_keep(&p->chosen, SETTING_LOUDNESS);
+		practice_keep(p, SETTING_LOUDNESS);
 	return ending(p);
 }
 

@@ -66,4 +66,7 @@ void practice_say(struct practice *p, struct message m);
 /* Says what the journal or a device has to say, where it can be read. */
 void practice_trouble(struct practice *p, const struct message *m);
 
+/* Keeps one setting as it is now; what prevents it is said once, there too. */
+void practice_keep(struct practice *p, enum setting what);
+
 #endif

@@ -52,6 +52,18 @@ void practice_trouble(struct practice *p, const struct message *m)
 		command_say(m);
 }
 
+void practice_keep(struct practice *p, enum setting what)
+{
+	struct fault fault;
+
+	if (settings_keep(&p->chosen, what, &fault))
+		return;
+	if (p->screen.terminal)
+		screen_fault(p, &fault);
+	else
+		command_fault(&fault);
+}
+
 static void page(struct practice *p, enum page page)
 {
 	struct text t = text_in(p->bytes, sizeof p->bytes);

@@ -248,7 +248,7 @@ static void remember_first(struct practice *p)
 	if (!p->taught || p->first.part == FIRST_WELCOME || s->first_seen)
 		return;
 	s->first_seen = true;
-	choices_keep(&p->chosen, SETTING_FIRST_SEEN);
+	practice_keep(p, SETTING_FIRST_SEEN);
 }
 
 /* One turn of the loop: waits, looks at what became due, takes a key. */

@@ -79,6 +79,19 @@ void screen_trouble(struct practice *p, const struct message *m)
 	screen_say(p, m);
 }
 
+void screen_fault(struct practice *p, const struct fault *f)
+{
+	char sentence[SCREEN_LATER_BYTES / 4];
+
+	if (!f->path) {
+		screen_trouble(p, &f->message);
+		return;
+	}
+	fault_text(f, sentence, sizeof sentence);
+	text_format(&p->screen.later, "%s\n", sentence);
+	screen_say(p, &f->message);
+}
+
 static void turn_leaf(struct practice *p, int leaves)
 {
 	p->screen.view.leaf = (p->screen.view.leaf + 1) % leaves;

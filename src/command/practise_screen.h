@@ -9,6 +9,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "evenhand/base/fault.h"
 #include "evenhand/base/text.h"
 #include "evenhand/screen/view.h"
 #include "evenhand/world/terminal.h"
@@ -49,6 +50,9 @@ void screen_say(struct practice *p, const struct message *m);
 
 /* A trouble that must still be read when the screen is gone. */
 void screen_trouble(struct practice *p, const struct message *m);
+
+/* The same for a fault; its place is told afterwards, where it has room. */
+void screen_fault(struct practice *p, const struct fault *f);
 
 /* A step begins: what it says takes the place of what was said before. */
 void screen_step(struct practice *p);

@@ -94,6 +94,29 @@ is "pages are looked at without being left" "$(flag alternate_on)" 1
 key q
 given_back fast
 
+# --- what cannot be remembered ----------------------------------------------
+
+# It is said on the page, and once more when the screen is given back; never
+# across the page.
+mv "$HOME/.config" "$HOME/.config-was"
+touch "$HOME/.config"
+command_line clear
+sleep 0.3
+command_line "$EVENHAND $at --player blocked 2> $work/said"
+waits 5 seen 'Welcome'
+key NPage
+waits 5 seen 'cannot be made'
+is "nothing is said across the page" "$(cat "$work/said")" ''
+sleep 0.3
+key q
+waits 5 seen 'sore'
+sleep 0.3
+key q
+given_back blocked
+is "said afterwards, once" "$(grep -c 'cannot be made' "$work/said")" 1
+rm "$HOME/.config"
+mv "$HOME/.config-was" "$HOME/.config"
+
 # --- suspended and continued ----------------------------------------------
 
 begin "$EVENHAND $at"
