@@ -41,7 +41,6 @@ struct practice {
 	int64_t lost_ms;	 /* by the device, as last looked at */
 	int dropouts;		 /* the same */
 	enum device_state heard; /* the same; UNHEARD: not said yet */
-	size_t typed;		 /* bytes of words, as last looked at */
 	bool unheard;		 /* the last passage could not be played */
 	bool rows_new;		 /* rows the journal may not have written yet */
 	bool over;		 /* nothing more will happen */
@@ -50,6 +49,7 @@ struct practice {
 	bool taught;		 /* the first minutes come first */
 	bool loudness_changed;
 
+	char typed[SESSION_WORDS_MAX]; /* words, as last looked at */
 	struct load_paths paths;
 	char bytes[LINES_BYTES_MAX];
 };

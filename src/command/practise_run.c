@@ -190,11 +190,14 @@ static void look_for_sound(struct practice *p)
 /* Typing is a sign of life, though it is no key of the session. */
 static void look_for_typing(struct practice *p)
 {
-	size_t length = strlen(keys_typed(p->keys));
+	const char *now = keys_typed(p->keys);
+	struct text typed;
 
-	if (length == p->typed)
+	if (strcmp(now, p->typed) == 0)
 		return;
-	p->typed = length;
+	typed = text_in(p->typed, sizeof p->typed);
+	text_add(&typed, now);
+	p->screen.stale = true;
 	if (device_paced(p->device))
 		tell(p, (struct input) { .kind = INPUT_KEY, .key = KEY_OTHER });
 }

@@ -37,6 +37,7 @@ bool screen_open(struct practice *p, const struct screen_wish *w)
 	s->view.mirror = w->mirror;
 	s->view.session = &p->session;
 	s->view.first = &p->first;
+	s->view.typed = p->typed;
 	s->later = text_in(s->later_bytes, sizeof s->later_bytes);
 	s->stale = true;
 	keys_echo(p->keys, false);
@@ -157,23 +158,6 @@ static bool look_at_device(struct practice *p)
 	return true;
 }
 
-/* Words being typed are no keys of the session; whether there are new ones. */
-static bool look_at_words(struct practice *p)
-{
-	struct practice_screen *s = &p->screen;
-	struct text typed;
-	const char *now = keys_typed(p->keys);
-
-	if (p->session.page != PAGE_QUESTION)
-		now = "";
-	s->view.typed = s->typed;
-	if (strcmp(now, s->typed) == 0)
-		return false;
-	typed = text_in(s->typed, sizeof s->typed);
-	text_add(&typed, now);
-	return true;
-}
-
 /* Whether what was said has stood long enough; on a page it stays. */
 static bool look_at_news(struct practice *p)
 {
@@ -222,7 +206,6 @@ void screen_draw(struct practice *p)
 		return;
 	}
 	s->stale |= look_at_device(p);
-	s->stale |= look_at_words(p);
 	s->stale |= look_at_news(p);
 	s->stale |= terminal_size(s->terminal, &columns, &rows);
 	s->view.heard = p->reached;

@@ -23,12 +23,11 @@ struct practice_screen {
 	struct terminal *terminal; /* NULL: line mode */
 	struct view view;
 	struct canvas canvas;
-	bool stale;	  /* something besides the time has changed */
-	int64_t said_at;  /* frame of the last thing said */
-	bool fresh;	  /* nothing was said in this step yet */
-	int64_t drawn_ns; /* steady clock, when last drawn */
-	int64_t change;	  /* frame at which the drawing may differ */
-	char typed[SESSION_WORDS_MAX]; /* as last looked at */
+	bool stale;	   /* something besides the time has changed */
+	int64_t said_at;   /* frame of the last thing said */
+	bool fresh;	   /* nothing was said in this step yet */
+	int64_t drawn_ns;  /* steady clock, when last drawn */
+	int64_t change;	   /* frame at which the drawing may differ */
 	struct text later; /* for standard error, when it is free again */
 	char later_bytes[SCREEN_LATER_BYTES];
 };
