@@ -16,6 +16,8 @@
 # on it until a server of the same name ends as it should.  So a killed one is
 # started once more before `stop` ends it.
 set -eu
+# shellcheck source=tests/tools/processes.sh
+. "$(dirname "$0")/processes.sh"
 : "${SOUND_FOLDER:?a folder for the sound server}"
 name=evenhand-${SOUND_FOLDER##*/}-$(id -u)
 cycle=${SOUND_CYCLE-512}
@@ -42,32 +44,6 @@ use()
 write_alsa()
 {
 	echo 'pcm.!default { type hw card 31 }'
-}
-
-alive()
-{
-	state=$(sed 's/.*) //; s/ .*//' "/proc/$1/stat" 2>/dev/null) &&
-	    [ -n "$state" ] && [ "$state" != Z ]
-}
-
-gone()
-{
-	! alive "$1"
-}
-
-# within SECONDS COMMAND...: asks every 10 ms until it is so
-within()
-{
-	left=$(($1 * 100))
-	shift
-	while [ "$left" -gt 0 ]; do
-		if "$@"; then
-			return 0
-		fi
-		left=$((left - 1))
-		sleep 0.01
-	done
-	return 1
 }
 
 answers()
@@ -101,10 +77,10 @@ up()
 down()
 {
 	pid=$(number)
-	if alive "$pid"; then
+	if running "$pid"; then
 		kill "-$1" "$pid" || :
 		kill -CONT "$pid" 2>/dev/null || :
-		within 3 gone "$pid" || kill -KILL "$pid" || :
+		within 3 ended "$pid" || kill -KILL "$pid" || :
 	fi
 	rm -f "$SOUND_FOLDER/server.pid"
 }

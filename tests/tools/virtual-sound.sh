@@ -21,6 +21,8 @@
 # No root, no dbus, no kernel sound; the processes are known by their numbers,
 # and only those are ended.
 set -eu
+# shellcheck source=tests/tools/processes.sh
+. "$(dirname "$0")/processes.sh"
 : "${SOUND_FOLDER:?a folder for the sound server}"
 cycle=${SOUND_CYCLE-256}
 room=$SOUND_FOLDER/run
@@ -188,33 +190,6 @@ write_all()
 	write_matchmaker_parts > "$settings/ours.lua.d/10-ours.lua"
 }
 
-# within SECONDS COMMAND...: asks every 10 ms until it is so
-within()
-{
-	left=$(($1 * 100))
-	shift
-	while [ "$left" -gt 0 ]; do
-		if "$@"; then
-			return 0
-		fi
-		left=$((left - 1))
-		sleep 0.01
-	done
-	return 1
-}
-
-# A process that has ended counts as gone, even when nobody asked how it ended.
-alive()
-{
-	state=$(sed 's/.*) //; s/ .*//' "/proc/$1/stat" 2>/dev/null) &&
-	    [ -n "$state" ] && [ "$state" != Z ]
-}
-
-gone()
-{
-	! alive "$1"
-}
-
 number_of()
 {
 	cat "$SOUND_FOLDER/$1.pid" 2>/dev/null || echo 0
@@ -233,10 +208,10 @@ launch()
 end()
 {
 	pid=$(number_of "$1")
-	if alive "$pid"; then
+	if running "$pid"; then
 		kill "-${2-TERM}" "$pid" || :
 		kill -CONT "$pid" 2>/dev/null || :
-		within 2 gone "$pid" || kill -KILL "$pid"
+		within 2 ended "$pid" || kill -KILL "$pid"
 	fi
 	rm -f "$SOUND_FOLDER/$1.pid"
 }

@@ -7,6 +7,8 @@
 #
 # A test that needs what is not there says "skipped: ..." and ends well.
 # shellcheck disable=SC2034,SC2154
+# shellcheck source=tests/tools/processes.sh
+. "$root/tests/tools/processes.sh"
 ticks=$root/tests/tools/ticks.py
 python=python3
 if [ -x /usr/bin/python3 ]; then
@@ -89,33 +91,6 @@ alsa()
 now_ms()
 {
 	echo $(($(date +%s%N) / 1000000))
-}
-
-# within SECONDS COMMAND...: asks every 20 ms until it is so
-within()
-{
-	left=$(($1 * 50))
-	shift
-	while [ "$left" -gt 0 ]; do
-		if "$@"; then
-			return 0
-		fi
-		left=$((left - 1))
-		sleep 0.02
-	done
-	return 1
-}
-
-# running PID: it is there and has not ended
-running()
-{
-	state=$(sed 's/.*) //; s/ .*//' "/proc/$1/stat" 2> /dev/null) &&
-	    [ -n "$state" ] && [ "$state" != Z ]
-}
-
-ended()
-{
-	! running "$1"
 }
 
 # children PID: the numbers of its children
