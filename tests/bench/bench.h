@@ -67,13 +67,18 @@ static inline void fresh_home(char *folder, size_t size)
 	home_is(folder);
 }
 
-/* The keeper of the sound may still write its log into it for a moment. */
+/*
+ * What makes the sound ends a moment after the program: it still writes its log
+ * into the home, and would take a core from the run that comes next.
+ */
 static inline void forget_home(const char *folder)
 {
 	enum { TRIES = 100 };
+	struct timespec end = { .tv_nsec = 200000000 };
 	struct timespec moment = { .tv_nsec = 20000000 };
 	char command[128];
 
+	nanosleep(&end, NULL);
 	snprintf(command, sizeof command, "rm -rf %s 2> /dev/null", folder);
 	for (int i = 0; i < TRIES; i++) {
 		if (system(command) == 0)
