@@ -12,6 +12,7 @@
 #include "evenhand/base/messages/device.h"
 #include "evenhand/base/messages/file.h"
 #include "evenhand/base/messages/first.h"
+#include "evenhand/base/messages/forecast.h"
 #include "evenhand/base/messages/history.h"
 #include "evenhand/base/messages/pages.h"
 #include "evenhand/base/messages/routine.h"
