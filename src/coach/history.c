@@ -53,6 +53,16 @@ bool history_worked(
 	return false;
 }
 
+bool history_worked_on(
+    const struct history *h, const struct routine *r, int stage, int day)
+{
+	for (int i = h->sittings - 1; i >= 0; i--)
+		if (h->sitting[i].day == day &&
+		    history_worked(r, &h->sitting[i], stage))
+			return true;
+	return false;
+}
+
 /* Whether an earlier sitting of the same day worked on the stage too. */
 static bool worked_before(
     const struct history *h, const struct routine *r, int sitting, int stage)

@@ -22,6 +22,7 @@ static void look(struct making *m)
 	p->now.offset = w->now.offset;
 	p->day = moment_practice_day(w->now);
 	p->work_stage = m->stage;
+	p->where = m->where;
 	m->in_the_air = m->routine->stage[m->stage].in_the_air;
 }
 
@@ -30,15 +31,13 @@ static void look_back(struct making *m)
 {
 	struct plan *p = m->plan;
 	const struct routine *r = m->routine;
-	bool counted = false;
+	bool counted = history_worked_on(m->history, r, m->stage, p->day);
 
 	for (int i = 0; i < r->stages; i++)
 		if (!history_gone_on(m->history, r, i, p->day))
 			p->first_go |= UINT32_C(1) << i;
-	for (int i = m->history->sittings - 1; i >= 0 && !counted; i--)
-		counted = m->history->sitting[i].day == p->day &&
-		    history_worked(r, &m->history->sitting[i], m->stage);
 	p->day_on_stage = history_days_on(m->history, r, m->stage) + !counted;
+	standing_of(&p->standing, r, m->history, m->stage, p->day, NULL);
 }
 
 static void fill(struct making *m)
@@ -68,11 +67,6 @@ static void make(struct making *m)
 	plan_cautions(m);
 }
 
-static int smaller(int a, int b)
-{
-	return a < b ? a : b;
-}
-
 void plan_make(struct plan *p, const struct plan_wish *w)
 {
 	struct making m = { .plan = p,
@@ -80,7 +74,8 @@ void plan_make(struct plan *p, const struct plan_wish *w)
 		.routine = w->routine,
 		.history = w->history };
 
-	m.stage = smaller(w->routine->work_on, w->routine->no_further_than);
+	where_on(&m.where, w->routine, w->history, moment_practice_day(w->now));
+	m.stage = m.where.at;
 	make(&m);
 }
 
@@ -95,6 +90,7 @@ static void make_dry(struct plan *p, const struct routine *r, int stage,
 		.wish = &wish,
 		.routine = r,
 		.history = before,
+		.where = { .asked = stage, .at = stage, .percent = 100 },
 		.stage = stage };
 
 	make(&m);

@@ -28,6 +28,7 @@ void plan_cap(struct making *m)
 	const struct stage *s = &r->stage[m->stage];
 	int first = history_first_day_on(m->history, r, m->stage);
 	int cap = s->minutes_ms ? s->minutes_ms : r->cap_ms;
+	int percent = m->where.percent;
 
 	m->file_cap_ms = cap;
 	m->new_stage = first == NEVER ||
@@ -35,8 +36,12 @@ void plan_cap(struct making *m)
 	if (m->new_stage)
 		cap = smaller(cap, NEW_STAGE_CAP_MS);
 	if (m->easing)
-		cap = (int)((int64_t)cap * EASE_PERCENT / 100);
+		percent = smaller(percent, EASE_PERCENT);
+	cap = (int)((int64_t)cap * percent / 100);
 	m->plan->cap_ms = cap;
+	/* Where nothing else is played, earlier stages may take it all. */
+	m->recap_num = m->where.recap_only ? 1 : r->recap_num;
+	m->recap_den = m->where.recap_only ? 1 : r->recap_den;
 	m->lead_ms = routine_lead_ms(r);
 	m->round_ms = routine_round_ms(r);
 }
@@ -59,12 +64,11 @@ static int most_rounds(const struct making *m)
 /* The plain rule, whatever longer sessions would hold. */
 static struct fit fit_under(const struct making *m, int64_t cap, int most)
 {
-	const struct routine *r = m->routine;
 	struct fit f = { 0, 0 };
 	int64_t used = m->air_ms;
 
 	while (f.recaps < most &&
-	    (used + recap_ms(m)) * r->recap_den <= cap * r->recap_num &&
+	    (used + recap_ms(m)) * m->recap_den <= cap * m->recap_num &&
 	    used + recap_ms(m) <= cap) {
 		used += recap_ms(m);
 		f.recaps++;
@@ -93,15 +97,14 @@ static int rounds_in_all(const struct making *m, int64_t cap, int most)
 /* The fewest rounds that any session from this cap on holds. */
 static int longer_hold(const struct making *m, int most)
 {
-	const struct routine *r = m->routine;
 	int64_t cap = m->plan->cap_ms;
 	int least = rounds_in_all(m, cap, most);
 
 	for (int j = 1; j <= most; j++) {
 		int64_t used = m->air_ms + (int64_t)j * recap_ms(m);
 		/* Where the j-th recap comes in, by either of its limits. */
-		int64_t by_part = (used * r->recap_den + r->recap_num - 1) /
-		    r->recap_num;
+		int64_t by_part = (used * m->recap_den + m->recap_num - 1) /
+		    m->recap_num;
 		int64_t by_work = used + recap_ms(m);
 
 		if (by_part > cap)
@@ -155,7 +158,7 @@ void plan_fit(struct making *m)
 	fit_air(m);
 	if (m->in_the_air || m->plan->air_only)
 		return;
-	if (m->routine->recap_num <= 0)
+	if (m->recap_num <= 0)
 		most = 0;
 	m->recaps_fit = fit_under(m, m->plan->cap_ms, most).recaps;
 	m->rounds = longer_hold(m, most) - m->recaps_fit;

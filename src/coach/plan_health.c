@@ -103,5 +103,6 @@ void plan_health(struct making *m)
 		p->verdict = VERDICT_REST_TODAY;
 	m->easing = m->pain_day != NEVER &&
 	    days_between(m->pain_day, p->day) <= EASE_DAYS;
-	m->no_work = m->easing && plan_is_wide(&m->routine->stage[m->stage]);
+	m->no_work = m->where.recap_only ||
+	    (m->easing && plan_is_wide(&m->routine->stage[m->stage]));
 }

@@ -32,6 +32,8 @@ enum rung_why {
 	RUNG_LOWER, /* it had a shaky turn */
 	RUNG_KEPT,  /* it was not marked or played to its end */
 	RUNG_EASED, /* pain lately */
+	RUNG_AWAY,  /* many days without practice */
+	RUNG_SHORT_AWAY,
 	RUNG_NONE,  /* no work with a rung */
 };
 
@@ -60,19 +62,21 @@ struct making {
 	const struct plan_wish *wish;
 	const struct routine *routine;
 	const struct history *history;
+	struct where where;
 	int stage; /* worked on */
 	bool in_the_air;
 
 	/* Health. */
 	int pain_day; /* the last one, or NEVER */
 	bool easing;
-	bool no_work; /* the work stage is wide and pain was lately */
+	bool no_work; /* it rests: wide after pain, or after days away */
 
 	/* The cap, and what fits. */
 	int file_cap_ms; /* as the teacher's file says */
 	bool new_stage;
 	int air_stage; /* played first, or NEVER */
 	int lead_ms, round_ms, air_ms;
+	int recap_num, recap_den; /* of the cap recaps may take */
 	int swings, recaps_fit, rounds;
 
 	int candidates;
@@ -118,6 +122,9 @@ void plan_choose(struct making *m);
 
 /* --- plan_rung.c --- */
 void plan_rung(struct making *m);
+
+/* --- plan_reasons_where.c --- */
+void plan_where_reasons(struct making *m);
 
 /* --- rounds.c --- */
 bool round_before(struct round_walk *w, struct round_seen *out);

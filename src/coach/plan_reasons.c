@@ -91,7 +91,7 @@ static void say_eased(struct making *m)
 		WHOLE(EASE_PERCENT), CLOCK(p->cap_ms),
 		WHOLE(m->routine->ladder[0])),
 	    GROUND_OWN, 0);
-	if (m->no_work)
+	if (plan_is_wide(&m->routine->stage[m->stage]))
 		plan_because(m,
 		    message_with(
 			M_COACH_NO_WORK, TEXT(plan_title(m, m->stage))),
@@ -128,6 +128,7 @@ static void say_today(struct making *m)
 	    message_with(M_COACH_WORK, TEXT(plan_title(m, m->stage)),
 		WHOLE(p->day_on_stage)),
 	    GROUND_COMMON, 0);
+	plan_where_reasons(m);
 	say_eased(m);
 	say_hurt(m);
 	if (m->new_stage && m->file_cap_ms > NEW_STAGE_CAP_MS)

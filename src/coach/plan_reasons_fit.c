@@ -132,7 +132,6 @@ static void say_times(struct making *m)
 
 static void say_fit(struct making *m)
 {
-	const struct routine *r = m->routine;
 	int cap = m->plan->cap_ms;
 	int used = m->air_ms + m->recaps_fit * (m->lead_ms + m->round_ms);
 
@@ -145,8 +144,8 @@ static void say_fit(struct making *m)
 	}
 	plan_detail(m,
 	    message_with(M_COACH_RECAP_PART,
-		CLOCK((int64_t)cap * r->recap_num / r->recap_den),
-		WHOLE(r->recap_num), WHOLE(r->recap_den), CLOCK(cap),
+		CLOCK((int64_t)cap * m->recap_num / m->recap_den),
+		WHOLE(m->recap_num), WHOLE(m->recap_den), CLOCK(cap),
 		CLOCK(used)),
 	    GROUND_OWN, 2);
 	if (m->rounds > 0)

@@ -116,6 +116,10 @@ static struct message rung_message(const struct making *m)
 			return message_with(M_COACH_RUNG_LOWER,
 			    WHOLE(m->pulses), WHOLE(m->rung_was));
 		return message_with(M_COACH_RUNG_LOWEST, WHOLE(m->pulses));
+	case RUNG_AWAY:
+		return message_with(M_WHERE_RUNG_AWAY, WHOLE(m->pulses));
+	case RUNG_SHORT_AWAY:
+		return message_with(M_WHERE_RUNG_SHORT_AWAY, WHOLE(m->pulses));
 	case RUNG_NEW:
 	case RUNG_EASED:
 	case RUNG_NONE:

@@ -5,7 +5,7 @@
  * lower when a turn of it was shaky.  A round that nobody marked, or that was
  * cut off, is not all clean, but nothing falls for it either.  A new stage
  * begins where the teacher says, or one below the top.  After pain all is on
- * the lowest rung.
+ * the lowest rung, and days without practice cost one rung or all of them.
  *
  * A recap is played at the rung at which it was last clean.
  */
@@ -80,11 +80,16 @@ static void work_rung(struct making *m)
 		m->pulses = rung_fit(
 		    m->routine, routine_start_pulses(m->routine, m->stage));
 	}
-	if (m->easing) {
-		m->rung_why = RUNG_EASED;
+	if (m->easing)
+		m->plan->climbed = true; /* none is gained in these days */
+	if (m->easing || m->where.lowest) {
+		m->rung_why = m->easing ? RUNG_EASED : RUNG_AWAY;
 		m->pulses = m->routine->ladder[0];
 		m->plan->clean_rounds = 0;
-		m->plan->climbed = true; /* none is gained in these days */
+	} else if (m->where.lower) {
+		m->rung_why = RUNG_SHORT_AWAY;
+		m->pulses = rung_lower(m->routine, m->pulses);
+		m->plan->clean_rounds = 0;
 	}
 }
 
@@ -130,8 +135,11 @@ static void recap_rung(struct making *m, struct recap *c)
 	c->was_clean = pulses > 0;
 	c->pulses = rung_fit(
 	    r, c->was_clean ? pulses : routine_start_pulses(r, c->stage));
-	if (m->easing)
+	if (m->easing ||
+	    (m->where.recap_only && plan_is_wide(&r->stage[c->stage])))
 		c->pulses = r->ladder[0];
+	else if (m->where.lower)
+		c->pulses = rung_lower(r, c->pulses);
 }
 
 void plan_rung(struct making *m)

@@ -148,6 +148,15 @@ static inline void past_turn(struct past *p, enum block_kind kind,
 	}
 }
 
+/* A loose swing a day and nothing else, so that nobody was away. */
+static inline void past_swing(struct past *p, int from, int to)
+{
+	for (int day = from; day <= to; day++) {
+		past_sit(p, made_moment(day, 17), "air", ENDED_WHOLE);
+		past_turn(p, BLOCK_AIR, "air", "", 0, 0, MARK_CLEAN, true);
+	}
+}
+
 static inline void past_shares(struct past *p, const struct routine *r,
     const struct plan *plan, const int *played)
 {
@@ -184,9 +193,11 @@ static inline void past_play(struct past *p, const struct routine *r,
     enum ended ended)
 {
 	int played[UNITS_MAX] = { 0 };
+	struct past_sitting *sat = past_sit(
+	    p, plan->now, r->stage[plan->work_stage].id, ended);
 
-	past_sit(p, plan->now, r->stage[plan->work_stage].id, ended)
-	    ->length_ms = plan->length_ms;
+	sat->length_ms = plan->length_ms;
+	strcpy(sat->asked_stage, r->stage[plan->where.asked].id);
 	for (int b = 0; b < plan->blocks; b++) {
 		const struct plan_block *k = &plan->block[b];
 

@@ -322,6 +322,7 @@ static void test_recap_rung(void **state)
 
 	/* The same from roll-ups alone, when the turns are long ago. */
 	past->h.turns = 0;
+	past_swing(past, FIRST_DAY + 2, FIRST_DAY + 59);
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 60, 17));
 	assert_int_equal(plan.block[1].pulses, 6);
 
@@ -398,6 +399,7 @@ static void test_long_session(void **state)
 	assert_int_equal(plan.cap_ms, 300000);
 	assert_true(made_reason(&plan, M_COACH_CAP_NEW));
 	past_play(past, &r, &plan, all_clean, NULL, PLAY_ALL, ENDED_WHOLE);
+	past_swing(past, FIRST_DAY + 1, FIRST_DAY + 12);
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 13, 17));
 	assert_int_equal(plan.cap_ms, 300000);
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 14, 17));

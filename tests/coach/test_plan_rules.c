@@ -223,12 +223,14 @@ static void test_catch_up_waits(void **state)
 	expect_shares(5, 5, 5, 5);
 	assert_true(made_reason(&plan, M_COACH_CATCH_UP_WIDE));
 	play(PLAY_ALL, ENDED_WHOLE);
+	past_swing(past, FIRST_DAY + 1, FIRST_DAY + 12);
 	plan_on(FIRST_DAY + 13);
 	expect_shares(5, 5, 5, 5);
 	plan_on(FIRST_DAY + 14);
 	assert_true(plan.share[3] > plan.share[0]);
 
 	past_note(past, FIRST_DAY, NOTE_SKIN, 2);
+	past_swing(past, FIRST_DAY + 14, FIRST_DAY + 26);
 	plan_on(FIRST_DAY + 20);
 	expect_shares(5, 5, 5, 5);
 	assert_true(made_reason(&plan, M_COACH_CATCH_UP_HURT));
@@ -400,6 +402,7 @@ static void test_long_ago_halves(void **state)
 			    0, 8, u / 2 == day ? MARK_CLEAN : MARK_SHAKY, true);
 	}
 	past->h.turns = 0;
+	past_swing(past, FIRST_DAY - 38, FIRST_DAY - 1);
 	plan_on(FIRST_DAY);
 	assert_int_equal(plan.block[2].stage, THIRDS);
 	assert_int_equal(plan.block[2].pulses, 6);

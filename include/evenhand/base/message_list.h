@@ -21,5 +21,6 @@
 #include "evenhand/base/messages/settings.h"
 #include "evenhand/base/messages/sound.h"
 #include "evenhand/base/messages/view.h"
+#include "evenhand/base/messages/where.h"
 #include "evenhand/base/messages/words.h"
 #include "evenhand/base/messages/world.h"

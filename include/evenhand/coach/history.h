@@ -8,6 +8,10 @@
  *
  * Stages and units are named by their text here, because a journal outlives
  * editions of a routine; history_stage finds a routine's stage by id or was.
+ * An id means the same exercise wherever it stands on the same instrument.  In
+ * a history that was loaded for a routine, names of what was practised on
+ * another instrument begin with ELSEWHERE, as no id and no unit does: they match
+ * nothing of the routine, and what they stand for still counts as practised.
  *
  * Lives in its own arena.  Any thread may read.
  */
@@ -24,6 +28,10 @@
 enum {
 	HISTORY_TURN_DAYS = 28,
 	SEEN_MAX = 8, /* stages kept of one sitting */
+	ELSEWHERE = '/',
+	PAST_STAGE_MAX = ID_MAX + 1, /* bytes of a name with that sign */
+	PAST_UNIT_MAX = UNIT_NAME_MAX + 1,
+	PAST_INSTRUMENT_MAX = 16,
 };
 
 enum mark { MARK_NONE, MARK_CLEAN, MARK_SHAKY };
@@ -42,11 +50,13 @@ enum ended {
 	ENDED_NOT_TODAY = 7, /* left before the first sound */
 };
 
+/* The numbers stand in journals, too. */
 enum note_kind {
 	NOTE_PAIN = 1,
 	NOTE_SKIN = 2,
 	NOTE_SORE = 3,
-	NOTE_QUESTION = 4
+	NOTE_QUESTION = 4,
+	NOTE_LATER = 5 /* asked for a stage that is not opened yet */
 };
 
 /* One turn as it was played: what a journal row holds for the planner. */
@@ -54,8 +64,8 @@ struct past_turn {
 	int64_t sitting; /* which sitting, as in past_sitting.key */
 	int day;	 /* practice day */
 	enum block_kind kind;
-	char stage[ID_MAX];
-	char unit[UNIT_NAME_MAX]; /* "" in the air */
+	char stage[PAST_STAGE_MAX];
+	char unit[PAST_UNIT_MAX]; /* "" in the air */
 	int round;		  /* 0-based in its block */
 	int pulses;		  /* the rung */
 	int bows_asked, bows_done;
@@ -64,10 +74,10 @@ struct past_turn {
 	int resets; /* stops and restarts of this turn */
 };
 
-/* Roll-up of one stage, practice day, unit and kind of block. */
+/* Roll-up of one stage, practice day, unit, kind of block and instrument. */
 struct tally {
-	char stage[ID_MAX];
-	char unit[UNIT_NAME_MAX];
+	char stage[PAST_STAGE_MAX];
+	char unit[PAST_UNIT_MAX];
 	int day;
 	enum block_kind kind;
 	int turns; /* whole turns */
@@ -77,6 +87,7 @@ struct tally {
 	enum mark first_go;  /* mark of the first go, if one was made */
 	int first_go_pulses; /* its rung, 0 when there was no first go */
 	int resets;
+	char instrument[PAST_INSTRUMENT_MAX]; /* "" unknown: any */
 };
 
 /* One sitting. */
@@ -88,17 +99,19 @@ struct past_sitting {
 	int length_ms;	   /* first sound to last mark */
 	int cap_ms;
 	enum ended ended;
-	char work_stage[ID_MAX];
+	char work_stage[PAST_STAGE_MAX];
+	char instrument[PAST_INSTRUMENT_MAX]; /* "" unknown: any */
+	char asked_stage[ID_MAX]; /* of the file that day, "" when unknown */
 	int blocks; /* stages seen in it, 0 before the first sound */
-	char seen[SEEN_MAX][ID_MAX]; /* the first of them */
-	bool recap[SEEN_MAX];	     /* seen as a recap */
+	char seen[SEEN_MAX][PAST_STAGE_MAX]; /* the first of them */
+	bool recap[SEEN_MAX];		     /* seen as a recap */
 };
 
 /* Turns planned and played of one unit in the work blocks of a sitting. */
 struct past_share {
 	int64_t sitting;
-	char stage[ID_MAX];
-	char unit[UNIT_NAME_MAX];
+	char stage[PAST_STAGE_MAX];
+	char unit[PAST_UNIT_MAX];
 	int planned; /* before a hurt finger's turns were dropped */
 	int dropped; /* left out because the finger was hurt */
 	int played;  /* whole turns */
@@ -126,6 +139,15 @@ struct history {
 	struct arena arena;
 };
 
+/*
+ * Puts the sign before every name of stage and unit that was practised on
+ * another instrument than this one.  What has no instrument counts as of any.
+ */
+void history_set_apart(struct history *h, const char *instrument);
+
+/* Whether a name has the sign: practised on another instrument. */
+bool history_elsewhere(const char *name);
+
 /* Whether a stage name of the journal means this stage (its id or was). */
 bool history_is_stage(const struct routine *r, int stage, const char *name);
 
@@ -138,6 +160,10 @@ bool history_sat(const struct past_sitting *s);
 /* Whether a sitting came to its work, and this stage was it. */
 bool history_worked(
     const struct routine *r, const struct past_sitting *s, int stage);
+
+/* Whether a sitting of this practice day worked on a stage. */
+bool history_worked_on(
+    const struct history *h, const struct routine *r, int stage, int day);
 
 /* Practice days on which a stage was worked on (not recapped). */
 int history_days_on(

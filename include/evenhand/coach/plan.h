@@ -29,6 +29,8 @@
 #include "evenhand/base/date.h"
 #include "evenhand/base/message.h"
 #include "evenhand/coach/history.h"
+#include "evenhand/coach/standing.h"
+#include "evenhand/coach/where.h"
 #include "evenhand/routine/routine.h"
 
 enum {
@@ -91,10 +93,12 @@ struct plan {
 	int bows; /* whole plan, the air not counted */
 
 	int work_stage;
-	int day_on_stage;	/* 1 on the first practice day on it */
-	int share[UNITS_MAX];	/* work turns planned, before dropping */
-	int dropped[UNITS_MAX]; /* of those, left out for a hurt finger */
-	uint32_t first_go;	/* bit s: stage s has no first go yet today */
+	struct where where;	  /* why it is that stage */
+	struct standing standing; /* how it stands, before today */
+	int day_on_stage;	  /* 1 on the first practice day on it */
+	int share[UNITS_MAX];	  /* work turns planned, before dropping */
+	int dropped[UNITS_MAX];	  /* of those, left out for a hurt finger */
+	uint32_t first_go;	  /* bit s: stage s has no first go yet today */
 	int clean_rounds; /* 1: the last round was all clean at this rung (F3) */
 	bool climbed;	  /* no rung is gained in this session */
 	uint32_t hurt;	  /* bit f: finger f (1..4) is left out */
