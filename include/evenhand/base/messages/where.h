@@ -89,5 +89,5 @@ MESSAGE(M_STANDING_COUNTS_AIR, "wwwww",
     "wanted, the latest one included.")
 MESSAGE(M_STANDING_ODDS, "",
     "A mark is only a mark: who is truly clean 8 times of 10 with each finger "
-    "passes by day 6 in 42 of 100 cases and by day 12 in 84. So earlier stages "
+    "passes by day 6 in 42 of 100 cases and by day 12 in 83. So earlier stages "
     "come back, and the teacher decides.")

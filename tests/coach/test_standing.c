@@ -1,0 +1,295 @@
+/*
+ * test_standing.c - when a stage is secure, and what is missing till then
+ */
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "made.h"
+
+static struct past *past;
+static struct routine r;
+static struct standing now;
+
+static int setup(void **state)
+{
+	(void)state;
+	past = past_new();
+	r = programme_cello(THIRDS);
+	return 0;
+}
+
+static int teardown(void **state)
+{
+	(void)state;
+	free(past);
+	return 0;
+}
+
+static enum mark mark_of(char letter)
+{
+	return letter == 'c' ? MARK_CLEAN
+	    : letter == 's'  ? MARK_SHAKY
+			     : MARK_NONE;
+}
+
+/* A practice day whose first go was marked so, and nothing else. */
+static void day_of(int day, int pulses, const char *marks)
+{
+	past_sit(past, made_moment(FIRST_DAY + day, 17), r.stage[r.work_on].id,
+	    ENDED_WHOLE);
+	for (int u = 0; marks[u]; u++)
+		past_turn(past, BLOCK_WORK, r.stage[r.work_on].id,
+		    r.unit[u].name, 0, pulses, mark_of(marks[u]), true);
+}
+
+static enum missing after(int day)
+{
+	standing_of(&now, &r, &past->h, r.work_on, FIRST_DAY + day, NULL);
+	return now.missing;
+}
+
+/* Six days on thirds: hold for finger 4 after five, ready after six. */
+static void test_six_days(void **state)
+{
+	(void)state;
+	day_of(1, 6, "cscs");
+	assert_int_equal(after(1), MISSING_DAYS);
+	assert_int_equal(now.days, 1);
+	assert_int_equal(now.more_days, 4);
+	day_of(2, 6, "sccs");
+	day_of(3, 8, "ccsc");
+	day_of(4, 8, "cccc");
+	assert_int_equal(after(4), MISSING_DAYS);
+	day_of(5, 8, "cccs");
+	assert_int_equal(after(5), MISSING_CLEAN);
+	assert_int_equal(now.unit, 3);
+	assert_int_equal(now.day, FIRST_DAY + 5);
+	assert_int_equal(now.more_days, 1);
+	day_of(6, 8, "cccc");
+	assert_int_equal(after(6), MISSING_NOTHING);
+	assert_int_equal(now.clean_days, 2);
+	assert_int_equal(now.more_days, 0);
+}
+
+/* Marks of later rounds change nothing. */
+static void test_later_rounds(void **state)
+{
+	(void)state;
+	for (int day = 1; day <= 6; day++) {
+		day_of(day, 8, "cccc");
+		for (int u = 0; u < r.units; u++)
+			past_turn(past, BLOCK_WORK, "thirds", r.unit[u].name, 1,
+			    8, MARK_SHAKY, false);
+	}
+	assert_int_equal(after(6), MISSING_NOTHING);
+	past->h.tallies = past->h.turns = past->h.sittings = 0;
+	for (int day = 1; day <= 6; day++) {
+		day_of(day, 8, "cscc");
+		for (int u = 0; u < r.units; u++)
+			past_turn(past, BLOCK_WORK, "thirds", r.unit[u].name, 1,
+			    8, MARK_CLEAN, false);
+	}
+	assert_int_equal(after(6), MISSING_CLEAN);
+	assert_int_equal(now.unit, 1);
+}
+
+/* Each condition by itself, in the order in which they are named. */
+static void test_each_condition(void **state)
+{
+	(void)state;
+	for (int day = 1; day <= 5; day++)
+		day_of(day, 8, day < 4 ? "cccs" : "cccc");
+	assert_int_equal(after(5), MISSING_NOTHING);
+	day_of(6, 6, "cccc");
+	assert_int_equal(after(6), MISSING_RUNG);
+	assert_int_equal(now.rung, 6);
+	assert_int_equal(now.top, 8);
+	day_of(7, 8, "cc-c");
+	assert_int_equal(after(7), MISSING_MARK);
+	assert_int_equal(now.unit, 2);
+	day_of(8, 8, "cccc");
+	assert_int_equal(after(8), MISSING_CLEAN_DAYS);
+	assert_int_equal(now.clean_days, 1);
+	day_of(9, 8, "cccc");
+	assert_int_equal(after(9), MISSING_NOTHING);
+	past_note(past, FIRST_DAY + 9, NOTE_SKIN, 2);
+	assert_int_equal(after(9), MISSING_WELL);
+	assert_int_equal(now.day, FIRST_DAY + 9);
+	assert_int_equal(after(12), MISSING_WELL);
+	assert_int_equal(after(13), MISSING_NOTHING);
+	past->note[0].kind = NOTE_QUESTION;
+	assert_int_equal(after(9), MISSING_NOTHING);
+}
+
+/* Four fingers: the least has at least a fifth of all bows. */
+static void test_share(void **state)
+{
+	struct tally *t;
+
+	(void)state;
+	for (int day = 1; day <= 6; day++)
+		day_of(day, 8, "cccc");
+	/* 12 bows each, but finger 3: 9 of 45 is a fifth, 8 of 44 is not. */
+	t = &past->tally[past->h.tallies - 2];
+	t[0].bows = 0;
+	t[-4].bows = 1;
+	assert_int_equal(after(6), MISSING_NOTHING);
+	t[-4].bows = 0;
+	assert_int_equal(after(6), MISSING_SHARE);
+	assert_int_equal(now.unit, 2);
+	assert_int_equal(now.bows, 8);
+	assert_int_equal(now.bows_all, 44);
+}
+
+/* What the teacher marked counts over the student's marks of that day. */
+static void test_lesson(void **state)
+{
+	(void)state;
+	for (int day = 1; day <= 6; day++)
+		day_of(day, 8, "cccc");
+	r.lesson_mark[r.lesson_marks++] = (struct lesson_mark) {
+		.day = FIRST_DAY + 6, .stage = THIRDS, .clean = 7, .shaky = 8
+	};
+	assert_int_equal(after(6), MISSING_CLEAN);
+	assert_int_equal(now.unit, 3);
+	assert_true(now.teacher);
+	/* Of another stage, or of another day. */
+	r.lesson_mark[0].stage = TONE;
+	assert_int_equal(after(6), MISSING_NOTHING);
+	r.lesson_mark[0].stage = THIRDS;
+	r.lesson_mark[0].day = FIRST_DAY + 2;
+	assert_int_equal(after(6), MISSING_NOTHING);
+	/* The teacher heard clean what the student took for shaky. */
+	day_of(7, 8, "ccss");
+	assert_int_equal(after(7), MISSING_CLEAN);
+	r.lesson_mark[0] = (struct lesson_mark) {
+		.day = FIRST_DAY + 7, .stage = THIRDS, .clean = 12
+	};
+	assert_int_equal(after(7), MISSING_NOTHING);
+}
+
+/* In the air the first swing of the day is all there is. */
+static void test_air(void **state)
+{
+	(void)state;
+	r.work_on = AIR;
+	for (int day = 1; day <= 5; day++) {
+		past_sit(
+		    past, made_moment(FIRST_DAY + day, 17), "air", ENDED_WHOLE);
+		past_turn(past, BLOCK_AIR, "air", "", 0, 0,
+		    day == 5 ? MARK_SHAKY : MARK_CLEAN, true);
+	}
+	assert_int_equal(after(5), MISSING_CLEAN);
+	past->tally[past->h.tallies - 1].first_go = MARK_CLEAN;
+	assert_int_equal(after(5), MISSING_NOTHING);
+}
+
+/* The sitting that is being played counts as if it were over. */
+static void test_fresh(void **state)
+{
+	struct fresh f = { .worked = true,
+		.marked = true,
+		.first_go = { .day = FIRST_DAY + 6, .pulses = 8, .clean = 15 },
+		.bows = { 2, 2, 2, 2 } };
+
+	(void)state;
+	for (int day = 1; day <= 5; day++)
+		day_of(day, 8, day == 4 ? "cccc" : "sccc");
+	assert_int_equal(after(5), MISSING_CLEAN);
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	assert_int_equal(now.missing, MISSING_NOTHING);
+	assert_int_equal(now.days, 6);
+	/* The second sitting of the day brings no new first go. */
+	day_of(6, 8, "cccs");
+	f.marked = false;
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	assert_int_equal(now.missing, MISSING_CLEAN);
+	assert_int_equal(now.days, 6);
+	f.hurt = true;
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	assert_int_equal(now.missing, MISSING_WELL);
+}
+
+/*
+ * How sharp the rule is: who is truly clean so often with each of four fingers
+ * is let through by day 6 and by day 12 with these chances.  Every course of
+ * twelve days is put to the rule and weighed by its chance, so the figures are
+ * exact (computed from the rule itself; binomial, no source needed).
+ */
+static void test_odds(void **state)
+{
+	static const struct {
+		double clean;
+		int by_6, by_12; /* percent */
+	} rows[] = { { .70, 18, 49 }, { .80, 42, 83 }, { .90, 78, 99 },
+		{ .95, 93, 100 }, { .98, 99, 100 } };
+	enum { DAYS = 12, COURSES = 1 << DAYS };
+	static int first[COURSES];
+
+	(void)state;
+	for (int c = 0; c < COURSES; c++) {
+		past->h.tallies = past->h.turns = past->h.sittings = 0;
+		first[c] = DAYS + 1;
+		for (int d = 1; d <= DAYS && first[c] > DAYS; d++) {
+			day_of(d, 8, c >> (d - 1) & 1 ? "cccc" : "cccs");
+			if (after(d) == MISSING_NOTHING)
+				first[c] = d;
+		}
+	}
+	for (size_t i = 0; i < sizeof(rows) / sizeof(rows[0]); i++) {
+		double q = pow(rows[i].clean, 4), by_6 = 0, by_12 = 0;
+
+		for (int c = 0; c < COURSES; c++) {
+			double chance = 1;
+
+			for (int d = 0; d < DAYS; d++)
+				chance *= c >> d & 1 ? q : 1 - q;
+			by_6 += first[c] <= 6 ? chance : 0;
+			by_12 += first[c] <= DAYS ? chance : 0;
+		}
+		assert_int_equal(lround(by_6 * 100), rows[i].by_6);
+		assert_int_equal(lround(by_12 * 100), rows[i].by_12);
+	}
+}
+
+/* The plan says it, and the numbers to who asks why. */
+static void test_said(void **state)
+{
+	static struct plan plan;
+
+	(void)state;
+	for (int day = 1; day <= 6; day++)
+		day_of(day, 8, "cccc");
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 7, 17));
+	assert_int_equal(plan.work_stage, THIRDS);
+	assert_true(made_reason(&plan, M_STANDING_READY));
+	assert_true(made_reason(&plan, M_STANDING_COUNTS));
+	assert_true(made_reason(&plan, M_STANDING_ODDS));
+	day_of(7, 8, "cscc");
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 8, 17));
+	assert_true(made_reason(&plan, M_STANDING_UNIT));
+	assert_true(made_reason(&plan, M_STANDING_MORE));
+}
+
+int main(void)
+{
+#define TEST(name) cmocka_unit_test_setup_teardown(name, setup, teardown)
+	const struct CMUnitTest tests[] = {
+		TEST(test_six_days),
+		TEST(test_later_rounds),
+		TEST(test_each_condition),
+		TEST(test_share),
+		TEST(test_lesson),
+		TEST(test_air),
+		TEST(test_fresh),
+		TEST(test_odds),
+		TEST(test_said),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
