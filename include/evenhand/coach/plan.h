@@ -28,6 +28,7 @@
 
 #include "evenhand/base/date.h"
 #include "evenhand/base/message.h"
+#include "evenhand/coach/forecast.h"
 #include "evenhand/coach/history.h"
 #include "evenhand/coach/standing.h"
 #include "evenhand/coach/where.h"
@@ -37,7 +38,7 @@ enum {
 	PLAN_DRY_MAX = 8, /* sessions of a dry run */
 	PLAN_BLOCKS_MAX = 16,
 	PLAN_TURNS_MAX = 512,
-	PLAN_REASONS_MAX = 60,
+	PLAN_REASONS_MAX = 90,
 	PLAN_CAUTIONS_MAX = 8,
 	NEW_STAGE_DAYS = 14,	   /* a stage is new for so long */
 	NEW_STAGE_CAP_MS = 300000, /* and then a session takes no longer */
@@ -122,6 +123,10 @@ struct plan_wish {
 
 /* Never fails: with nothing possible the plan has no block and says why. */
 void plan_make(struct plan *p, const struct plan_wish *w);
+
+/* Puts a forecast among the reasons of a plan for the same routine. */
+void plan_add_forecast(
+    struct plan *p, const struct forecast *f, const struct routine *r);
 
 /*
  * The plan of a stage without any history but this many earlier sessions of

@@ -17,7 +17,7 @@
 #include "evenhand/coach/plan.h"
 #include "evenhand/coach/session.h"
 
-enum { LINE_COLUMNS = 79, LINES_BYTES_MAX = 16384 };
+enum { LINE_COLUMNS = 79, LINES_BYTES_MAX = 32768 };
 
 /* Adds a message as one or more lines, each ended by '\n'. */
 void lines_say(struct text *out, const struct message *m);
