@@ -135,6 +135,7 @@ static bool press(struct session *s, enum key key)
 	if (since < session_frames(s, REPEAT_MS) && key != KEY_HURT)
 		return false;
 	s->last_key = s->now;
+	s->asked = false;
 	return true;
 }
 
@@ -159,12 +160,14 @@ static void take_key(
 		page_key(s, &key, out);
 }
 
-/* Over bows the sound that is back tells of itself. */
+/* Over bows the sound that is back tells of itself, and is told of later. */
 static void sound_back(struct session *s, struct effects *out)
 {
-	if (s->silent_device &&
-	    (s->page != PAGE_PLAY || s->phase != PHASE_BOWS))
+	bool bows = s->page == PAGE_PLAY && s->phase == PHASE_BOWS;
+
+	if (s->silent_device && !bows)
 		effect_say(out, message_of(M_SESSION_SOUND_BACK));
+	s->back_owed = s->silent_device && bows;
 	s->silent_device = false;
 }
 
@@ -184,6 +187,7 @@ static void take(struct session *s, const struct input *in, struct effects *out)
 		if (!s->silent_device)
 			effect_say(out, message_of(M_SESSION_SOUND_LOST));
 		s->silent_device = true;
+		s->back_owed = false;
 		break;
 	case INPUT_SOUND_BACK:
 		sound_back(s, out);

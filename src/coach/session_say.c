@@ -8,6 +8,8 @@
  */
 #include "session_parts.h"
 
+#include "evenhand/base/text.h"
+
 struct message session_unit(const struct session *s, int unit)
 {
 	const struct routine *r = s->wish.routine;
@@ -38,6 +40,25 @@ void say_place(const struct session *s, struct place at, char *buffer)
 	if (m.id == M_NONE)
 		m = message_of(M_SESSION_SWING);
 	message_text(&m, buffer, UNIT_TEXT_MAX);
+}
+
+struct message session_digits(const struct session *s, enum message_id id)
+{
+	const struct routine *r = s->wish.routine;
+	char list[MESSAGE_TEXT_MAX], one[UNIT_TEXT_MAX];
+	struct text t = text_in(list, sizeof(list));
+
+	if (r->take == TAKE_FINGERS)
+		return message_of(M_NONE);
+	for (int u = 0; u < r->units; u++) {
+		struct message m = message_with(
+		    M_SESSION_DIGIT, WHOLE(u + 1), TEXT(r->unit[u].name));
+
+		message_text(&m, one, sizeof(one));
+		text_add(&t, u > 0 ? ", " : "");
+		text_add(&t, one);
+	}
+	return message_with(id, TEXT(list));
 }
 
 struct message session_staying(const struct session *s)
@@ -108,14 +129,67 @@ void say_next_pulses(struct session *s, struct effects *out)
 	effect_say(out, message_with(M_SESSION_NEXT_PULSES, WHOLE(pulses)));
 }
 
+/* Whether this is a change in which the student marks. */
+static bool for_marks(const struct session *s)
+{
+	return s->phase == PHASE_CHANGE &&
+	    (s->plan.marking == MARKING_TURN ||
+		s->turn == s->at.passage.turns - 1);
+}
+
+/*
+ * What is said when nobody has pressed a key for long, once.  Where marks are
+ * silences a digit is asked for, unless marks come before it ends by itself.
+ */
+static enum message_id still_there(const struct session *s)
+{
+	const struct passage *p = &s->at.passage;
+	int64_t marks = s->at.frame +
+	    session_frames(s, passage_bows_end_ms(p, p->turns - 1));
+
+	if (s->asked || s->now - s->last_key < session_frames(s, STILL_MS))
+		return M_NONE;
+	if (for_marks(s))
+		return M_SESSION_STILL_THERE;
+	return marks < s->last_key + session_frames(s, NO_KEY_MS)
+	    ? M_NONE
+	    : M_SESSION_STILL_THERE_DIGIT;
+}
+
+/* In place of the question; and of who comes, for those who only listen. */
+static void say_still_there(
+    struct session *s, enum message_id words, struct effects *out)
+{
+	char next[UNIT_TEXT_MAX];
+
+	s->asked = true;
+	next_unit(s, next);
+	effect_say(out, message_of(words));
+	if (next[0])
+		effect_say(out, message_with(M_SESSION_NEXT, TEXT(next)));
+}
+
+static void say_back(struct session *s, struct effects *out)
+{
+	if (s->back_owed)
+		effect_say(out, message_of(M_SESSION_SOUND_AGAIN));
+	s->back_owed = false;
+}
+
 void say_change(struct session *s, struct effects *out)
 {
 	bool last = s->turn == s->at.passage.turns - 1;
 	/* A swing is a round of its own. */
 	bool each = s->plan.marking == MARKING_TURN ||
 	    s->turn_played[s->played - 1].unit < 0;
+	enum message_id still = still_there(s);
 	char next[UNIT_TEXT_MAX];
 
+	if (still != M_NONE) {
+		say_still_there(s, still, out);
+		say_next_pulses(s, out);
+		return;
+	}
 	next_unit(s, next);
 	if (!each && !last)
 		effect_say(out, message_with(M_SESSION_NEXT, TEXT(next)));
@@ -128,20 +202,13 @@ void say_change(struct session *s, struct effects *out)
 		effect_say(out,
 		    message_of(
 			each ? M_SESSION_MARK_TURN : M_SESSION_MARK_ROUND));
+	say_back(s, out);
 	say_next_pulses(s, out);
 }
 
 /* --- help --- */
 
 enum { HELP_MS = 3500 }; /* what saying the keys of a change may take */
-
-/* Whether this is a change in which the student marks. */
-static bool for_marks(const struct session *s)
-{
-	return s->phase == PHASE_CHANGE &&
-	    (s->plan.marking == MARKING_TURN ||
-		s->turn == s->at.passage.turns - 1);
-}
 
 /* Frames of stillness that are left before a bow or a count-in. */
 static int64_t stillness(const struct session *s)
@@ -212,6 +279,11 @@ static enum message_id page_help(const struct session *s)
 
 struct message session_help(const struct session *s)
 {
+	struct message digits = session_digits(s, M_SESSION_HELP_PLAY_DIGITS);
+
+	if (s->page == PAGE_PLAY && s->plan.marking == MARKING_ROUND &&
+	    digits.id != M_NONE)
+		return digits;
 	return message_of(page_help(s));
 }
 

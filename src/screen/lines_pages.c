@@ -74,6 +74,8 @@ static void page_today(struct sentences *out, const struct session *s)
 	say_id(out,
 	    s->plan.marking == MARKING_TURN ? M_PAGE_PLAY_TURN
 					    : M_PAGE_PLAY_ROUND);
+	if (s->plan.marking == MARKING_ROUND)
+		say(out, session_digits(s, M_PAGE_PLAY_DIGITS));
 	say_id(out, M_PAGE_PLAY);
 	if (first_time(s))
 		say_id(out, M_PAGE_FIRST_MARKS);

@@ -222,6 +222,9 @@ static void tell_help(struct sentences *out, const struct view *v)
 		    message_of(s->plan.marking == MARKING_TURN
 			    ? M_PAGE_PLAY_TURN
 			    : M_PAGE_PLAY_ROUND));
+		if (s->plan.marking == MARKING_ROUND)
+			sentences_add(
+			    out, session_digits(s, M_PAGE_PLAY_DIGITS));
 		sentences_add(out, message_of(M_PAGE_PLAY));
 	}
 	sentences_add(out, message_of(M_PAGES_HELP_BACK));

@@ -109,6 +109,7 @@ static enum kind kind_of(const struct view *v, enum message_id id)
 	case M_PAGE_PLAY:
 	case M_PAGE_PLAY_TURN:
 	case M_PAGE_PLAY_ROUND:
+	case M_PAGE_PLAY_DIGITS:
 	case M_PAGE_FIRST_MARKS:
 		return KIND_HOW;
 	default:

@@ -124,6 +124,9 @@ void play_below(struct canvas *c, const struct view *v, const struct now *n,
 void play_panels(struct canvas *c, const struct view *v, const struct now *n,
     const struct layout *l);
 
+/* What the large name is of: "finger", "next strings". */
+enum message_id play_unit_label(const struct view *v, const struct now *n);
+
 /* How what was played last was marked: "finger 1: clean". */
 const char *play_mark_words(
     const struct view *v, const struct now *n, char *buffer);

@@ -79,8 +79,14 @@ static void put_top(struct canvas *c, const struct view *v, const struct now *n,
 {
 	char words[WORDS_MAX];
 	int left = l->left, right = c->columns - l->left;
-	int room = right - put_time(c, v, right) - 2;
+	int room;
 
+	/* Where the question takes all rows, what is new takes this one. */
+	if (play_question_below(l, n) && play_news(v, n, words)) {
+		put_left(c, 0, left, right, ATTRIBUTE_STRONG, words);
+		return;
+	}
+	room = right - put_time(c, v, right) - 2;
 	words_of(stage_message(v, n, false), words);
 	if (text_columns(words) > room - left)
 		words_of(stage_message(v, n, true), words);
@@ -89,7 +95,7 @@ static void put_top(struct canvas *c, const struct view *v, const struct now *n,
 
 /* --- over the large letters --- */
 
-static enum message_id unit_label(const struct view *v, const struct now *n)
+enum message_id play_unit_label(const struct view *v, const struct now *n)
 {
 	bool next = n->going == GOING_CHANGE;
 
@@ -141,6 +147,15 @@ static const char *asked_label(
 	return play_asked_words(v, n, buffer);
 }
 
+/* Over the count: pulses of a bow, or parts of a swing in the air. */
+static const char *count_label(const struct now *n, int room, char *buffer)
+{
+	words_of(message_of(n->air ? M_VIEW_PART : M_VIEW_PULSE), buffer);
+	if (text_columns(buffer) > room)
+		words_of(message_of(M_VIEW_PART_SHORT), buffer);
+	return buffer;
+}
+
 static void put_labels(struct canvas *c, const struct view *v,
     const struct now *n, const struct layout *l)
 {
@@ -148,7 +163,7 @@ static void put_labels(struct canvas *c, const struct view *v,
 	char words[WORDS_MAX];
 
 	if (unit >= 0)
-		put_label(c, l, l->left, l->word - 1, unit_label(v, n),
+		put_label(c, l, l->left, l->word - 1, play_unit_label(v, n),
 		    n->going == GOING_CHANGE ? M_VIEW_NEXT_SHORT : M_NONE);
 	if (n->going == GOING_CHANGE && n->asks && !play_question_below(l, n))
 		put_middle(c, l->label, l->word, l->right, ATTRIBUTE_FAINT,
@@ -159,8 +174,7 @@ static void put_labels(struct canvas *c, const struct view *v,
 		put_label(c, l, l->word, l->word_end, M_VIEW_BOW, M_NONE);
 	if (l->count >= 0 && n->pulses > 0)
 		put_right(c, l->label, l->word_end, l->right, ATTRIBUTE_FAINT,
-		    words_of(message_of(n->air ? M_VIEW_PART : M_VIEW_PULSE),
-			words));
+		    count_label(n, l->right - l->word_end, words));
 }
 
 /* The count where it has no room in large letters. */
@@ -170,7 +184,8 @@ static void put_count(
 	char words[WORDS_MAX];
 	struct message m = n->still
 	    ? message_with(M_VIEW_PULSES, WHOLE(n->pulses))
-	    : message_with(M_VIEW_PULSE_OF, WHOLE(n->pulse), WHOLE(n->pulses));
+	    : message_with(n->air ? M_VIEW_PART_OF : M_VIEW_PULSE_OF,
+		  WHOLE(n->pulse), WHOLE(n->pulses));
 
 	int left = l->left;
 

@@ -10,8 +10,8 @@
 #include "view_play.h"
 
 enum {
-	ALL_ROOM = 22,	 /* columns that "forward: all clean" wants */
-	DIGIT_ROOM = 29, /* and the word of what digits do, beside "next" */
+	ALL_ROOM = 22, /* columns that "forward: all clean" wants */
+	NEXT_ROOM = 6, /* "next" and room */
 };
 
 /* Where the stick is in a bow. */
@@ -57,20 +57,31 @@ static const char *key_words(
 	return words_of(message_with(id, TEXT(sign)), buffer);
 }
 
+/* What digits do: whom they mean, where the names do not tell. */
+static const char *digit_words(const struct view *v, int room, char *buffer)
+{
+	struct message m = session_digits(v->session, M_VIEW_DIGITS);
+
+	if (m.id == M_NONE)
+		return words_of(message_of(M_VIEW_DIGIT), buffer);
+	if (text_columns(words_of(m, buffer)) > room)
+		words_of(message_of(M_VIEW_DIGITS_MANY), buffer);
+	return buffer;
+}
+
 /* Beside the finger, where the question stands below it. */
 static void draw_asking_beside(struct canvas *c, const struct view *v,
     const struct now *n, const struct layout *l)
 {
 	char words[WORDS_MAX];
-	int from = beside_from(l);
+	int from = beside_from(l), room = l->right - from - NEXT_ROOM;
 
 	if (n->coming != COMING_END && l->label < 0)
 		put_left(c, l->large, from, l->right, ATTRIBUTE_FAINT,
 		    words_of(message_of(M_VIEW_NEXT_SHORT), words));
 	if (v->session->plan.marking == MARKING_ROUND && n->unit >= 0 &&
-	    l->right - from >= DIGIT_ROOM)
-		put_right(c, l->large, from, l->right, ATTRIBUTE_FAINT,
-		    words_of(message_of(M_VIEW_DIGIT), words));
+	    text_columns(digit_words(v, room, words)) <= room)
+		put_right(c, l->large, from, l->right, ATTRIBUTE_FAINT, words);
 	draw_bar(c, v, n, l->large + 1, from, l->right);
 	if (n->marked.clean + n->marked.shaky > 0)
 		play_mark_words(v, n, words);
@@ -99,7 +110,7 @@ static void draw_asking(struct canvas *c, const struct view *v,
 		    words_of(message_of(M_VIEW_TAKE_BACK), words));
 	else if (v->session->plan.marking == MARKING_ROUND && n->unit >= 0)
 		put_middle(c, row + 2, l->left, l->right, ATTRIBUTE_FAINT,
-		    words_of(message_of(M_VIEW_DIGIT), words));
+		    digit_words(v, l->right - l->left, words));
 }
 
 static void draw_lead(struct canvas *c, const struct view *v,

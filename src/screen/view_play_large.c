@@ -153,6 +153,25 @@ static void draw_settle(struct canvas *c, const struct view *v,
 	    ATTRIBUTE_FAINT, M_VIEW_BIG_READY);
 }
 
+/*
+ * Without a row for words over them finger and count are two bare digits: each
+ * has its name beside it, the finger's on top and the count's at the foot.
+ */
+static void name_both(struct canvas *c, const struct view *v,
+    const struct now *n, const struct layout *l)
+{
+	char bytes[BYTES], words[WORDS_MAX];
+	struct text t = text_in(bytes, sizeof(bytes));
+	int from = l->unit_end + 1, to;
+
+	count_text(n, &t);
+	to = l->right - letters_columns(&l->face, bytes) - 1;
+	put_left(c, l->large, from, to, ATTRIBUTE_STRONG,
+	    words_of(message_of(play_unit_label(v, n)), words));
+	put_right(c, l->large + letters_rows(&l->face) - 1, from, to,
+	    ATTRIBUTE_STRONG, words_of(message_of(M_VIEW_COUNTED), words));
+}
+
 /* Where word and count have no room side by side, the count. */
 static void draw_count_in(struct canvas *c, const struct view *v,
     const struct now *n, const struct layout *l)
@@ -160,6 +179,8 @@ static void draw_count_in(struct canvas *c, const struct view *v,
 	struct lane at = { l->large, l->count >= 0 ? l->count : l->word,
 		l->right };
 
+	if (l->count < 0 && l->label < 0 && n->pulses > 0)
+		name_both(c, v, n, l);
 	if (l->count >= 0 || n->pulses == 0)
 		place_word(c, v, l, lane_for(l, n, M_VIEW_BIG_COUNT), SIDE_LEFT,
 		    ATTRIBUTE_FAINT, M_VIEW_BIG_COUNT);

@@ -40,7 +40,8 @@ static bool seen_anyway(enum message_id id)
 /* What is true only until the change is over. */
 static bool of_the_change(enum message_id id)
 {
-	return id == M_SESSION_NEXT_PULSES || id == M_SESSION_NO_SUCH;
+	return id == M_SESSION_NEXT_PULSES || id == M_SESSION_NO_SUCH ||
+	    id == M_SESSION_STILL_THERE || id == M_SESSION_STILL_THERE_DIGIT;
 }
 
 /* Gone is the sound only until it is heard again. */

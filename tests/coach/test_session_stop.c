@@ -304,6 +304,78 @@ static void test_no_key(void **state)
 	assert_int_equal(d.silences, 1);
 }
 
+/* How often a line was said so far. */
+static int times_said(const char *line)
+{
+	int times = 0;
+
+	for (const char *s = d.said; (s = strstr(s, line)) != NULL; s++)
+		times++;
+	return times;
+}
+
+/* Lets time go on until a line is said, or it ends. */
+static void to_line(const char *line)
+{
+	while (times_said(line) == 0 && d.s.page == PAGE_PLAY)
+		sitting_step(&d,
+		    &(struct input) {
+			.kind = INPUT_FRAME, .frame = session_wake(&d.s) });
+}
+
+/* Two minutes without a key: the next change asks, and then no other one. */
+static void test_still_there(void **state)
+{
+	const char *ask = "Still there? Mark now, or it ends soon.\n";
+	int64_t asked;
+
+	(void)state;
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, 1000, KEY_OTHER);
+	sitting_until(&d, minutes(2, 0));
+	assert_int_equal(times_said("Still there?"), 0);
+	to_line(ask);
+	assert_int_equal(d.s.phase, PHASE_CHANGE);
+	asked = frames_to_ms(d.s.now - d.s.first_sound, 48000);
+	assert_in_range(asked, 121000, 121000 + 12000);
+	sitting_until(&d, minutes(3, 0));
+	assert_int_equal(times_said("Still there?"), 1);
+	/* A key counts from anew, and so does the question. */
+	sitting_key(&d, minutes(3, 0) + 500, KEY_OTHER);
+	assert_int_equal(d.ended, 0);
+	sitting_until(&d, minutes(4, 51));
+	assert_int_equal(times_said("Still there?"), 1);
+	assert_int_equal(d.ended, 0);
+}
+
+/* A round of three minutes has no change for marks: a digit is asked for. */
+static void test_still_there_long_round(void **state)
+{
+	struct routine r = programme_cello(TONE);
+	int64_t at;
+
+	(void)state;
+	r.bows_each = 12;
+	r.cap_ms = 900000;
+	sitting_begin(&d, &r, &nothing, MARKING_ROUND, 48000);
+	sitting_start(&d);
+	/* The swing is over, a round of 4 x 48 s has begun. */
+	sitting_until(&d, 33000);
+	sitting_key(&d, 34000, KEY_OTHER);
+	to_line("Still there?");
+	assert_int_equal(times_said("Still there? A digit says yes.\n"), 1);
+	assert_int_equal(d.s.phase, PHASE_CHANGE);
+	assert_true(d.s.turn < d.s.at.passage.turns - 1);
+	at = frames_to_ms(d.s.now - d.s.first_sound, 48000);
+	assert_in_range(at, 34000 + STILL_MS, 34000 + NO_KEY_MS);
+	/* It does nothing else. */
+	sitting_digit(&d, at + 1000, 1);
+	assert_int_equal(d.silences, 0);
+	sitting_until(&d, 34000 + NO_KEY_MS + 10000);
+	assert_int_equal(d.ended, 0);
+	assert_int_equal(d.s.page, PAGE_PLAY);
+}
+
 static void test_no_key_on_pages(void **state)
 {
 	struct routine r = programme_cello(TONE);
@@ -501,7 +573,16 @@ static void test_sound_lost(void **state)
 	sitting_input(&d, sitting_at(&d, 62000),
 	    (struct input) { .kind = INPUT_SOUND_BACK });
 	assert_false(d.s.silent_device);
+	/* Over bows nothing is said, but in the change behind them, once. */
+	sitting_until(&d, 68000 - 1);
+	assert_int_equal(d.s.phase, PHASE_BOWS);
+	assert_false(sitting_said(&d, "ound is back."));
+	sitting_until(&d, 68000);
+	assert_int_equal(d.s.phase, PHASE_CHANGE);
+	assert_true(sitting_said(&d, "finger 4.\nSound is back.\n"));
 	sitting_until(&d, minutes(1, 30));
+	assert_null(
+	    strstr(strstr(d.said, "Sound is back.") + 1, "Sound is back."));
 	assert_int_equal(d.turn[1].dropouts, 1);
 	/* Two turns more begin without any sound. */
 	assert_int_equal(d.turn[2].dropouts, 1);
@@ -509,7 +590,6 @@ static void test_sound_lost(void **state)
 	assert_int_equal(d.turn[4].dropouts, 0);
 	assert_int_equal(d.passages, 3);
 	assert_true(sitting_said(&d, "The sound is gone."));
-	/* It came back over bows, where nothing is said. */
 	assert_false(sitting_said(&d, "The sound is back."));
 	sitting_input(&d, d.s.now, (struct input) { .kind = INPUT_SOUND_LOST });
 	assert_int_equal(d.s.phase, PHASE_LEAD);
@@ -531,6 +611,8 @@ int main(void)
 		cmocka_unit_test(test_help_and_silence),
 		cmocka_unit_test(test_cap_gone),
 		cmocka_unit_test(test_no_key),
+		cmocka_unit_test(test_still_there),
+		cmocka_unit_test(test_still_there_long_round),
 		cmocka_unit_test(test_no_key_on_pages),
 		cmocka_unit_test(test_end_early),
 		cmocka_unit_test(test_cut_off),

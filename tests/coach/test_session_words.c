@@ -90,10 +90,70 @@ static void test_every_stage(void **state)
 	assert_true(lines > 200);
 }
 
+/* --- nobody there -------------------------------------------------------- */
+
+static bool says(size_t from, const char *line)
+{
+	return strstr(d.said + from, line) != NULL;
+}
+
+/*
+ * Nobody presses a key.  Every 170 s somebody does after all, so that it never
+ * ends by itself, and a mark comes as soon as the question for it is over.
+ */
+static int ask_alone(const struct routine *routine, enum marking marking)
+{
+	size_t from;
+	int asked = 0;
+
+	sitting_begin(&d, routine, &nothing, marking, 48000);
+	sitting_start(&d);
+	talk_until = 0;
+	while (d.s.page == PAGE_PLAY) {
+		int64_t since;
+
+		from = d.said_length;
+		step(session_wake(&d.s), INPUT_FRAME, KEY_OTHER);
+		since = d.s.now - d.s.last_key;
+		if (says(from, "Still there?")) {
+			assert_true(since >= frames_of_ms(STILL_MS, d.s.rate));
+			assert_true(since < frames_of_ms(NO_KEY_MS, d.s.rate));
+			assert_int_equal(d.s.phase, PHASE_CHANGE);
+			/* It takes the place of the question. */
+			assert_false(says(from, "How was"));
+			assert_false(says(from, "Clean or"));
+			asked++;
+		}
+		if (since >= frames_of_ms(165000, d.s.rate) &&
+		    d.s.page == PAGE_PLAY)
+			step(d.s.now, INPUT_KEY, KEY_OTHER);
+	}
+	assert_int_equal(d.how, ENDED_WHOLE);
+	return asked;
+}
+
+static void test_nobody_there(void **state)
+{
+	(void)state;
+	for (int stage = 0; stage < STAGES; stage++) {
+		struct routine tones = programme_cello(stage);
+
+		assert_true(ask_alone(&tones, MARKING_TURN) > 0);
+		assert_true(ask_alone(&tones, MARKING_ROUND) > 0);
+		/* Pairs have the longest names. */
+		tones.take = TAKE_PAIRS;
+		for (int u = 0; u < tones.units; u++)
+			memcpy(tones.unit[u].name, "0-1", 4);
+		assert_true(ask_alone(&tones, MARKING_TURN) > 0);
+		assert_true(ask_alone(&tones, MARKING_ROUND) > 0);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_every_stage),
+		cmocka_unit_test(test_nobody_there),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -340,7 +340,7 @@ static void check_moment(const struct view *v, const struct layout *l, int i)
 	switch (i) {
 	case 2:
 		must_show(l, v, "SWING");
-		check_count(l, v, "1/4", "pulse 1 of 4");
+		check_count(l, v, "1/4", "part 1 of 4");
 		check_cue(l, v, "LOOSE ARM");
 		break;
 	case 6:

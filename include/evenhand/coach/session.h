@@ -54,6 +54,7 @@ enum {
 	DECIDE_MS = 250,    /* a passage is decided so long before it sounds */
 	REPEAT_MS = 250,    /* a held or bouncing key */
 	LATE_MARK_MS = 500, /* after a change a mark is still for before */
+	STILL_MS = 120000,  /* after two, a change asks for a sign of life */
 	NO_KEY_MS = 180000, /* three minutes without a key end the session */
 };
 
@@ -71,6 +72,7 @@ enum key {
 	KEY_LEAF,   /* Tab: the next leaf of a long page */
 	KEY_LOUDER, /* + */
 	KEY_SOFTER, /* - */
+	KEY_ESCAPE, /* Esc alone */
 	KEY_OTHER,  /* counts as a sign of life, does nothing */
 };
 
@@ -237,10 +239,12 @@ struct session {
 	int choice;	    /* on PAGE_WHERE, PAGE_PAIN_WHERE */
 	bool silent_device; /* sound was lost and is not back yet */
 	bool help_owed;	    /* asked for over pulses, said in a change */
+	bool back_owed;	    /* the same of sound that came back in a bow */
 
 	int64_t now;	     /* frame of the last input */
 	int64_t first_sound; /* frame, -1 before */
 	int64_t last_key;    /* last press that counted, or page by itself */
+	bool asked;	     /* since then, whether anybody is there */
 	int64_t last_press;  /* frame of the last press of any kind */
 
 	/* The passage that sounds or is about to, and the one behind it. */
@@ -304,6 +308,12 @@ struct message session_staying(const struct session *s);
 
 /* "finger 2", "fingers 0-1", "strings D-A"; M_NONE in the air. */
 struct message session_unit(const struct session *s, int unit);
+
+/*
+ * Where not fingers take turns, whom each digit means in a mark: "1 for 0-1,
+ * 2 for 1-2", as {0} of a message.  M_NONE where a digit is the finger's own.
+ */
+struct message session_digits(const struct session *s, enum message_id id);
 
 /* What is chosen at present on PAGE_WHERE or PAGE_PAIN_WHERE. */
 struct message session_choice(const struct session *s);

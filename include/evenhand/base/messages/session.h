@@ -4,6 +4,7 @@
 MESSAGE(M_SESSION_FINGER, "t", "finger {0}")
 MESSAGE(M_SESSION_PAIR, "t", "fingers {0}")
 MESSAGE(M_SESSION_STRINGS, "t", "strings {0}")
+MESSAGE(M_SESSION_DIGIT, "wt", "{0} for {1}")
 
 /* --- lead-in --- */
 MESSAGE(M_SESSION_LEAD_AIR, "t", "In the air: {0}.")
@@ -19,6 +20,8 @@ MESSAGE(M_SESSION_MARK_TURN, "", "Clean or shaky?")
 MESSAGE(M_SESSION_MARK_TURN_NEXT, "t", "Clean or shaky? Next: {0}.")
 MESSAGE(M_SESSION_MARK_ROUND, "", "How was this round?")
 MESSAGE(M_SESSION_MARK_ROUND_NEXT, "t", "How was this round? Next: {0}.")
+MESSAGE(M_SESSION_STILL_THERE, "", "Still there? Mark now, or it ends soon.")
+MESSAGE(M_SESSION_STILL_THERE_DIGIT, "", "Still there? A digit says yes.")
 MESSAGE(M_SESSION_NEXT_PULSES, "w", "Next: {0} pulses.")
 MESSAGE(M_SESSION_MARKED_CLEAN, "", "Marked: clean.")
 MESSAGE(M_SESSION_MARKED_SHAKY, "", "Marked: shaky.")
@@ -37,6 +40,7 @@ MESSAGE(M_SESSION_GAP, "", "The program stood still for a while.")
 MESSAGE(M_SESSION_SOUND_LOST, "",
     "The sound is gone. Go on by sight; it comes back by itself.")
 MESSAGE(M_SESSION_SOUND_BACK, "", "The sound is back.")
+MESSAGE(M_SESSION_SOUND_AGAIN, "", "Sound is back.")
 
 /* --- before and after --- */
 MESSAGE(M_SESSION_ASK_WHY, "",
@@ -96,6 +100,8 @@ MESSAGE(M_SESSION_HELP_PLAY_TURN, "",
 MESSAGE(M_SESSION_HELP_PLAY_ROUND, "",
     "Forward: clean. Back: shaky. A digit: that one. Space: silence. h: it "
     "hurts.")
+MESSAGE(M_SESSION_HELP_PLAY_DIGITS, "t",
+    "Forward: clean. Back: shaky. A digit: {0}. Space: silence. h: it hurts.")
 MESSAGE(M_SESSION_HELP_SILENT, "",
     "Forward: go on. Back: it hurts, or enough for today. h: it hurts. q: "
     "leave.")
@@ -136,6 +142,7 @@ MESSAGE(M_PAGE_PLAY_TURN, "",
 MESSAGE(M_PAGE_PLAY_ROUND, "",
     "After each round: forward all clean, back all shaky, a digit that one "
     "shaky. The same again takes it back.")
+MESSAGE(M_PAGE_PLAY_DIGITS, "t", "The digits: {0}.")
 MESSAGE(M_PAGE_SILENT_AGAIN, "t",
     "Silent. A fresh start is a good habit. Forward: {0} again.")
 MESSAGE(M_PAGE_SILENT_ON, "t", "Silent. Forward: on with {0}.")
