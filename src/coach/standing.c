@@ -150,13 +150,18 @@ static void look_back(struct gone *g, const struct routine *r,
 }
 
 /* What is being played now is the newest day, or more of it. */
-static void add_fresh(struct gone *g, const struct fresh *f, int today)
+static void add_fresh(struct gone *g, const struct routine *r, int stage,
+    const struct fresh *f, int today)
 {
+	struct first_go now;
+
 	if (!f || !f->worked)
 		return;
+	now = f->first_go;
+	lay_lesson_over(&now, r, stage, today);
 	if (g->days > 0 && g->go[0].day == today) {
 		if (f->marked && !g->made[0])
-			g->go[0] = f->first_go;
+			g->go[0] = now;
 		g->made[0] |= f->marked;
 		return;
 	}
@@ -164,7 +169,7 @@ static void add_fresh(struct gone *g, const struct fresh *f, int today)
 		g->days--;
 	memmove(&g->go[1], &g->go[0], (size_t)g->days * sizeof(g->go[0]));
 	memmove(&g->made[1], &g->made[0], (size_t)g->days * sizeof(g->made[0]));
-	g->go[0] = f->first_go;
+	g->go[0] = now;
 	g->made[0] = f->marked;
 	g->days++;
 }
@@ -325,7 +330,7 @@ void standing_of(struct standing *out, const struct routine *r,
 	memset(out, 0, sizeof(*out));
 	out->stage = stage;
 	look_back(&gone, r, h, stage, STANDING_DAYS_MAX);
-	add_fresh(&gone, fresh, today);
+	add_fresh(&gone, r, stage, fresh, today);
 	count_days(out, r, h, &gone, fresh, today);
 	out->missing = missing_of(out, r, h, &gone, today, fresh);
 }

@@ -191,6 +191,7 @@ static void page_end(struct sentences *out, const struct session *s)
 	if (metres > 0)
 		say(out, message_with(M_PAGE_END_METRES, NUMBER(metres)));
 	say(out, session_keep(s));
+	say(out, session_standing(s));
 	say(out, session_next_start(s));
 	say_id(out, parent_sentence(s));
 	if (s->ended != ENDED_INPUT)

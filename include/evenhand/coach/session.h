@@ -325,4 +325,7 @@ struct message session_help(const struct session *s);
 struct message session_keep(const struct session *s);
 struct message session_next_start(const struct session *s);
 
+/* And how the stage stands after it: ready to show, or what is missing. */
+struct message session_standing(const struct session *s);
+
 #endif
