@@ -117,6 +117,12 @@ bool history_gone_on(
 	return false;
 }
 
+bool history_hurts(const struct past_note *n)
+{
+	return n->kind == NOTE_PAIN || n->kind == NOTE_SKIN ||
+	    n->kind == NOTE_SORE;
+}
+
 void history_done(struct history *h)
 {
 	arena_done(&h->arena);

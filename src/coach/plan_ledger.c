@@ -140,7 +140,7 @@ static bool hurt_lately(const struct making *m)
 		const struct past_note *n = &m->history->note[i];
 		int day = plan_note_day(n, today);
 
-		if (n->kind != NOTE_QUESTION && day <= today &&
+		if (history_hurts(n) && day <= today &&
 		    day > today - CATCH_UP_DAYS)
 			return true;
 	}

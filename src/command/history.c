@@ -30,7 +30,8 @@ static int next_day(const struct history *h, int after)
 		if (h->sitting[i].day > after && h->sitting[i].day < next)
 			next = h->sitting[i].day;
 	for (int i = 0; i < h->notes; i++)
-		if (h->note[i].day > after && h->note[i].day < next)
+		if (h->note[i].kind != NOTE_LATER && h->note[i].day > after &&
+		    h->note[i].day < next)
 			next = h->note[i].day;
 	return next;
 }
@@ -65,7 +66,8 @@ static int show_days(const char *path)
 	int status = EXIT_GOOD;
 
 	if (j == NULL ||
-	    !journal_history(j, &h, moment_practice_day(clock_now()), &f)) {
+	    !journal_history(
+		j, &h, moment_practice_day(clock_now()), NULL, &f)) {
 		command_fault(&f);
 		status = EXIT_DATA;
 	} else if (!print_days(&h)) {

@@ -205,6 +205,7 @@ static struct message note_message(const struct past_note *n)
 	case NOTE_QUESTION:
 		return message_with(M_HISTORY_NOTE_QUESTION, TEXT(n->words));
 	case NOTE_SORE:
+	case NOTE_LATER:
 		break;
 	}
 	return at_place(n, M_HISTORY_NOTE_SORE_AT, M_HISTORY_NOTE_SORE);
@@ -213,9 +214,11 @@ static struct message note_message(const struct past_note *n)
 static void add_notes(struct text *page, const struct day *d)
 {
 	for (int i = 0; i < d->h->notes; i++) {
-		struct message m = note_message(&d->h->note[i]);
+		const struct past_note *n = &d->h->note[i];
+		struct message m = note_message(n);
 
-		if (d->h->note[i].day == d->day)
+		/* To have asked for more is nothing to be told. */
+		if (n->day == d->day && n->kind != NOTE_LATER)
 			lines_say(page, &m);
 	}
 }

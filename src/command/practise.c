@@ -62,8 +62,8 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 	}
 	for (; journal_trouble(p->journal, &m); sound = false)
 		command_say(&m);
-	if (!journal_history(
-		p->journal, &p->history, moment_practice_day(c->now), &f)) {
+	if (!journal_history(p->journal, &p->history,
+		moment_practice_day(c->now), p->routine, &f)) {
 		command_fault(&f);
 		history_done(&p->history);
 		memset(&p->history, 0, sizeof p->history);

@@ -154,8 +154,8 @@ static void give_up_reading(struct journal *j, struct database *d)
 	journal_tell(j, trouble, j->path);
 }
 
-bool journal_history(
-    struct journal *j, struct history *h, int today, struct fault *f)
+bool journal_history(struct journal *j, struct history *h, int today,
+    const struct routine *r, struct fault *f)
 {
 	struct database other = { 0 }, *d;
 	bool good = true;
@@ -174,6 +174,8 @@ bool journal_history(
 		history_done(h);
 		fault_set(
 		    f, message_with(M_WORLD_JOURNAL_UNREAD, TEXT(j->path)));
+	} else if (r != NULL) {
+		history_set_apart(h, instrument_name(r->setup.instrument));
 	}
 	return good;
 }

@@ -132,7 +132,8 @@ extern const struct schema journal_schema;
 
 /*
  * Brings the schema up to date, each step in one transaction; from version 1
- * on a copy of the file is made first ("path.version-1").
+ * on a copy of the file is made first ("path.version-1"), but for a database
+ * in memory, which has no path.
  */
 enum trouble schema_bring(
     struct database *d, const char *path, const struct schema *s);

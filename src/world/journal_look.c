@@ -7,7 +7,8 @@
  *
  * Rows that wait in a spool belong to the history too: a pain stop counts
  * today even if the disk was full.  Where there are any, the journal is
- * copied into memory and they are brought in there.
+ * copied into memory and they are brought in there.  A journal of an older
+ * schema is brought up to date in such a copy, too.
  */
 #include <errno.h>
 #include <stdio.h>
@@ -28,13 +29,30 @@ static enum trouble database_memory(struct database *d, struct database *from)
 		d, ":memory:", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE))
 		return database_give_up(d, TROUBLE_UNREACHABLE);
 	if (from == NULL)
-		return schema_bring(d, ":memory:", &journal_schema);
+		return schema_bring(d, NULL, &journal_schema);
 	backup = sqlite3_backup_init(d->handle, "main", from->handle, "main");
 	if (backup == NULL)
 		return database_give_up(d, TROUBLE_UNREACHABLE);
 	sqlite3_backup_step(backup, -1);
 	if (sqlite3_backup_finish(backup) != SQLITE_OK)
 		return database_give_up(d, database_trouble(d));
+	return TROUBLE_NONE;
+}
+
+/* Puts an up to date copy in the place of what an older evenhand made. */
+static enum trouble walk_up(struct database *d)
+{
+	struct database copy = { 0 };
+	enum trouble trouble = database_memory(&copy, d);
+
+	if (trouble == TROUBLE_NONE)
+		trouble = schema_bring(&copy, NULL, &journal_schema);
+	if (trouble != TROUBLE_NONE) {
+		database_close(&copy);
+		return database_give_up(d, trouble);
+	}
+	database_close(d);
+	*d = copy;
 	return TROUBLE_NONE;
 }
 
@@ -106,17 +124,19 @@ static enum trouble look_at_file(struct database *d, const char *path)
 {
 	struct stat s;
 	enum trouble trouble;
+	int64_t version;
 
 	if (stat(path, &s) != 0 && errno == ENOENT)
 		return database_memory(d, NULL);
 	trouble = open_to_read(d, path);
 	if (trouble != TROUBLE_NONE && trouble != TROUBLE_NEWER)
 		return database_give_up(d, trouble);
-	if (database_number(d, "PRAGMA user_version", 0) == 0) {
+	version = database_number(d, "PRAGMA user_version", 0);
+	if (version == 0) {
 		database_close(d);
 		return database_memory(d, NULL);
 	}
-	return trouble;
+	return version < journal_schema.versions ? walk_up(d) : trouble;
 }
 
 static bool bring_in(struct database *d, const struct spooled *all)

@@ -48,6 +48,7 @@ static struct row *sitting_row(struct journal *j, const struct sitting_row *s)
 		[SITTING_TEXT] = r->text ? r->text : "",
 		[SITTING_STAGE] = stage_id(r, s->plan->work_stage),
 		[SITTING_DEVICE] = s->device,
+		[SITTING_INSTRUMENT] = instrument_name(r->setup.instrument),
 	};
 	struct row *row;
 

@@ -72,7 +72,7 @@ static int within(sqlite3_stmt *st, int column, int low, int high)
 
 static bool fill_sitting(struct past_sitting *s, sqlite3_stmt *st)
 {
-	const char *seen = (const char *)sqlite3_column_text(st, 9);
+	const char *seen = (const char *)sqlite3_column_text(st, 10);
 
 	s->key = sqlite3_column_int64(st, 0);
 	s->day = sqlite3_column_int(st, 1);
@@ -83,6 +83,7 @@ static bool fill_sitting(struct past_sitting *s, sqlite3_stmt *st)
 	s->cap_ms = sqlite3_column_int(st, 6);
 	s->ended = (enum ended)within(st, 7, ENDED_UNDER_WAY, ENDED_NOT_TODAY);
 	text_of(st, 8, s->work_stage, sizeof(s->work_stage));
+	text_of(st, 9, s->instrument, sizeof(s->instrument));
 	return seen != NULL && seen_read(seen, s);
 }
 
@@ -91,8 +92,8 @@ static bool load_sittings(struct database *d, struct history *h, int too_old)
 	int number = count(d, "SELECT count(*) FROM sittings", too_old);
 	sqlite3_stmt *st = prepare(d,
 	    "SELECT key, day, began_utc, utc_offset, ended_utc, "
-	    "length_ms, cap_ms, ended, work_stage, seen FROM sittings ORDER BY "
-	    "key",
+	    "length_ms, cap_ms, ended, work_stage, instrument, seen "
+	    "FROM sittings ORDER BY key",
 	    too_old);
 	bool good = true;
 
@@ -184,13 +185,21 @@ static bool load_shares(struct database *d, struct history *h, int too_old)
 	return sqlite3_finalize(st) == SQLITE_OK && good;
 }
 
+/* What a later evenhand noted is nothing that hurts. */
+static enum note_kind note_kind_of(int64_t number)
+{
+	return number < NOTE_PAIN || number > NOTE_LATER
+	    ? NOTE_QUESTION
+	    : (enum note_kind)number;
+}
+
 static bool fill_note(struct history *h, struct past_note *n, sqlite3_stmt *st)
 {
 	const char *words = (const char *)sqlite3_column_text(st, 4);
 
 	n->sitting = sqlite3_column_int64(st, 0);
 	n->day = sqlite3_column_int(st, 1);
-	n->kind = (enum note_kind)within(st, 2, NOTE_PAIN, NOTE_QUESTION);
+	n->kind = note_kind_of(sqlite3_column_int64(st, 2));
 	n->finger = within(st, 3, 0, 4);
 	n->words = words ? arena_text(&h->arena, words, strlen(words)) : NULL;
 	return n->words != NULL;

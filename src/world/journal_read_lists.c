@@ -110,6 +110,8 @@ static void read_tally(struct list *l, struct tally *t)
 	mark = next_int(l);
 	t->first_go_pulses = next_int(l);
 	t->resets = next_int(l);
+	if (next_is(l, ','))
+		read_text(l, t->instrument, sizeof(t->instrument));
 	take(l, ']');
 	if (kind < BLOCK_AIR || kind > BLOCK_WORK || mark < MARK_NONE ||
 	    mark > MARK_SHAKY)
@@ -135,7 +137,7 @@ bool tallies_read(const char *list, int day, struct tally *to, int entries)
 bool seen_read(const char *list, struct past_sitting *s)
 {
 	struct list l = { .at = list };
-	char spare[ID_MAX] = "";
+	char spare[PAST_STAGE_MAX] = "";
 
 	take(&l, '[');
 	while (next_is(&l, '[')) {

@@ -3,7 +3,8 @@
  *
  * A line is a format number, the kind, the origin, the numbers, the texts
  * and a checksum over all before it, with a tab between.  A line that a power
- * cut tore fails its checksum.
+ * cut tore fails its checksum.  Lines of format 1, which an older evenhand left,
+ * are read as well: its sittings had no instrument, the last of their texts.
  */
 #include "journal_row.h"
 
@@ -20,7 +21,8 @@ enum {
 	HEX = 16,
 };
 
-#define FORMAT "1"
+#define FORMAT "2"
+#define FORMAT_1 "1"
 
 #define COMMON \
 	[ROW_SEQUENCE] = ":sequence", [ROW_SITTING_OF] = ":sitting_of", \
@@ -35,7 +37,8 @@ const struct row_layout row_layouts[ROW_KINDS] = {
 		[SITTING_NAME] = ":name",
 		[SITTING_TEXT] = ":text",
 		[SITTING_STAGE] = ":stage",
-		[SITTING_DEVICE] = ":device" } },
+		[SITTING_DEVICE] = ":device",
+		[SITTING_INSTRUMENT] = ":instrument" } },
 	[ROW_SHARE] = { "share", SHARE_NUMBERS, SHARE_TEXTS,
 	    { COMMON, [SHARE_PLANNED] = ":planned",
 		[SHARE_DROPPED] = ":dropped" },
@@ -220,8 +223,18 @@ static int kind_of(const char *name)
 	return -1;
 }
 
+/* How many texts a line of that format has; -1 for none of ours. */
+static int texts_in(const char *format, int kind)
+{
+	if (strcmp(format, FORMAT) == 0)
+		return row_layouts[kind].texts;
+	if (strcmp(format, FORMAT_1) == 0)
+		return row_layouts[kind].texts - (kind == ROW_SITTING);
+	return -1;
+}
+
 /* The row of the fields of a line, each in its place. */
-static struct row *row_of(enum row_kind kind, char **field)
+static struct row *row_of(enum row_kind kind, char **field, int there)
 {
 	const struct row_layout *l = &row_layouts[kind];
 	const char *texts[ROW_TEXTS_MAX];
@@ -232,8 +245,8 @@ static struct row *row_of(enum row_kind kind, char **field)
 		if (!read_number(field[HEAD + i], &number[i]))
 			return NULL;
 	for (int i = 0; i < l->texts; i++) {
-		texts[i] = field[HEAD + l->numbers + i];
-		if (!read_text(field[HEAD + l->numbers + i]))
+		texts[i] = i < there ? field[HEAD + l->numbers + i] : "";
+		if (i < there && !read_text(field[HEAD + l->numbers + i]))
 			return NULL;
 	}
 	row = row_new(kind, texts);
@@ -247,18 +260,18 @@ static struct row *row_of(enum row_kind kind, char **field)
 struct row *row_read(char *line)
 {
 	char *field[FIELDS_MAX] = { NULL };
-	int count, kind;
+	int count, kind, texts;
 
 	if (!checksum_good(line))
 		return NULL;
 	count = split(line, field);
-	if (count < HEAD || strcmp(field[0], FORMAT) != 0)
+	kind = count < HEAD ? -1 : kind_of(field[1]);
+	if (kind < 0 || strlen(field[2]) != ORIGIN_BYTES - 1)
 		return NULL;
-	kind = kind_of(field[1]);
-	if (kind < 0 || strlen(field[2]) != ORIGIN_BYTES - 1 ||
-	    count != HEAD + row_layouts[kind].numbers + row_layouts[kind].texts)
+	texts = texts_in(field[0], kind);
+	if (texts < 0 || count != HEAD + row_layouts[kind].numbers + texts)
 		return NULL;
-	return row_of((enum row_kind)kind, field);
+	return row_of((enum row_kind)kind, field, texts);
 }
 
 void rows_free(struct row *first)

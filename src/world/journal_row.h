@@ -7,7 +7,7 @@
  * in the spool as a line of text, or come twice, and still lands in the
  * journal exactly once:
  *
- *	1 ⇥ turn ⇥ 3f…a9 ⇥ 17 ⇥ 12 ⇥ 1772470800 ⇥ … ⇥ tone ⇥ 4 ⇥ 85944171f73967e8
+ *	2 ⇥ turn ⇥ 3f…a9 ⇥ 17 ⇥ 12 ⇥ 1772470800 ⇥ … ⇥ tone ⇥ 4 ⇥ 85944171f73967e8
  *
  * A row is one piece of memory: numbers, then texts.
  */
@@ -75,6 +75,7 @@ enum {
 	SITTING_TEXT,
 	SITTING_STAGE,
 	SITTING_DEVICE,
+	SITTING_INSTRUMENT,
 	SITTING_TEXTS
 };
 enum { SHARE_STAGE, SHARE_UNIT, SHARE_TEXTS };

@@ -7,7 +7,8 @@
  * journal walks up all of them, after a copy was made.
  *
  * days holds the roll-up of one practice day as a JSON list with an entry for
- * each stage, unit and kind of block.  One row a day is what lets ten years
+ * each stage, unit, kind of block and, from version 2 on, instrument, which is
+ * the last of its values and not there in older ones.  One row a day is what lets ten years
  * load in milliseconds; in SQL its entries come apart with json_each.
  * sittings.seen is such a list too: the stages of the sitting in their order,
  * with 1 for a recap.
@@ -126,6 +127,8 @@ static const char *const steps[] = {
 	"  entries INTEGER NOT NULL," /* of the list */
 	"  tallies TEXT NOT NULL"
 	") STRICT;",
+	/* 1 to 2: an id is of an instrument; "" is not known, and any */
+	"ALTER TABLE sittings ADD COLUMN instrument TEXT NOT NULL DEFAULT '';",
 };
 
 const struct schema journal_schema = {
@@ -202,7 +205,7 @@ enum trouble schema_bring(
 		return database_trouble(d);
 	if (version == s->versions)
 		return TROUBLE_NONE;
-	if (version > 0 && !keep_copy(d, path, version))
+	if (version > 0 && path != NULL && !keep_copy(d, path, version))
 		return TROUBLE_FULL;
 	if (!database_begin(d))
 		return database_trouble(d);

@@ -128,7 +128,7 @@ static void load(const char *path)
 		struct journal *j = open_journal(path);
 		double opened = now_ms();
 
-		if (!journal_history(j, &h, FIRST_DAY + DAYS, &f))
+		if (!journal_history(j, &h, FIRST_DAY + DAYS, NULL, &f))
 			fail("journal_history");
 		history_ms[i] = now_ms() - opened;
 		open_ms[i] = opened - start;

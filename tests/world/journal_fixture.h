@@ -175,7 +175,7 @@ static inline void look(const struct fixture *x, int today, struct history *h)
 	struct journal *j = journal_look(x->path, &f);
 
 	assert_non_null(j);
-	assert_true(journal_history(j, h, today, &f));
+	assert_true(journal_history(j, h, today, NULL, &f));
 	journal_close(j);
 }
 

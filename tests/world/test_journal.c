@@ -1,6 +1,8 @@
 /*
  * test_journal.c - what is kept comes back: rows, history, JSON, lock
  */
+#include <limits.h>
+
 #include "journal_fixture.h"
 
 static void test_new_journal(void **state)
@@ -11,7 +13,7 @@ static void test_new_journal(void **state)
 	struct fault f;
 	struct stat s;
 
-	assert_true(journal_history(j, &h, DAY_ONE, &f));
+	assert_true(journal_history(j, &h, DAY_ONE, NULL, &f));
 	assert_int_equal(
 	    h.sittings + h.turns + h.tallies + h.shares + h.notes, 0);
 	history_done(&h);
@@ -24,7 +26,7 @@ static void test_new_journal(void **state)
 	snprintf(folder, sizeof(folder), "%s/data", x->folder);
 	assert_int_equal(stat(folder, &s), 0);
 	assert_int_equal(s.st_mode & 0777, 0700);
-	assert_int_equal(ask(x->path, "PRAGMA user_version"), 1);
+	assert_int_equal(ask(x->path, "PRAGMA user_version"), 2);
 	assert_int_equal(ask(x->path,
 			     "SELECT length(student) + length(origin) "
 			     "FROM about"),
@@ -142,7 +144,7 @@ static void test_round_trip(void **state)
 	struct fault f;
 
 	put_all(x, j);
-	assert_true(journal_history(j, &h, DAY_ONE, &f));
+	assert_true(journal_history(j, &h, DAY_ONE, NULL, &f));
 	check_sitting(&h);
 	check_turns(&h);
 	check_rest(&h);
@@ -319,7 +321,7 @@ static void test_look_then_written(void **state)
 	assert_non_null(eye);
 	sit(x, j, DAY_ONE, 4);
 	journal_flush(j);
-	assert_true(journal_history(eye, &h, DAY_ONE, &f));
+	assert_true(journal_history(eye, &h, DAY_ONE, NULL, &f));
 	assert_int_equal(h.turns, 8);
 	history_done(&h);
 	journal_close(eye);
@@ -342,7 +344,7 @@ static void test_look_without_wal(void **state)
 	for (int pulses = 6; pulses <= 8; pulses++) {
 		struct history h;
 
-		assert_true(journal_history(eye, &h, DAY_ONE, &f));
+		assert_true(journal_history(eye, &h, DAY_ONE, NULL, &f));
 		assert_int_equal(h.turns, 4);
 		for (int i = 0; i < 4; i++)
 			assert_int_equal(h.turn[i].pulses, pulses);
@@ -373,7 +375,8 @@ static char *dump(const struct fixture *x)
 	struct fault f;
 	char *text = calloc(1, 100000);
 
-	assert_true(journal_dump_json(x->path, fileno(to), &f));
+	assert_true(journal_dump_json(
+	    x->path, INT_MIN, INT_MAX, fileno(to), &f));
 	rewind(to);
 	assert_in_range(fread(text, 1, 99999, to), 1, 99998);
 	fclose(to);
@@ -420,7 +423,8 @@ static void test_json(void **state)
 	    "{\"sitting\": 1, \"began\": \"2026-03-02T17:00:00Z\", "
 	    "\"offset_s\": 3600, \"day\": \"2026-03-02\", "
 	    "\"routine\": \"00c0ffee12345678\", \"marking\": \"round\", "
-	    "\"work_stage\": \"tone\", \"cap_ms\": 300000, "
+	    "\"work_stage\": \"tone\", \"instrument\": \"violin\", "
+	    "\"cap_ms\": 300000, "
 	    "\"planned_ms\": 292000, \"ended\": \"early\", "
 	    "\"ended_at\": \"2026-03-02T17:04:52Z\", \"length_ms\": 292000, "
 	    "\"sequence\": 2, \"stages\": "

@@ -72,9 +72,9 @@ static void test_killed(void **state)
 		/* A journal of the future sends rows to the spool. */
 		ask(x->path,
 		    i % 2 ? "PRAGMA user_version = 1000"
-			  : "PRAGMA user_version = 1");
+			  : "PRAGMA user_version = 2");
 		sure = turns + kill_one(x);
-		ask(x->path, "PRAGMA user_version = 1");
+		ask(x->path, "PRAGMA user_version = 2");
 		j = open_good(x);
 		journal_close(j);
 		turns = ask(x->path, "SELECT count(*) FROM turns");

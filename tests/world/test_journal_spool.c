@@ -22,7 +22,7 @@ static void fill_spool(struct fixture *x, int sittings)
 	for (int i = 0; i < sittings; i++)
 		sit(x, j, DAY_ONE + i, 4);
 	journal_close(j);
-	ask(x->path, "PRAGMA user_version = 1");
+	ask(x->path, "PRAGMA user_version = 2");
 }
 
 static char *spool_path(const struct fixture *x)
@@ -60,7 +60,7 @@ static int lines_of(const char *bytes, size_t length, const char *kind)
 	char pattern[16];
 	int lines = 0;
 
-	snprintf(pattern, sizeof(pattern), "1\t%s\t", kind);
+	snprintf(pattern, sizeof(pattern), "2\t%s\t", kind);
 	for (size_t i = 0; i < length; i++)
 		if ((i == 0 || bytes[i - 1] == '\n') &&
 		    strncmp(bytes + i, pattern, strlen(pattern)) == 0 &&
@@ -125,7 +125,7 @@ static void test_added_after_torn(void **state)
 	j = journal_open(x->path, &f);
 	sit(x, j, DAY_ONE + 1, 4);
 	journal_close(j);
-	ask(x->path, "PRAGMA user_version = 1");
+	ask(x->path, "PRAGMA user_version = 2");
 	j = journal_open(x->path, &f);
 	assert_int_equal(trouble_of(j), M_WORLD_JOURNAL_SPOOL_DAMAGED);
 	assert_int_equal(journal_state(j), JOURNAL_GOOD);
@@ -181,7 +181,7 @@ static void test_foreign_lines(void **state)
 	static const char *const texts[] = { "", "\t\t\t", "1\tturn\tx",
 		"1\tmark\t0123456789abcdef0123456789abcdef\t1\t1\t1\t1\t1\t0\t"
 		"1",
-		"2\tmark\t0123456789abcdef0123456789abcdef\t1\t1\t1\t1\t1\t0\t1"
+		"3\tmark\t0123456789abcdef0123456789abcdef\t1\t1\t1\t1\t1\t0\t1"
 		"\t1",
 		"1\tmark\t0123456789abcdef0123456789abcdef\t1\t1\t1\t1\t1\t0\t1"
 		"\tx",
@@ -373,7 +373,7 @@ static void test_sitting_in_another_place(void **state)
 	spool_init(&s, x->path);
 	make_state_folder(x);
 	bytes = read_spool(x, &length);
-	rest = strstr(bytes, "1\tturn\t");
+	rest = strstr(bytes, "2\tturn\t");
 	assert_non_null(rest);
 	write_file(s.path[2], rest, length - (size_t)(rest - bytes));
 	write_spool(x, bytes, (size_t)(rest - bytes));

@@ -12,6 +12,7 @@
 #endif
 #include <errno.h>
 #include <fcntl.h>
+#include <limits.h>
 #include <sched.h>
 #include <signal.h>
 #include <sys/mount.h>
@@ -286,11 +287,11 @@ static void practise_beside(
 	assert_non_null(j);
 	assert_int_equal(trouble_of(j), told);
 	assert_int_equal(journal_state(j), expected);
-	assert_true(journal_history(j, &h, DAY_ONE, &f));
+	assert_true(journal_history(j, &h, DAY_ONE, NULL, &f));
 	history_done(&h);
 	sit(x, j, DAY_ONE, 4);
 	journal_flush(j);
-	assert_true(journal_history(j, &h, DAY_ONE, &f));
+	assert_true(journal_history(j, &h, DAY_ONE, NULL, &f));
 	assert_true(h.turns >= 4); /* today's are known all the same */
 	history_done(&h);
 	assert_int_equal(trouble_of(j), M_NONE);
@@ -377,7 +378,7 @@ static void test_newer(void **state)
 	ask(x->path, "PRAGMA user_version = 1000");
 	practise_beside(x, M_WORLD_JOURNAL_NEWER, JOURNAL_READ_ONLY);
 	assert_int_equal(turns_looked_at(x), 8);
-	ask(x->path, "PRAGMA user_version = 1");
+	ask(x->path, "PRAGMA user_version = 2");
 	make_journal(x, 0);
 	assert_int_equal(turns_in(x), 8);
 	assert_int_equal(ask(x->path, "SELECT count(*) FROM origins"), 2);
@@ -457,7 +458,7 @@ static void test_random_damage(void **state)
 		    seeded(0, 3) ? length : seeded(1, (int)length));
 		j = journal_open(x->path, &f);
 		assert_non_null(j);
-		journal_history(j, &h, DAY_ONE, &f);
+		journal_history(j, &h, DAY_ONE, NULL, &f);
 		history_done(&h);
 		sit(x, j, DAY_ONE, 4);
 		journal_flush(j);
@@ -465,10 +466,10 @@ static void test_random_damage(void **state)
 		assert_true(journal_state(j) == JOURNAL_GOOD ||
 		    exists(x->path, ".spool"));
 		journal_close(j);
-		journal_dump_json(x->path, nowhere, &f);
+		journal_dump_json(x->path, INT_MIN, INT_MAX, nowhere, &f);
 		j = journal_look(x->path, &f);
 		if (j != NULL)
-			journal_history(j, &h, DAY_ONE, &f);
+			journal_history(j, &h, DAY_ONE, NULL, &f);
 		history_done(&h);
 		journal_close(j);
 		snprintf(command, sizeof(command), "rm -f %s*", x->path);

@@ -139,6 +139,9 @@ struct history {
 	struct arena arena;
 };
 
+/* Whether a note is of something that hurt or was sore. */
+bool history_hurts(const struct past_note *n);
+
 /*
  * Puts the sign before every name of stage and unit that was practised on
  * another instrument than this one.  What has no instrument counts as of any.

@@ -60,12 +60,13 @@ bool journal_trouble(struct journal *j, struct message *m);
 /*
  * Loads the history, with what waits in the spool.  Turns and shares are those
  * of the last HISTORY_TURN_DAYS days and of the last sitting; all else is
- * whole.  A journal that was
+ * whole.  With a routine, what was practised on another instrument is set apart
+ * (history_set_apart); NULL leaves all names as they are.  A journal that was
  * found broken or out of reach when it was opened has none; false with a fault,
  * and an empty history, when it proves unreadable only now.
  */
-bool journal_history(
-    struct journal *j, struct history *h, int today, struct fault *f);
+bool journal_history(struct journal *j, struct history *h, int today,
+    const struct routine *r, struct fault *f);
 
 /*
  * Puts a row into the queue and returns at once.  The sitting's rows refer to
@@ -100,9 +101,11 @@ void journal_close(struct journal *j);
 struct journal *journal_look(const char *path, struct fault *f);
 
 /*
- * Writes everything as JSON (documented in evenhand.1) to a stream given as
- * a descriptor.  A missing journal is an empty history, not a fault.
+ * Writes everything that was kept from a first to a last practice day as JSON
+ * (documented in evenhand.1) to a stream given as a descriptor.  A missing
+ * journal is an empty history, not a fault.
  */
-bool journal_dump_json(const char *path, int descriptor, struct fault *f);
+bool journal_dump_json(
+    const char *path, int first, int last, int descriptor, struct fault *f);
 
 #endif
