@@ -15,7 +15,8 @@ SAY     := @$(if $(findstring s,$(firstword -$(MAKEFLAGS))),:,echo)
 ROOMS   ?= base music routine score coach sound screen world command
 
 PKG_CONFIG ?= pkg-config
-LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw portaudio-2.0
+LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw
+SOUND_LIBRARIES := libutf8proc portaudio-2.0
 WARN    := -Wall -Wextra -Wpedantic -Wshadow -Wconversion \
 	-Wstrict-prototypes -Wmissing-prototypes -Wvla -Wformat=2 -Wundef \
 	-Wcast-qual
@@ -25,12 +26,18 @@ SYSTEM  := -Iinclude -D_XOPEN_SOURCE=700 -D_DEFAULT_SOURCE
 CPPFLAGS += $(SYSTEM) -DEVENHAND_VERSION='"$(VERSION)"'
 EXTRA   ?=
 ALL_CFLAGS = -std=c17 $(WARN) $(OPT) -g $(HARDEN) -ffp-contract=off -pthread \
-	$(filter-out -D%,$(shell $(PKG_CONFIG) --cflags $(LIBRARIES) 2>/dev/null)) $(CFLAGS) $(EXTRA)
-LDLIBS  = $(shell $(PKG_CONFIG) --libs $(LIBRARIES)) -lm -pthread
+	$(filter-out -D%,$(shell $(PKG_CONFIG) --cflags $(LIBRARIES) \
+	    $(SOUND_LIBRARIES) 2>/dev/null)) $(CFLAGS) $(EXTRA)
+# Shared memory was in a library of its own before glibc 2.34.
+LDLIBS  = $(shell $(PKG_CONFIG) --libs $(LIBRARIES)) -lm -pthread $(RT)
+SOUND_LDLIBS = $(shell $(PKG_CONFIG) --libs $(SOUND_LIBRARIES)) -lm -pthread \
+	$(RT)
+RT     := $(if $(filter Linux,$(shell uname)),-lrt)
 
 LIB_SRC := $(foreach r,$(ROOMS),$(wildcard src/$(r)/*.c))
 LIB_OBJ := $(LIB_SRC:%.c=$(B)/%.o)
 LIB     := $(B)/lib$(PROGRAM).a
+SOUND   := $(B)/$(PROGRAM)-sound
 TOOLS   := tests/tools
 ROUTINES := $(sort $(wildcard routines/*.yaml))
 ifneq ($(filter world,$(ROOMS)),)
@@ -46,11 +53,16 @@ TESTS   := $(TEST_SRC:%.c=$(B)/%)
 	uninstall deps deps-dev dist-check help clean asan tsan valgrind killed \
 	paced sounded picture tests golden
 
-all: $(B)/$(PROGRAM)
+all: $(B)/$(PROGRAM) $(SOUND)
 
 $(B)/$(PROGRAM): $(B)/src/main.o $(LIB)
 	$(SAY) "link $@"
 	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(LDLIBS)
+
+# The program that makes sound: all that stands on PortAudio.
+$(SOUND): $(B)/src/main_sound.o $(LIB)
+	$(SAY) "link $@"
+	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(SOUND_LDLIBS)
 
 $(LIB): $(LIB_OBJ)
 	@rm -f $@
@@ -79,7 +91,12 @@ $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish: \
 # Unit tests: one program a file, linked with the library.
 $(B)/tests/%: $(B)/tests/%.o $(LIB)
 	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) $(TEST_LDFLAGS) -o $@ $< $(LIB) \
-	    $(shell $(PKG_CONFIG) --libs cmocka) $(LDLIBS)
+	    $(shell $(PKG_CONFIG) --libs cmocka) $(LDLIBS) $(TEST_LDLIBS)
+
+# Those that start it, and one that compares it with PortAudio alone.
+$(B)/tests/world/test_device_paced $(B)/tests/world/test_device_sound \
+    $(B)/tests/world/test_device_trouble $(B)/tests/whole/drive: | $(SOUND)
+$(B)/tests/bench/bench_sound: TEST_LDLIBS = $(SOUND_LDLIBS)
 
 # The guard round the audio callback sees these calls.
 GUARDED := malloc calloc realloc free aligned_alloc pthread_cond_wait open \
@@ -230,6 +247,8 @@ check-all: check paced sounded asan tsan valgrind killed
 # --- install -------------------------------------------------------------
 
 DATA = $(DESTDIR)$(PREFIX)/share
+# What nobody starts by hand; src/world/beside.c looks for it there.
+LIBEXEC = $(DESTDIR)$(PREFIX)/libexec/$(PROGRAM)
 BASH_COMPLETION = $(DATA)/bash-completion/completions
 ZSH_COMPLETION  = $(DATA)/zsh/site-functions
 FISH_COMPLETION = $(DATA)/fish/vendor_completions.d
@@ -237,9 +256,10 @@ FISH_COMPLETION = $(DATA)/fish/vendor_completions.d
 install: all $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/man/man1 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5 \
-	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines \
+	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines $(LIBEXEC) \
 	    $(BASH_COMPLETION) $(ZSH_COMPLETION) $(FISH_COMPLETION)
 	install -m 755 $(B)/$(PROGRAM) $(DESTDIR)$(PREFIX)/bin/$(PROGRAM)
+	install -m 755 $(SOUND) $(LIBEXEC)/
 	install -m 644 man/evenhand.1 $(DESTDIR)$(PREFIX)/share/man/man1/
 	install -m 644 man/evenhand-routine.5 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/
@@ -255,7 +275,7 @@ uninstall:
 	    $(DESTDIR)$(PREFIX)/share/man/man5/evenhand-routine.5 \
 	    $(BASH_COMPLETION)/$(PROGRAM) $(ZSH_COMPLETION)/_$(PROGRAM) \
 	    $(FISH_COMPLETION)/evenhand.fish
-	rm -rf $(DESTDIR)$(PREFIX)/share/$(PROGRAM)
+	rm -rf $(DESTDIR)$(PREFIX)/share/$(PROGRAM) $(LIBEXEC)
 
 deps:
 	@sh $(TOOLS)/deps.sh
@@ -289,4 +309,5 @@ help:
 	@echo "make install      PREFIX=$(PREFIX), DESTDIR; make uninstall"
 
 -include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(B)/src/main.d \
+	$(B)/src/main_sound.d \
 	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/tools/picture.d

@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "evenhand/command/command.h"
+#include "evenhand/world/beside.h"
 
 static bool descriptors_taken(void)
 {
@@ -30,5 +31,6 @@ int main(int argc, char **argv)
 		return EXIT_OS;
 	/* A reader that went away is told by write, not by a signal. */
 	signal(SIGPIPE, SIG_IGN);
+	beside_started_as(argv[0]);
 	return command_run(argc, argv);
 }

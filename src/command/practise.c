@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "choices.h"
+#include "evenhand/world/beside.h"
 #include "evenhand/world/paths.h"
 #include "options.h"
 #include "practise.h"
@@ -95,11 +96,14 @@ static bool mirrored(const struct practice *p)
 /* Without a process for the sound it is practised by sight, and said. */
 static void keeper_open(struct practice *p, const struct call *c)
 {
+	char program[PATH_BYTES_MAX];
 	struct fault f;
 
 	if (c->silent || !p->chosen.now.sound || (c->clock && !c->card))
 		return;
-	p->keeper = sound_keeper_open(&f);
+	/* Where there is none, the device says so. */
+	beside_find(SOUND_PROGRAM, program, sizeof program);
+	p->keeper = sound_keeper_open(program, &f);
 	if (!p->keeper)
 		command_fault(&f);
 }

@@ -16,7 +16,9 @@
 #include "choices.h"
 #include "evenhand/base/frames.h"
 #include "evenhand/screen/lines.h"
+#include "evenhand/world/beside.h"
 #include "evenhand/world/clock.h"
+#include "evenhand/world/paths.h"
 #include "evenhand/world/sound_keeper.h"
 #include "evenhand/world/sound_list.h"
 #include "options.h"
@@ -280,6 +282,7 @@ int command_sound(int argc, char **argv)
 		    &loudness },
 		OPTIONS_END,
 	};
+	char program[PATH_BYTES_MAX];
 	const struct verb verb = { "sound", "", M_SOUND_ABOUT, 0, 0, wishes };
 	struct fault f;
 	int status;
@@ -289,7 +292,8 @@ int command_sound(int argc, char **argv)
 	struct try *t = calloc(1, sizeof *t);
 	fault_set(&f, message_of(M_COMMAND_NO_MEMORY));
 	status = EXIT_OS;
-	if (!t || !(t->keeper = sound_keeper_open(&f))) {
+	beside_find(SOUND_PROGRAM, program, sizeof program);
+	if (!t || !(t->keeper = sound_keeper_open(program, &f))) {
 		command_fault(&f);
 		free(t);
 		return EXIT_OS;

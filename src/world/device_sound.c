@@ -179,6 +179,15 @@ static struct message sounds(const struct sound_device *s)
 	    TEXT(c->api));
 }
 
+static enum message_id missing(const struct sound_device *s)
+{
+	if (s->unfit == SOUND_EXIT_MISSING)
+		return M_DEVICE_NO_PROGRAM;
+	if (s->unfit == SOUND_EXIT_OTHER)
+		return M_DEVICE_OTHER_PROGRAM;
+	return s->mute ? M_DEVICE_MUTE : M_DEVICE_NONE;
+}
+
 static struct message sound_sentence(const struct device *d)
 {
 	const struct sound_device *s = sound_of(d);
@@ -190,7 +199,7 @@ static struct message sound_sentence(const struct device *d)
 	if (s->state == DEVICE_LOST)
 		return message_of(M_DEVICE_LOST);
 	if (s->state == DEVICE_MISSING)
-		return message_of(s->mute ? M_DEVICE_MUTE : M_DEVICE_NONE);
+		return message_of(missing(s));
 	return message_of(M_NONE);
 }
 

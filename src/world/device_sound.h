@@ -41,6 +41,7 @@ struct sound_device {
 	int32_t number;	      /* 0: none */
 	bool killed;	      /* and not yet known to be gone */
 	bool mute;	      /* it did not answer in time */
+	int unfit;	      /* its program: SOUND_EXIT_..., 0: it is good */
 	int64_t made_ms;      /* when it was made */
 	int64_t next_ms;      /* when the next is made */
 	int64_t lost_at_ms;   /* when sound was lost, or never there */

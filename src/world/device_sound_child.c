@@ -60,7 +60,7 @@ static void plan_next(struct sound_device *d, int64_t now)
 {
 	int64_t pause = AGAIN_MS;
 
-	if (d->opened == 0 || d->count.raced)
+	if (d->opened == 0 || d->count.raced || d->unfit)
 		pause = SELDOM_MS;
 	else if (now - d->lost_at_ms > LATER_AFTER_MS)
 		pause = LATER_MS;
@@ -92,7 +92,7 @@ static void lose(struct sound_device *d, int64_t now)
 	for (int i = 0; i < d->passages; i++)
 		d->passage[i].given = false;
 	d->hush = d->level_owed = false;
-	if (d->count.raced)
+	if (d->count.raced || d->unfit)
 		d->state = DEVICE_MISSING;
 	else if (d->state == DEVICE_SOUNDS)
 		d->state = DEVICE_LOST;
@@ -104,7 +104,7 @@ static void lose(struct sound_device *d, int64_t now)
 static void end_child(struct sound_device *d, int64_t now)
 {
 	lose(d, now);
-	keeper_kill(d->keeper);
+	keeper_kill(d->keeper, d->number);
 	d->killed = true;
 	plan_next(d, now);
 }
@@ -130,11 +130,12 @@ static void give_room(struct sound_device *d, int64_t now)
 	d->state = DEVICE_MISSING;
 }
 
-/* A child that is gone, whatever became of it. */
-static void child_gone(struct sound_device *d, int64_t now)
+/* A child that is gone, whatever became of it; how it ended. */
+static void child_gone(struct sound_device *d, int64_t now, int ended)
 {
 	bool slow = sound_phase(d->shared, d->number) == SOUND_SLOW;
 
+	d->unfit = ended;
 	if (!d->killed) {
 		lose(d, now);
 		plan_next(d, now);
@@ -151,7 +152,7 @@ static void take_reports(struct sound_device *d, int64_t now)
 
 	while (keeper_report(d->keeper, &r))
 		if (r.number == d->number)
-			child_gone(d, now);
+			child_gone(d, now, report_exit(&r));
 	if (!keeper_gone(d->keeper))
 		return;
 	lose(d, now);

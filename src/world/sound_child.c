@@ -1,5 +1,5 @@
 /*
- * sound_child.c - the life of a process that makes sound
+ * sound_child.c - the life of the process that makes sound
  *
  *	begin PortAudio ─▶ choose a card ─▶ open ─▶ sound ─▶ fade ─▶ end
  *
@@ -10,12 +10,13 @@
 #include <pthread.h>
 #include <sched.h>
 #include <stdlib.h>
+#include <string.h>
 #include <time.h>
 #include <unistd.h>
 
 #include "cards.h"
 #include "evenhand/base/frames.h"
-#include "sound_link.h"
+#include "evenhand/world/sound_child.h"
 
 enum {
 	LOOK_MS = 20,
@@ -53,15 +54,13 @@ static bool quits(const struct sound_shared *s)
 
 /* --- Nobody left ------------------------------------------------------ */
 
-static pid_t keeper;
-
 static void *watch(void *argument)
 {
 	struct sound_shared *s = argument;
 	uint32_t last = beats(s);
 	int alone = 0;
 
-	while (getppid() == keeper && alone < ALONE_MS) {
+	while (getppid() == (pid_t)s->keeper && alone < ALONE_MS) {
 		sleep_us(WATCH_MS * INT64_C(1000));
 		alone += WATCH_MS;
 		if (!s->order.paced || beats(s) != last)
@@ -179,11 +178,17 @@ static void play(struct sound_shared *s)
 	sound_phase_set(s, SOUND_NO_CARD);
 }
 
-_Noreturn void sound_child(struct sound_shared *s)
+void sound_child(const char *layout)
 {
+	char own[SOUND_LAYOUT_BYTES];
+	struct sound_shared *s;
 	pthread_t thread;
 
-	keeper = getppid();
+	sound_shared_layout(own, sizeof own);
+	s = strcmp(layout, own) == 0 ? sound_shared_join(SOUND_CHILD_MEMORY)
+				     : NULL;
+	if (!s)
+		return;
 	if (pthread_create(&thread, NULL, watch, s) != 0)
 		_exit(EXIT_FAILURE);
 	if (!cards_begin()) {

@@ -3,6 +3,8 @@
  *
  *	"usb"     USB Audio (ALSA), USB Audio (JACK): the first
  *	"default" default before "default of the other room"
+ *
+ * And what a card's own name tells of it.
  */
 #include <string.h>
 
@@ -78,4 +80,19 @@ const struct sound_card *sound_choose(
 	c = usual(l);
 	*other = c != NULL;
 	return c;
+}
+
+bool sound_wireless(const char *name)
+{
+	/* Names of techniques, as they stand in names of cards. */
+	static const char *const words[] = { "bluetooth", "bluez", "bluealsa",
+		"a2dp", "hands-free", "handsfree", "(hfp", "(hsp",
+		"headset hfp", "headset hsp", "airplay", "raop", "wireless",
+		"wi-fi", "bt headset", "bt audio" };
+
+	for (const char *s = name; *s; s++)
+		for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+			if (begins(s, words[i]))
+				return true;
+	return false;
 }

@@ -8,7 +8,6 @@
  * It is in a session of its own: a key that stops or ends evenhand does not
  * reach it, so sound never ends with a click.
  */
-#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
@@ -19,10 +18,6 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#ifdef __linux__
-#include <sys/prctl.h>
-#endif
-
 #include "evenhand/world/clock.h"
 #include "sound_link.h"
 #include "sound_log.h"
@@ -31,7 +26,6 @@ enum {
 	LOG_PAUSE_MS = 50, /* between two drains */
 	END_MS = 1000,	   /* a child may take so long to end by itself */
 	STUCK_MS = 2000,   /* a killed child that does not die */
-	FDS_KEPT = 3,
 };
 
 struct keep {
@@ -47,6 +41,8 @@ struct keep {
 	size_t had; /* bytes of a request that came in part */
 	struct sound_request request;
 	struct sound_shared *shared;
+	const char *program;
+	char layout[SOUND_LAYOUT_BYTES];
 	struct sound_log log;
 	int64_t log_ms; /* the next drain */
 };
@@ -79,55 +75,7 @@ static void ignore_all(void)
 	sigaction(SIGCHLD, &a, NULL);
 }
 
-/* Closes what evenhand was given by others: they wait for its end. */
-static void close_others(int kept)
-{
-	DIR *folder = opendir("/dev/fd");
-	struct dirent *entry;
-
-	while (folder && (entry = readdir(folder)) != NULL) {
-		int fd = atoi(entry->d_name); /* NOLINT(cert-err34-c) */
-
-		if (fd >= FDS_KEPT && fd != kept && fd != dirfd(folder))
-			close(fd);
-	}
-	if (folder)
-		closedir(folder);
-}
-
-static void quiet(int fd_out)
-{
-	int none = open("/dev/null", O_RDWR);
-
-	dup2(none, STDIN_FILENO);
-	dup2(fd_out >= 0 ? fd_out : none, STDOUT_FILENO);
-	dup2(fd_out >= 0 ? fd_out : none, STDERR_FILENO);
-	if (none >= FDS_KEPT)
-		close(none);
-}
-
 /* --- The child ------------------------------------------------------- */
-
-_Noreturn static void be_child(struct keep *k, int out, pid_t keeper)
-{
-	struct sigaction a = { .sa_handler = SIG_DFL };
-	sigset_t none;
-
-#ifdef __linux__
-	prctl(PR_SET_PDEATHSIG, SIGKILL);
-#endif
-	/* It may have died before that. */
-	if (getppid() != keeper)
-		_exit(EXIT_FAILURE);
-	sigemptyset(&a.sa_mask);
-	sigaction(SIGCHLD, &a, NULL);
-	quiet(out);
-	close_others(-1);
-	setenv("JACK_NO_START_SERVER", "1", 0);
-	sigemptyset(&none);
-	sigprocmask(SIG_SETMASK, &none, NULL);
-	sound_child(k->shared);
-}
 
 static void report(struct keep *k, int32_t number, int status)
 {
@@ -148,6 +96,7 @@ static void make(struct keep *k, const struct sound_order *o)
 	k->number = o->number;
 	sound_shared_clear(k->shared);
 	k->shared->order = *o;
+	k->shared->keeper = (int32_t)keeper;
 	sound_phase_set(k->shared, SOUND_BEGINS);
 	if (k->pipe >= 0)
 		close(k->pipe);
@@ -160,7 +109,7 @@ static void make(struct keep *k, const struct sound_order *o)
 	fcntl(out[1], F_SETFL, O_NONBLOCK);
 	k->child = fork();
 	if (k->child == 0)
-		be_child(k, out[1], keeper);
+		sound_start(k->program, k->layout, out[1], keeper);
 	close(out[1]);
 	k->pipe = out[0];
 	if (k->child < 0)
@@ -208,11 +157,20 @@ static void on_time(struct keep *k)
 
 /* --- evenhand --------------------------------------------------------- */
 
+static void obey_kill(struct keep *k, int32_t number)
+{
+	if (k->owed && number == k->next.order.number) {
+		k->owed = false;
+		report(k, number, -1);
+	} else if (number == k->number) {
+		kill_child(k);
+	}
+}
+
 static void obey(struct keep *k)
 {
 	if (k->request.ask == SOUND_KILL) {
-		k->owed = false;
-		kill_child(k);
+		obey_kill(k, k->request.order.number);
 		return;
 	}
 	if (k->child <= 0) {
@@ -312,20 +270,22 @@ static void wait_for_something(struct keep *k, const sigset_t *mask)
 		hear(k);
 }
 
-_Noreturn void sound_keep(int socket, struct sound_shared *s, const char *log)
+_Noreturn void sound_keep(const struct sound_keep *given)
 {
-	struct keep k = { .socket = socket, .pipe = -1, .shared = s };
+	struct keep k = {
+		.pipe = -1, .shared = given->shared, .program = given->program
+	};
 	sigset_t held, mask;
 
 	setsid();
 	ignore_all();
-	quiet(-1);
-	close_others(socket);
+	k.socket = sound_descriptors(given);
+	sound_shared_layout(k.layout, sizeof k.layout);
 	sigemptyset(&mask);
 	sigemptyset(&held);
 	sigaddset(&held, SIGCHLD);
 	sigprocmask(SIG_SETMASK, &held, NULL);
-	sound_log_begin(&k.log, log);
+	sound_log_begin(&k.log, given->log);
 	while (!k.ending || k.child > 0) {
 		wait_for_something(&k, &mask);
 		reap(&k);

@@ -10,7 +10,6 @@
 #include <fcntl.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/mman.h>
 #include <sys/socket.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -45,7 +44,7 @@ static bool prepare(int fd)
 }
 
 /* The keeper's process begins here. */
-static bool fork_keeper(struct sound_keeper *k)
+static bool fork_keeper(struct sound_keeper *k, int memory, const char *program)
 {
 	char log[PATH_BYTES_MAX];
 	int pair[2];
@@ -58,8 +57,8 @@ static bool fork_keeper(struct sound_keeper *k)
 	k->socket = pair[0];
 	k->pid = prepare(pair[0]) && prepare(pair[1]) ? fork() : -1;
 	if (k->pid == 0) {
-		close(pair[0]);
-		sound_keep(pair[1], k->shared, log);
+		sound_keep(&(struct sound_keep) {
+		    pair[1], memory, k->shared, program, log });
 	}
 	close(pair[1]);
 	if (k->pid < 0)
@@ -67,22 +66,22 @@ static bool fork_keeper(struct sound_keeper *k)
 	return k->pid > 0;
 }
 
-struct sound_keeper *sound_keeper_open(struct fault *f)
+struct sound_keeper *sound_keeper_open(const char *program, struct fault *f)
 {
 	struct sound_keeper *k = calloc(1, sizeof *k);
-	void *memory = k
-	    ? mmap(NULL, sound_shared_size(), PROT_READ | PROT_WRITE,
-		  MAP_SHARED | MAP_ANONYMOUS, -1, 0)
-	    : MAP_FAILED;
+	bool kept = false;
+	int memory;
 
-	fault_set(f, message_of(M_DEVICE_NO_KEEPER));
-	if (k && memory != MAP_FAILED) {
-		k->shared = memory;
-		if (fork_keeper(k))
-			return k;
-		munmap(memory, sound_shared_size());
+	if (k && (k->shared = sound_shared_make(&memory))) {
+		kept = fork_keeper(k, memory, program);
+		close(memory);
+		if (!kept)
+			sound_shared_leave(k->shared);
 	}
+	if (kept)
+		return k;
 	free(k);
+	fault_set(f, message_of(M_DEVICE_NO_KEEPER));
 	return NULL;
 }
 
@@ -91,7 +90,7 @@ void sound_keeper_close(struct sound_keeper *k)
 	if (!k)
 		return;
 	close(k->socket);
-	munmap(k->shared, sound_shared_size());
+	sound_shared_leave(k->shared);
 	/* It ends in a moment, after this process or before. */
 	waitpid(k->pid, NULL, WNOHANG);
 	free(k);
@@ -118,9 +117,9 @@ int32_t keeper_make(struct sound_keeper *k, const struct sound_order *o)
 	return k->number;
 }
 
-void keeper_kill(struct sound_keeper *k)
+void keeper_kill(struct sound_keeper *k, int32_t number)
 {
-	struct sound_request r = { .ask = SOUND_KILL };
+	struct sound_request r = { .ask = SOUND_KILL, .order.number = number };
 
 	request(k, &r);
 }
@@ -152,6 +151,15 @@ bool keeper_report(struct sound_keeper *k, struct sound_report *r)
 	memcpy(r, k->report, sizeof *r);
 	k->had = 0;
 	return true;
+}
+
+int report_exit(const struct sound_report *r)
+{
+	int status = WIFEXITED(r->status) ? WEXITSTATUS(r->status) : 0;
+
+	return status == SOUND_EXIT_OTHER || status == SOUND_EXIT_MISSING
+	    ? status
+	    : 0;
 }
 
 bool keeper_gone(const struct sound_keeper *k)

@@ -9,14 +9,22 @@
 #ifndef EVENHAND_WORLD_SOUND_LINK_H
 #define EVENHAND_WORLD_SOUND_LINK_H
 
+#include <sys/types.h>
+
 #include "evenhand/world/sound_keeper.h"
 #include "sound_shared.h"
 
 enum sound_ask { SOUND_MAKE, SOUND_KILL };
 
 struct sound_request {
-	int32_t ask; /* enum sound_ask */
-	struct sound_order order;
+	int32_t ask;		  /* enum sound_ask */
+	struct sound_order order; /* to kill only its number counts */
+};
+
+/* How a child's program ends that made no sound at all, as shells have it. */
+enum {
+	SOUND_EXIT_OTHER = 64,	  /* it is of another version */
+	SOUND_EXIT_MISSING = 127, /* it does not start */
 };
 
 /* A child that is gone; status as of waitpid. */
@@ -32,8 +40,8 @@ struct sound_shared *keeper_shared(struct sound_keeper *k);
 /* Has a child made; returns its number. */
 int32_t keeper_make(struct sound_keeper *k, const struct sound_order *o);
 
-/* Kills the child there is. */
-void keeper_kill(struct sound_keeper *k);
+/* Kills a child, made or not made yet, if it is not gone. */
+void keeper_kill(struct sound_keeper *k, int32_t number);
 
 /* Asks a child to end by itself, which is done in a second or less. */
 void keeper_end(struct sound_keeper *k, int32_t number);
@@ -41,16 +49,36 @@ void keeper_end(struct sound_keeper *k, int32_t number);
 /* The next child that is gone; false: none. */
 bool keeper_report(struct sound_keeper *k, struct sound_report *r);
 
+/* How a child ended: SOUND_EXIT_..., or 0 for any other way. */
+int report_exit(const struct sound_report *r);
+
 /* Whether the keeper itself is gone. */
 bool keeper_gone(const struct sound_keeper *k);
 
 /* --- The keeper's process --- */
 
-/* Keeps until the socket ends; never returns.  log: path, "" for none. */
-_Noreturn void sound_keep(int socket, struct sound_shared *s, const char *log);
+/* What the keeper's process is given. */
+struct sound_keep {
+	int socket;
+	int memory; /* the shared memory, as descriptor ... */
+	struct sound_shared *shared;
+	const char *program; /* path of evenhand-sound */
+	const char *log;     /* path, "" for none */
+};
 
-/* --- The child's process: sound_child.c --- */
+/* Keeps until the socket ends. */
+_Noreturn void sound_keep(const struct sound_keep *given);
 
-_Noreturn void sound_child(struct sound_shared *s);
+/* --- sound_start.c: only the keeper's process --- */
+
+/* Puts descriptors where they belong and closes all others; its socket's. */
+int sound_descriptors(const struct sound_keep *given);
+
+/*
+ * Only in a process that the keeper has just forked: becomes evenhand-sound,
+ * for memory of this layout, and prints into a pipe.
+ */
+_Noreturn void sound_start(
+    const char *program, const char *layout, int out, pid_t keeper);
 
 #endif

@@ -11,46 +11,30 @@
 
 enum { PAUSE_MS = 5 };
 
-static char small(char c)
-{
-	return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
-static bool begins(const char *s, const char *with)
-{
-	while (*with && small(*s) == *with) {
-		s++;
-		with++;
-	}
-	return !*with;
-}
-
-bool sound_wireless(const char *name)
-{
-	/* Names of techniques, as they stand in names of cards. */
-	static const char *const words[] = { "bluetooth", "bluez", "bluealsa",
-		"a2dp", "hands-free", "handsfree", "(hfp", "(hsp",
-		"headset hfp", "headset hsp", "airplay", "raop", "wireless",
-		"wi-fi", "bt headset", "bt audio" };
-
-	for (const char *s = name; *s; s++)
-		for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-			if (begins(s, words[i]))
-				return true;
-	return false;
-}
-
 /* Whether the child is through: it listed, found nothing, or is gone. */
-static bool over(struct sound_keeper *k, int32_t number)
+static bool over(struct sound_keeper *k, int32_t number, int *ended)
 {
 	enum sound_phase phase = sound_phase(keeper_shared(k), number);
 	struct sound_report r;
 
 	while (keeper_report(k, &r))
-		if (r.number == number)
+		if (r.number == number) {
+			*ended = report_exit(&r);
 			return true;
+		}
 	return phase == SOUND_LISTED || phase == SOUND_NO_CARD ||
 	    keeper_gone(k);
+}
+
+static bool no_list(int ended, struct fault *f)
+{
+	enum message_id id = M_DEVICE_NO_LIST;
+
+	if (ended == SOUND_EXIT_MISSING)
+		id = M_SOUND_NO_PROGRAM;
+	else if (ended == SOUND_EXIT_OTHER)
+		id = M_SOUND_OTHER_PROGRAM;
+	return fault_set(f, message_of(id));
 }
 
 bool sound_list(struct sound_keeper *k, struct sound_list *out, int wait_ms,
@@ -61,16 +45,17 @@ bool sound_list(struct sound_keeper *k, struct sound_list *out, int wait_ms,
 	int32_t number = keeper_make(k, &o);
 	int64_t until = clock_steady_ns() + wait_ms * INT64_C(1000000);
 	enum sound_phase phase;
+	int ended = 0;
 
 	memset(out, 0, sizeof *out);
-	while (!over(k, number) && clock_steady_ns() < until)
+	while (!over(k, number, &ended) && clock_steady_ns() < until)
 		nanosleep(&(struct timespec) { .tv_nsec = PAUSE_MS * 1000000L },
 		    NULL);
 	phase = sound_phase(s, number);
 	if (phase == SOUND_LISTED)
 		*out = s->list;
 	else
-		keeper_kill(k);
+		keeper_kill(k, number);
 	return phase == SOUND_LISTED || phase == SOUND_NO_CARD ||
-	    fault_set(f, message_of(M_DEVICE_NO_LIST));
+	    no_list(ended, f);
 }

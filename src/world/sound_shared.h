@@ -19,6 +19,12 @@
 #include "evenhand/sound/outlet.h"
 #include "evenhand/world/sound_list.h"
 
+/*
+ * Raised whenever a word in here means something else than before.  Two programs
+ * that share the memory also compare their version and its size.
+ */
+enum { SOUND_LAYOUT = 1, SOUND_LAYOUT_BYTES = 64 };
+
 /* A card that is slow gets more latency, up to here. */
 enum { SOUND_LATENCY_MAX_MS = 200 };
 
@@ -55,6 +61,7 @@ struct sound_shared {
 
 	/* From here on cleared before each child. */
 	struct sound_order order;
+	int32_t keeper;		   /* the process that made the child */
 	struct sound_card card;	   /* the one that sounds */
 	bool other;		   /* it is not the one wished for */
 	int32_t rate;		   /* it was opened at */
@@ -70,8 +77,23 @@ void sound_phase_set(struct sound_shared *s, enum sound_phase phase);
 
 struct engine *sound_engine(struct sound_shared *s);
 
-/* Bytes of it all; the cleared part begins at `order`. */
-size_t sound_shared_size(void);
+/* --- The memory itself --- */
+
+/*
+ * Makes the memory, zeroed, and a descriptor of it; it has no name by which
+ * others could find it.  NULL: there is no room.
+ */
+struct sound_shared *sound_shared_make(int *memory);
+
+/* The memory behind a descriptor; NULL: it is none, or too small. */
+struct sound_shared *sound_shared_join(int memory);
+
+void sound_shared_leave(struct sound_shared *s);
+
+/* How this program lays it out, in words that another one compares. */
+void sound_shared_layout(char *words, size_t size);
+
+/* Clears the part that begins at `order`. */
 void sound_shared_clear(struct sound_shared *s);
 
 #endif

@@ -32,7 +32,7 @@ wrong()
 	status=1
 }
 
-files=$(find src include/evenhand -name '*.[ch]' ! -path 'src/main.c' | sort)
+files=$(find src include/evenhand -name '*.[ch]' ! -path 'src/main*.c' | sort)
 for file in $files; do
 	room=$(echo "$file" | sed 's,^src/,,; s,^include/evenhand/,,; s,/.*,,')
 	for to in $(sed -n 's,^#include "evenhand/\([a-z]*\)/.*,\1,p' "$file" | sort -u); do

@@ -12,6 +12,15 @@ cd /
 HOME="$work/home" "$work/root/usr/bin/evenhand" --version
 HOME="$work/home" "$work/root/usr/bin/evenhand" check \
     "$work/root/usr/share/evenhand/routines/cello.yaml" > /dev/null
+# Whatever it finds here, it finds the program that looks for it.
+status=0
+HOME="$work/home" "$work/root/usr/bin/evenhand" sound > "$work/sound" 2>&1 ||
+    status=$?
+if [ "$status" -ne 0 ] && [ "$status" -ne 69 ] ||
+    grep evenhand-sound "$work/sound"; then
+	echo "the installed evenhand does not find evenhand-sound"
+	exit 1
+fi
 for file in bash-completion/completions/evenhand \
     zsh/site-functions/_evenhand fish/vendor_completions.d/evenhand.fish; do
 	if ! grep -q marking "$work/root/usr/share/$file"; then

@@ -22,6 +22,7 @@
 #include <sys/resource.h>
 #include <time.h>
 
+#include "../world/sound_program.h"
 #include "evenhand/base/frames.h"
 #include "evenhand/world/clock.h"
 #include "evenhand/world/device.h"
@@ -131,7 +132,7 @@ int main(int argc, char **argv)
 	if (argc > 3)
 		snprintf(wish.api, sizeof wish.api, "%s", argv[3]);
 
-	struct sound_keeper *k = sound_keeper_open(&f);
+	struct sound_keeper *k = sound_keeper_open(sound_program(), &f);
 	struct device *d = k ? device_sound_open(k, &wish, RATE, true, &f)
 			     : NULL;
 	if (!d)

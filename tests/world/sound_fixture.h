@@ -27,6 +27,7 @@
 #include "evenhand/world/device.h"
 #include "evenhand/world/sound_keeper.h"
 #include "evenhand/world/sound_list.h"
+#include "sound_program.h"
 
 struct fixture {
 	char folder[64], config[96], tap[96], log[128];

@@ -98,7 +98,7 @@ static struct seat sit_before(
 	snprintf(wish.name, sizeof wish.name, "%s", name);
 	fixture_cards(x, cards);
 	assert_int_equal(mkfifo(x->tap, 0600), 0);
-	s.keeper = sound_keeper_open(&f);
+	s.keeper = sound_keeper_open(sound_program(), &f);
 	assert_non_null(s.keeper);
 	s.process = keeper_process();
 	memset(&card, 0, sizeof card);

@@ -112,7 +112,7 @@ static void plays_exactly(struct fixture *x, int rate)
 	float *expected = calloc((size_t)end, sizeof *expected);
 	struct engine *e = render_engine(rate, LEVEL);
 	struct fault f;
-	struct sound_keeper *k = sound_keeper_open(&f);
+	struct sound_keeper *k = sound_keeper_open(sound_program(), &f);
 	struct device *d = open_unpaced(k, rate);
 
 	assert_non_null(expected);
@@ -167,7 +167,7 @@ static void test_many(void **state)
 
 	assert_non_null(expected);
 	fixture_cards(*state, CARD_TAPPED);
-	k = sound_keeper_open(&f);
+	k = sound_keeper_open(sound_program(), &f);
 	d = open_unpaced(k, RATE);
 	for (int i = 0; i < 40; i++) {
 		assert_true(device_play(d, &p, i * length + 100));

@@ -20,10 +20,11 @@ struct seat {
 	pid_t process; /* the keeper's */
 };
 
-static struct seat sit(const struct sound_wish *w, bool paced)
+static struct seat sit_with(
+    const char *program, const struct sound_wish *w, bool paced)
 {
 	struct fault f;
-	struct seat s = { .keeper = sound_keeper_open(&f) };
+	struct seat s = { .keeper = sound_keeper_open(program, &f) };
 
 	assert_non_null(s.keeper);
 	s.process = keeper_process();
@@ -31,6 +32,11 @@ static struct seat sit(const struct sound_wish *w, bool paced)
 	s.device = device_sound_open(s.keeper, w, RATE, paced, &f);
 	assert_non_null(s.device);
 	return s;
+}
+
+static struct seat sit(const struct sound_wish *w, bool paced)
+{
+	return sit_with(sound_program(), w, paced);
 }
 
 static void rise(struct seat *s)
@@ -93,6 +99,78 @@ static void test_no_card(void **state)
 	practised_by_sight(x, CARD_NONE);
 	/* What the libraries had to say went where it belongs. */
 	assert_in_range(size_of(x->log), 1, 65536);
+}
+
+/* The program that makes sound is not as it should be: that is said. */
+static void unfit(
+    const char *program, enum message_id said, enum message_id no_list)
+{
+	static struct sound_list list;
+	struct seat s = sit_with(program, &wish, true);
+	struct fault f;
+
+	assert_true(state_reached(s.device, DEVICE_MISSING, 3000));
+	assert_int_equal(device_sentence(s.device).id, said);
+	goes_by_the_clock(s.device);
+	device_close(s.device);
+	assert_false(sound_list(s.keeper, &list, 5000, &f));
+	assert_int_equal(f.message.id, no_list);
+	sound_keeper_close(s.keeper);
+	assert_true(gone_within(s.process, 3000));
+}
+
+static void test_no_program(void **state)
+{
+	fixture_cards(*state, CARD_TAPPED);
+	unfit("", M_DEVICE_NO_PROGRAM, M_SOUND_NO_PROGRAM);
+	unfit("/nowhere/sound", M_DEVICE_NO_PROGRAM, M_SOUND_NO_PROGRAM);
+	unfit("/dev/null", M_DEVICE_NO_PROGRAM, M_SOUND_NO_PROGRAM);
+}
+
+/* The real one, told that the memory is laid out in another way. */
+static void test_other_version(void **state)
+{
+	struct fixture *x = *state;
+	char path[128], line[4200];
+	FILE *f;
+
+	fixture_cards(x, CARD_TAPPED);
+	snprintf(path, sizeof path, "%s/sound", x->folder);
+	f = fopen(path, "w");
+	assert_non_null(f);
+	fprintf(f, "#!/bin/sh\nexec '%s' \"$1\" \"0.$2\"\n", sound_program());
+	fclose(f);
+	assert_int_equal(chmod(path, 0700), 0);
+	unfit(path, M_DEVICE_OTHER_PROGRAM, M_SOUND_OTHER_PROGRAM);
+	snprintf(
+	    line, sizeof line, "grep -q 'Start evenhand instead' '%s'", x->log);
+	assert_int_equal(system(line), 0);
+	/* Nor does it take what is no memory. */
+	snprintf(line, sizeof line, "'%s' --for 0.1.0/1/1 2> /dev/null",
+	    sound_program());
+	assert_int_equal(WEXITSTATUS(system(line)), 64);
+}
+
+/* An installation that changes while somebody practises. */
+static void test_program_gone(void **state)
+{
+	struct fixture *x = *state;
+	char path[128];
+	struct seat s;
+
+	fixture_cards(x, CARD_TAPPED);
+	snprintf(path, sizeof path, "%s/sound", x->folder);
+	assert_int_equal(symlink(sound_program(), path), 0);
+	s = sit_with(path, &wish, false);
+	device_advance(s.device, 48000);
+	assert_int_equal(device_state(s.device), DEVICE_SOUNDS);
+	assert_int_equal(unlink(path), 0);
+	kill(child_process(s.process), SIGKILL);
+	assert_true(state_reached(s.device, DEVICE_MISSING, 3000));
+	assert_int_equal(device_sentence(s.device).id, M_DEVICE_NO_PROGRAM);
+	device_advance(s.device, 96000);
+	assert_int_equal(device_frame(s.device), 96000);
+	rise(&s);
 }
 
 /* Where there never was a card, the computer is not kept busy with looking. */
@@ -181,7 +259,7 @@ static void test_again(void **state)
 	struct sound_keeper *k;
 
 	fixture_cards(*state, CARD_TAPPED);
-	k = sound_keeper_open(&f);
+	k = sound_keeper_open(sound_program(), &f);
 	assert_non_null(k);
 	for (int i = 1; i <= 3; i++) {
 		struct device *d = device_sound_open(k, &wish, RATE, false, &f);
@@ -207,7 +285,7 @@ static void test_list(void **state)
 	fixture_cards(*state,
 	    "pcm.bluez_output { type null }\npcm.box { type null }\n"
 	    "pcm.!default { type null }\n");
-	k = sound_keeper_open(&f);
+	k = sound_keeper_open(sound_program(), &f);
 	assert_true(sound_list(k, &list, 5000, &f));
 	assert_int_equal(list.count, 3);
 	assert_int_equal(list.left_out, 0);
@@ -374,6 +452,9 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		T(test_no_default),
 		T(test_no_card),
+		T(test_no_program),
+		T(test_other_version),
+		T(test_program_gone),
 		T(test_seldom),
 		T(test_no_clock),
 		T(test_hangs),

@@ -9,6 +9,9 @@ MESSAGE(M_DEVICE_NO_LIST, "",
     "the sound of this computer does not answer, so its sound cards cannot be "
     "listed. Play something with another program; when that is silent too, "
     "start the computer again")
+MESSAGE(M_DEVICE_PROGRAM, "",
+    "evenhand-sound makes the sound of evenhand, which starts it by itself. "
+    "Start evenhand instead.")
 MESSAGE(M_DEVICE_UNHEARD, "", "No sound was asked for. Follow the screen.")
 MESSAGE(M_DEVICE_SOUNDS, "tt", "Sound comes from {0} ({1}).")
 MESSAGE(M_DEVICE_SOUNDS_LATE, "tt",
@@ -24,6 +27,14 @@ MESSAGE(M_DEVICE_MUTE, "",
     "begins as soon as it does.")
 MESSAGE(M_DEVICE_LOST, "",
     "The sound is gone. Practise by sight; it comes back by itself.")
+MESSAGE(M_DEVICE_NO_PROGRAM, "",
+    "The part of evenhand that makes sound, evenhand-sound, is missing or does "
+    "not start. Practise by sight; with evenhand installed anew there is sound "
+    "again.")
+MESSAGE(M_DEVICE_OTHER_PROGRAM, "",
+    "The part of evenhand that makes sound, evenhand-sound, is of another "
+    "version. Practise by sight; with evenhand installed anew there is sound "
+    "again.")
 MESSAGE(M_DEVICE_KEEPER_GONE, "",
     "The part of this program that makes sound was ended from outside. "
     "Practise by sight; after a new start there is sound again.")

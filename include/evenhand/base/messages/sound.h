@@ -19,18 +19,22 @@ MESSAGE(M_SOUND_WISH_GONE, "t",
 MESSAGE(M_SOUND_NO_USUAL, "",
     "None of them is the usual one of this computer, so evenhand needs to be "
     "told: --card, or sound_card in its settings.")
-MESSAGE(M_SOUND_OFF, "",
-    "The settings say sound: no, so a session makes none.")
+MESSAGE(M_SOUND_OFF, "", "The settings say sound: no, so a session makes none.")
 MESSAGE(M_SOUND_TO_TRY, "",
     "Hear it: evenhand sound --try. Start quiet. Turn down if ears ring.")
 MESSAGE(M_SOUND_NONE, "",
     "there is no sound card here, and no sound server. Practise by sight, or "
     "connect a loudspeaker and look again")
+MESSAGE(M_SOUND_NO_PROGRAM, "",
+    "the part of evenhand that makes sound, evenhand-sound, is missing or does "
+    "not start. Install evenhand anew and try again")
+MESSAGE(M_SOUND_OTHER_PROGRAM, "",
+    "the part of evenhand that makes sound, evenhand-sound, is of another "
+    "version. Install evenhand anew and try again")
 
 /* --- the bow to try --- */
 MESSAGE(M_SOUND_CAUTION, "", "Start quiet. Turn down if ears ring.")
-MESSAGE(M_SOUND_PLAYS, "ww",
-    "At loudness {0} of 100: one bow of {1} seconds.")
+MESSAGE(M_SOUND_PLAYS, "ww", "At loudness {0} of 100: one bow of {1} seconds.")
 MESSAGE(M_SOUND_PLAYED, "w",
     "That was one knock for the bow and {0} {0|tick|ticks} for its pulses, "
     "evenly apart. If you heard nothing, turn the loudspeaker up, or choose "

@@ -1,0 +1,41 @@
+/*
+ * main_sound.c - evenhand-sound, which evenhand starts to make sound
+ *
+ * A program of its own, so that evenhand need not load any sound library, and
+ * does not stand or fall with one.
+ */
+#include <stdbool.h>
+#include <string.h>
+#include <sysexits.h>
+#include <unistd.h>
+
+#include "evenhand/base/message.h"
+#include "evenhand/base/text.h"
+#include "evenhand/world/sound_child.h"
+
+enum { SAID_BYTES = 256 };
+
+static int print(int fd, const char *before, const char *words, int status)
+{
+	char bytes[SAID_BYTES];
+	struct text t = text_in(bytes, sizeof bytes);
+
+	text_format(&t, "%s%s\n", before, words);
+	return write(fd, bytes, t.length) == (ssize_t)t.length ? status
+							       : EX_IOERR;
+}
+
+int main(int argc, char **argv)
+{
+	const char *about = message_sentence(M_DEVICE_PROGRAM);
+
+	if (argc == 2 && strcmp(argv[1], "--version") == 0)
+		return print(
+		    STDOUT_FILENO, "evenhand-sound ", EVENHAND_VERSION, EX_OK);
+	if (argc == 2 && strcmp(argv[1], "--help") == 0)
+		return print(STDOUT_FILENO, "", about, EX_OK);
+	if (argc == 3 && strcmp(argv[1], "--for") == 0)
+		sound_child(argv[2]);
+	/* That is also the answer for an evenhand of another version. */
+	return print(STDERR_FILENO, "", about, EX_USAGE);
+}
