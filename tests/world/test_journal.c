@@ -1,8 +1,6 @@
 /*
  * test_journal.c - what is kept comes back: rows, history, JSON, lock
  */
-#include <limits.h>
-
 #include "journal_fixture.h"
 
 static void test_new_journal(void **state)
@@ -375,8 +373,7 @@ static char *dump(const struct fixture *x)
 	struct fault f;
 	char *text = calloc(1, 100000);
 
-	assert_true(journal_dump_json(
-	    x->path, INT_MIN, INT_MAX, fileno(to), &f));
+	assert_true(journal_dump_json(x->path, fileno(to), &f));
 	rewind(to);
 	assert_in_range(fread(text, 1, 99999, to), 1, 99998);
 	fclose(to);
