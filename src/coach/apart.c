@@ -54,6 +54,7 @@ static bool sat_elsewhere(
 static void set_sitting(struct past_sitting *s)
 {
 	set_sign(s->work_stage, sizeof(s->work_stage));
+	set_sign(s->asked_stage, sizeof(s->asked_stage));
 	for (int i = 0; i < s->blocks && i < SEEN_MAX; i++)
 		set_sign(s->seen[i], sizeof(s->seen[i]));
 }

@@ -16,6 +16,7 @@ struct looking {
 	const struct history *history;
 	int today;
 	const struct past_sitting *last; /* played, or NULL */
+	const struct past_sitting *own;	 /* with a stage of this routine */
 };
 
 static int smaller(int a, int b)
@@ -42,9 +43,20 @@ static int clear_days(int day, int later)
 	return days < INT32_MAX ? (int)days : INT32_MAX;
 }
 
+/* The newest one that had a stage of this routine as its work. */
+static const struct past_sitting *last_own(
+    const struct routine *r, const struct history *h)
+{
+	for (int i = h->sittings - 1; i >= 0; i--)
+		if (history_sat(&h->sitting[i]) &&
+		    history_stage(r, h->sitting[i].work_stage) >= 0)
+			return &h->sitting[i];
+	return NULL;
+}
+
 static bool sat_today(const struct looking *l)
 {
-	return l->last && l->last->day >= l->today;
+	return l->own && l->own->day >= l->today;
 }
 
 /* --- what the file asks for, or the student has reached --- */
@@ -57,9 +69,9 @@ static void asked_of(struct looking *l)
 	int reached;
 
 	w->asked = smaller(r->work_on, r->no_further_than);
-	if (r->decided_by != DECIDED_BY_STUDENT || !l->last)
+	if (r->decided_by != DECIDED_BY_STUDENT || !l->own)
 		return;
-	reached = history_stage(r, l->last->asked_stage);
+	reached = history_stage(r, l->own->asked_stage);
 	if (reached > w->asked && reached <= r->no_further_than)
 		w->asked = reached;
 	if (w->asked == r->no_further_than || sat_today(l))
@@ -73,12 +85,16 @@ static void asked_of(struct looking *l)
 
 /* --- one stage back, and on again --- */
 
-/* The practice day before a day, or NONE. */
-static int day_before(const struct history *h, int day)
+/* The practice day of this routine's stages before a day, or NONE. */
+static int day_before(const struct looking *l, int day)
 {
-	for (int i = h->sittings - 1; i >= 0; i--)
-		if (history_sat(&h->sitting[i]) && h->sitting[i].day < day)
-			return h->sitting[i].day;
+	for (int i = l->history->sittings - 1; i >= 0; i--) {
+		const struct past_sitting *s = &l->history->sitting[i];
+
+		if (s->day < day && history_sat(s) &&
+		    history_stage(l->routine, s->work_stage) >= 0)
+			return s->day;
+	}
 	return NONE;
 }
 
@@ -94,7 +110,7 @@ static bool bad_on(const struct looking *l, int stage, int day)
 static bool two_bad_days(const struct looking *l, int stage)
 {
 	struct where *w = l->where;
-	int day = l->last->day, before = day_before(l->history, day);
+	int day = l->own->day, before = day_before(l, day);
 
 	if (!bad_on(l, stage, day) || !bad_on(l, stage, before))
 		return false;
@@ -121,7 +137,7 @@ static void go_on_from(struct looking *l, int stage)
 		w->why = WHERE_STAYS;
 	if (sat_today(l))
 		return;
-	if (w->at < w->asked && clean_on(l, w->at, l->last->day)) {
+	if (w->at < w->asked && clean_on(l, w->at, l->own->day)) {
 		w->why = WHERE_ON;
 		w->from = w->at++;
 	} else if (w->at > 0 && two_bad_days(l, w->at)) {
@@ -136,13 +152,13 @@ static void at_of(struct looking *l)
 	int worked, asked;
 
 	w->at = w->asked;
-	if (!l->last || w->why == WHERE_SECURE)
+	if (!l->own || w->why == WHERE_SECURE)
 		return;
-	worked = history_stage(l->routine, l->last->work_stage);
-	asked = l->last->asked_stage[0]
-	    ? history_stage(l->routine, l->last->asked_stage)
+	worked = history_stage(l->routine, l->own->work_stage);
+	asked = l->own->asked_stage[0]
+	    ? history_stage(l->routine, l->own->asked_stage)
 	    : worked;
-	if (worked >= 0 && asked == w->asked && worked <= asked)
+	if (asked == w->asked && worked <= asked)
 		go_on_from(l, worked);
 }
 
@@ -271,7 +287,8 @@ void where_on(struct where *out, const struct routine *r,
 		.routine = r,
 		.history = h,
 		.today = today,
-		.last = sat_before(h, h->sittings) };
+		.last = sat_before(h, h->sittings),
+		.own = last_own(r, h) };
 
 	memset(out, 0, sizeof(*out));
 	out->why = WHERE_FILE;

@@ -5,8 +5,8 @@
  *	"evenhand_history": 1,
  *	"routines": [{"fingerprint", "name", "edition", "text"}, ...],
  *	"sittings": [{"sitting", "began", "offset_s", "day", "routine",
- *	    "marking", "work_stage", "instrument", "cap_ms", "planned_ms",
- *	    "ended", "ended_at", "length_ms", "sequence",
+ *	    "marking", "work_stage", "asked_stage", "instrument", "cap_ms",
+ *	    "planned_ms", "ended", "ended_at", "length_ms", "sequence",
  *	    "stages": [{"stage", "recap"}, ...],
  *	    "shares": [{"stage", "unit", "planned", "dropped", "played"}, ...]},
  *	    ...],
@@ -42,19 +42,31 @@
 #include "evenhand/world/journal.h"
 #include "journal_database.h"
 
+/* Every list is that of some days, the first and the last of which are bound. */
+#define SOME_DAYS " WHERE day BETWEEN ?1 AND ?2"
+
+/* What is written: of which days, and where to. */
+struct dump {
+	struct database *d;
+	int first, last;
+	FILE *to;
+};
+
 /*
  * A column that is JSON already has a name that begins with '='.  A moment is
  * written as datetime does, with the T and the Z of ISO 8601.
  */
 static const char routines[] =
-    "SELECT fingerprint, name, edition, text FROM routines ORDER BY key";
+    "SELECT fingerprint, name, edition, text FROM routines"
+    " WHERE key IN (SELECT routine FROM sittings" SOME_DAYS ")"
+    " ORDER BY key";
 static const char sittings[] =
     "SELECT s.key AS sitting,"
     "  replace(datetime(began_utc, 'unixepoch'), ' ', 'T') || 'Z' AS began,"
     "  utc_offset AS offset_s, date(day * 86400, 'unixepoch') AS day,"
     "  r.fingerprint AS routine,"
     "  CASE marking WHEN 0 THEN 'turn' ELSE 'round' END AS marking,"
-    "  work_stage, instrument, cap_ms, planned_ms,"
+    "  work_stage, asked_stage, instrument, cap_ms, planned_ms,"
     "  CASE ended WHEN 0 THEN 'cut off' WHEN 1 THEN 'whole'"
     "    WHEN 2 THEN 'cap' WHEN 3 THEN 'early' WHEN 4 THEN 'pain'"
     "    WHEN 5 THEN 'no key' WHEN 6 THEN 'input'"
@@ -70,7 +82,8 @@ static const char sittings[] =
     "  (SELECT json_group_array(json_object('stage', stage, 'unit', unit,"
     "      'planned', planned, 'dropped', dropped, 'played', played))"
     "    FROM shares WHERE sitting = s.key) AS '=shares'"
-    " FROM sittings s JOIN routines r ON r.key = s.routine ORDER BY s.key";
+    " FROM sittings s JOIN routines r ON r.key = s.routine" SOME_DAYS
+    " ORDER BY s.key";
 static const char turns[] =
     "SELECT sitting, number AS turn,"
     "  replace(datetime(utc, 'unixepoch'), ' ', 'T') || 'Z' AS at,"
@@ -82,7 +95,7 @@ static const char turns[] =
     "  CASE mark WHEN 1 THEN 'clean' WHEN 2 THEN 'shaky' ELSE 'none' END"
     "    AS mark,"
     "  mark_ms, resets, dropouts, start_ms, slide_um, sequence"
-    " FROM turns ORDER BY key";
+    " FROM turns" SOME_DAYS " ORDER BY key";
 static const char notes[] =
     "SELECT sitting,"
     "  replace(datetime(utc, 'unixepoch'), ' ', 'T') || 'Z' AS at,"
@@ -91,13 +104,15 @@ static const char notes[] =
     "    WHEN 4 THEN 'question' WHEN 5 THEN 'later' ELSE 'other' END"
     "    AS kind,"
     "  finger, words, sequence"
-    " FROM notes ORDER BY key";
+    " FROM notes" SOME_DAYS " ORDER BY key";
 static const char places[] =
     "SELECT s.key AS sitting, o.id AS origin, device, rate"
-    " FROM sittings s JOIN origins o ON o.key = s.origin ORDER BY s.key";
+    " FROM sittings s JOIN origins o ON o.key = s.origin" SOME_DAYS
+    " ORDER BY s.key";
 static const char note_places[] =
-    "SELECT n.key AS note, o.id AS origin"
-    " FROM notes n JOIN origins o ON o.key = n.origin ORDER BY n.key";
+    "SELECT row_number() OVER (ORDER BY n.key) AS note, o.id AS origin"
+    " FROM notes n JOIN origins o ON o.key = n.origin" SOME_DAYS
+    " ORDER BY n.key";
 
 /* Writes one letter of a text; control characters never as themselves. */
 static const char *write_letter(const char *s, bool utf8, FILE *to)
@@ -148,68 +163,80 @@ static void write_value(sqlite3_stmt *st, int column, FILE *to)
 		write_text(text, to);
 }
 
-/* Writes what a query gives as a list, one row a line or all in one. */
-static bool write_rows(
-    struct database *d, const char *query, const char *between, FILE *to)
+static sqlite3_stmt *prepare(const struct dump *u, const char *query)
 {
 	sqlite3_stmt *st = NULL;
+
+	sqlite3_prepare_v2(u->d->handle, query, -1, &st, NULL);
+	if (st != NULL) {
+		sqlite3_bind_int(st, 1, u->first);
+		sqlite3_bind_int(st, 2, u->last);
+	}
+	return st;
+}
+
+/* Writes what a query gives as a list, one row a line or all in one. */
+static bool write_rows(
+    const struct dump *u, const char *query, const char *between)
+{
+	sqlite3_stmt *st = prepare(u, query);
 	int rc = SQLITE_ERROR;
 	bool first = true;
 
-	sqlite3_prepare_v2(d->handle, query, -1, &st, NULL);
-	putc('[', to);
+	putc('[', u->to);
 	while (st != NULL && (rc = sqlite3_step(st)) == SQLITE_ROW) {
-		fprintf(to, "%s%s{", first ? "" : ",", between);
+		fprintf(u->to, "%s%s{", first ? "" : ",", between);
 		for (int i = 0; i < sqlite3_column_count(st); i++) {
 			if (i > 0)
-				fputs(", ", to);
-			write_value(st, i, to);
+				fputs(", ", u->to);
+			write_value(st, i, u->to);
 		}
-		putc('}', to);
+		putc('}', u->to);
 		first = false;
 	}
-	fprintf(to, "%s]", first ? "" : between);
+	fprintf(u->to, "%s]", first ? "" : between);
 	return sqlite3_finalize(st) == SQLITE_OK && rc == SQLITE_DONE;
 }
 
 static bool write_list(
-    struct database *d, const char *name, const char *query, FILE *to)
+    const struct dump *u, const char *name, const char *query)
 {
 	bool good;
 
-	fprintf(to, "\"%s\": ", name);
-	good = write_rows(d, query, "\n", to);
-	fputs(",\n", to);
+	fprintf(u->to, "\"%s\": ", name);
+	good = write_rows(u, query, "\n");
+	fputs(",\n", u->to);
 	return good;
 }
 
-static bool write_made_on(struct database *d, FILE *to)
+static bool write_made_on(const struct dump *u)
 {
 	char student[ORIGIN_BYTES];
 	bool good;
 
-	database_text(d, "SELECT student FROM about", student, sizeof(student));
-	fputs("\"made_on\": {\"student\": ", to);
-	write_text(student, to);
-	fputs(", \"sittings\": ", to);
-	good = write_rows(d, places, "", to);
-	fputs(", \"notes\": ", to);
-	good = write_rows(d, note_places, "", to) && good;
-	fputs("}\n", to);
+	database_text(
+	    u->d, "SELECT student FROM about", student, sizeof(student));
+	fputs("\"made_on\": {\"student\": ", u->to);
+	write_text(student, u->to);
+	fputs(", \"sittings\": ", u->to);
+	good = write_rows(u, places, "");
+	fputs(", \"notes\": ", u->to);
+	good = write_rows(u, note_places, "") && good;
+	fputs("}\n", u->to);
 	return good;
 }
 
-static bool write_all(struct database *d, FILE *to)
+static bool write_all(const struct dump *u)
 {
 	bool good;
 
-	fputs("{\n\"evenhand_history\": 1,\n", to);
-	good = database_run(d, "BEGIN") &&
-	    write_list(d, "routines", routines, to) &&
-	    write_list(d, "sittings", sittings, to) &&
-	    write_list(d, "turns", turns, to) &&
-	    write_list(d, "notes", notes, to) && write_made_on(d, to);
-	fputs("}\n", to);
+	fputs("{\n\"evenhand_history\": 1,\n", u->to);
+	good = database_run(u->d, "BEGIN") &&
+	    write_list(u, "routines", routines) &&
+	    write_list(u, "sittings", sittings) &&
+	    write_list(u, "turns", turns) && write_list(u, "notes", notes) &&
+	    write_made_on(u);
+	fputs("}\n", u->to);
 	return good;
 }
 
@@ -224,7 +251,8 @@ static FILE *stream_over(int descriptor)
 	return to;
 }
 
-bool journal_dump_json(const char *path, int descriptor, struct fault *f)
+bool journal_dump_json(
+    const char *path, int first, int last, int descriptor, struct fault *f)
 {
 	struct database d;
 	enum trouble trouble = database_look(&d, path);
@@ -236,7 +264,7 @@ bool journal_dump_json(const char *path, int descriptor, struct fault *f)
 		goto done;
 	}
 	to = stream_over(descriptor);
-	good = to != NULL && write_all(&d, to);
+	good = to != NULL && write_all(&(struct dump) { &d, first, last, to });
 	if (to != NULL && !good)
 		fault_set(
 		    f, message_with(M_WORLD_JOURNAL_LOOK_BROKEN, TEXT(path)));

@@ -49,6 +49,7 @@ static struct row *sitting_row(struct journal *j, const struct sitting_row *s)
 		[SITTING_STAGE] = stage_id(r, s->plan->work_stage),
 		[SITTING_DEVICE] = s->device,
 		[SITTING_INSTRUMENT] = instrument_name(r->setup.instrument),
+		[SITTING_ASKED] = stage_id(r, s->plan->where.asked),
 	};
 	struct row *row;
 

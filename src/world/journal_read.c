@@ -72,7 +72,7 @@ static int within(sqlite3_stmt *st, int column, int low, int high)
 
 static bool fill_sitting(struct past_sitting *s, sqlite3_stmt *st)
 {
-	const char *seen = (const char *)sqlite3_column_text(st, 10);
+	const char *seen = (const char *)sqlite3_column_text(st, 11);
 
 	s->key = sqlite3_column_int64(st, 0);
 	s->day = sqlite3_column_int(st, 1);
@@ -84,6 +84,7 @@ static bool fill_sitting(struct past_sitting *s, sqlite3_stmt *st)
 	s->ended = (enum ended)within(st, 7, ENDED_UNDER_WAY, ENDED_NOT_TODAY);
 	text_of(st, 8, s->work_stage, sizeof(s->work_stage));
 	text_of(st, 9, s->instrument, sizeof(s->instrument));
+	text_of(st, 10, s->asked_stage, sizeof(s->asked_stage));
 	return seen != NULL && seen_read(seen, s);
 }
 
@@ -92,7 +93,8 @@ static bool load_sittings(struct database *d, struct history *h, int too_old)
 	int number = count(d, "SELECT count(*) FROM sittings", too_old);
 	sqlite3_stmt *st = prepare(d,
 	    "SELECT key, day, began_utc, utc_offset, ended_utc, "
-	    "length_ms, cap_ms, ended, work_stage, instrument, seen "
+	    "length_ms, cap_ms, ended, work_stage, instrument, asked_stage, "
+	    "seen "
 	    "FROM sittings ORDER BY key",
 	    too_old);
 	bool good = true;

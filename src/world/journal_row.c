@@ -4,7 +4,8 @@
  * A line is a format number, the kind, the origin, the numbers, the texts
  * and a checksum over all before it, with a tab between.  A line that a power
  * cut tore fails its checksum.  Lines of format 1, which an older evenhand left,
- * are read as well: its sittings had no instrument, the last of their texts.
+ * are read as well: its sittings had neither instrument nor asked stage, the last
+ * of their texts.
  */
 #include "journal_row.h"
 
@@ -38,7 +39,8 @@ const struct row_layout row_layouts[ROW_KINDS] = {
 		[SITTING_TEXT] = ":text",
 		[SITTING_STAGE] = ":stage",
 		[SITTING_DEVICE] = ":device",
-		[SITTING_INSTRUMENT] = ":instrument" } },
+		[SITTING_INSTRUMENT] = ":instrument",
+		[SITTING_ASKED] = ":asked_stage" } },
 	[ROW_SHARE] = { "share", SHARE_NUMBERS, SHARE_TEXTS,
 	    { COMMON, [SHARE_PLANNED] = ":planned",
 		[SHARE_DROPPED] = ":dropped" },
@@ -229,7 +231,8 @@ static int texts_in(const char *format, int kind)
 	if (strcmp(format, FORMAT) == 0)
 		return row_layouts[kind].texts;
 	if (strcmp(format, FORMAT_1) == 0)
-		return row_layouts[kind].texts - (kind == ROW_SITTING);
+		return row_layouts[kind].texts -
+		    (kind == ROW_SITTING ? 2 : 0);
 	return -1;
 }
 

@@ -128,7 +128,8 @@ static const char *const steps[] = {
 	"  tallies TEXT NOT NULL"
 	") STRICT;",
 	/* 1 to 2: an id is of an instrument; "" is not known, and any */
-	"ALTER TABLE sittings ADD COLUMN instrument TEXT NOT NULL DEFAULT '';",
+	"ALTER TABLE sittings ADD COLUMN instrument TEXT NOT NULL DEFAULT '';"
+	"ALTER TABLE sittings ADD COLUMN asked_stage TEXT NOT NULL DEFAULT '';",
 };
 
 const struct schema journal_schema = {

@@ -5,9 +5,8 @@
  * mark or an end counts only when its number is higher than that of the one
  * before it.  So whoever is not sure may bring everything again.
  *
- * The roll-ups are counted anew from the turns they stand for, in the same
- * transaction: once for each day and sitting, before the next one is touched
- * and before the commit.
+ * Roll-ups are counted anew from their turns in the same transaction, once for
+ * each day and sitting, before the next one is touched and before the commit.
  */
 #include <string.h>
 
@@ -32,11 +31,11 @@ static const char *const sql[STATEMENTS] = {
 	[WRITE_SITTING] =
 	    "INSERT INTO sittings (origin, sequence, began_utc, utc_offset, "
 	    "  day, routine, work_stage, marking, cap_ms, planned_ms, rate, "
-	    "  device, instrument) "
+	    "  device, instrument, asked_stage) "
 	    "VALUES (:origin, :sequence, :utc, :offset, :day, "
 	    "  (SELECT key FROM routines WHERE fingerprint = :fingerprint), "
 	    "  :stage, :marking, :cap_ms, :planned_ms, :rate, :device, "
-	    ":instrument)"
+	    ":instrument, :asked_stage)"
 	    " ON CONFLICT (origin, sequence) DO NOTHING",
 	[WRITE_SHARE] =
 	    "INSERT INTO shares (sitting, stage, unit, planned, dropped) "

@@ -62,6 +62,7 @@ static inline int fixture_open(void **state)
 	x->plan.cap_ms = 300000;
 	x->plan.length_ms = 292000;
 	x->plan.work_stage = TONE;
+	x->plan.where.asked = TONE;
 	x->plan.marking = MARKING_ROUND;
 	for (int i = 0; i < 4; i++)
 		x->plan.share[i] = 3;

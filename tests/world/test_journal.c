@@ -1,6 +1,8 @@
 /*
  * test_journal.c - what is kept comes back: rows, history, JSON, lock
  */
+#include <limits.h>
+
 #include "journal_fixture.h"
 
 static void test_new_journal(void **state)
@@ -47,6 +49,7 @@ static void check_sitting(const struct history *h)
 	assert_int_equal(s->length_ms, 292000);
 	assert_int_equal(s->ended, ENDED_EARLY);
 	assert_string_equal(s->work_stage, "tone");
+	assert_string_equal(s->asked_stage, "tone");
 	assert_int_equal(s->blocks, 3);
 	assert_string_equal(s->seen[0], "air");
 	assert_string_equal(s->seen[1], "wide");
@@ -373,7 +376,8 @@ static char *dump(const struct fixture *x)
 	struct fault f;
 	char *text = calloc(1, 100000);
 
-	assert_true(journal_dump_json(x->path, fileno(to), &f));
+	assert_true(journal_dump_json(
+	    x->path, INT_MIN, INT_MAX, fileno(to), &f));
 	rewind(to);
 	assert_in_range(fread(text, 1, 99999, to), 1, 99998);
 	fclose(to);
@@ -420,7 +424,8 @@ static void test_json(void **state)
 	    "{\"sitting\": 1, \"began\": \"2026-03-02T17:00:00Z\", "
 	    "\"offset_s\": 3600, \"day\": \"2026-03-02\", "
 	    "\"routine\": \"00c0ffee12345678\", \"marking\": \"round\", "
-	    "\"work_stage\": \"tone\", \"instrument\": \"violin\", "
+	    "\"work_stage\": \"tone\", \"asked_stage\": \"tone\", "
+	    "\"instrument\": \"violin\", "
 	    "\"cap_ms\": 300000, "
 	    "\"planned_ms\": 292000, \"ended\": \"early\", "
 	    "\"ended_at\": \"2026-03-02T17:04:52Z\", \"length_ms\": 292000, "

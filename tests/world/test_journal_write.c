@@ -35,7 +35,7 @@ static void offer(struct database *d, struct row *row)
 static void offer_sitting(struct database *d)
 {
 	static const char *const texts[SITTING_TEXTS] = { "0", "", "", "tone",
-		"fast", "cello" };
+		"fast", "cello", "tone" };
 
 	offer(d, row_of(ROW_SITTING, SITTING, texts));
 }
