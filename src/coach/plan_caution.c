@@ -15,6 +15,7 @@ static void first_run(struct making *m)
 			return;
 	plan_caution(m, message_of(M_COACH_CAUTION_AID));
 	plan_caution(m, message_of(M_COACH_CAUTION_CHILD));
+	plan_caution(m, message_of(M_COACH_CAUTION_DOCTOR));
 }
 
 static void of_health(struct making *m)
@@ -101,6 +102,8 @@ void plan_cautions(struct making *m)
 	if (m->plan->verdict != VERDICT_PRACTISE)
 		return;
 	plan_caution(m, message_of(M_COACH_CAUTION_START));
+	if (m->where.away >= AWAY_LONG)
+		plan_caution(m, message_of(M_COACH_CAUTION_LOWER));
 	of_sessions(m);
 	of_week(m);
 	if (m->routine->stage[m->stage].patience)

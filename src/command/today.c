@@ -10,6 +10,7 @@
 #include "choices.h"
 #include "evenhand/coach/history.h"
 #include "evenhand/screen/lines.h"
+#include "evenhand/screen/plan_json.h"
 #include "evenhand/world/journal.h"
 #include "evenhand/world/paths.h"
 #include "options.h"
@@ -20,7 +21,7 @@ struct ask {
 	struct moment now;
 	enum marking marking;
 	bool marking_said;
-	bool why;
+	bool why, json;
 };
 
 /* Everything the plan is made of, too large for the stack. */
@@ -30,7 +31,8 @@ struct today {
 	struct load_paths paths;
 	struct history history;
 	struct plan plan;
-	char page[LINES_BYTES_MAX];
+	struct forecast forecast;
+	char page[PLAN_JSON_BYTES_MAX];
 };
 
 static bool ask_read(struct ask *a, int argc, char **argv, int *status)
@@ -38,6 +40,8 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	const char *at = NULL, *marking = NULL;
 	const struct option_wish wishes[] = {
 		{ "why", M_COMMAND_OPTION_WHY, NULL, &a->why, NULL },
+		{ "json", M_COMMAND_OPTION_PLAN_JSON, NULL, &a->json,
+		    NULL },
 		OPTION_MARKING(&marking),
 		OPTION_PLAYER(&a->player),
 		OPTION_AT(&at),
@@ -83,6 +87,27 @@ static bool look_back(struct today *t, const struct ask *a, int *status)
 	return named || a->player == NULL;
 }
 
+static void look_ahead(struct today *t)
+{
+	forecast_make(&t->forecast, t->routine, &t->history, t->plan.work_stage,
+	    t->plan.day);
+	plan_add_forecast(&t->plan, &t->forecast, t->routine);
+}
+
+static void tell(struct today *t, const struct ask *a, struct text *page)
+{
+	struct message start = message_of(M_COACH_CAUTION_START);
+
+	if (a->json) {
+		plan_json(page, t->routine, &t->plan, &t->forecast);
+		return;
+	}
+	lines_plan(
+	    page, t->routine, &t->plan, a->why ? TELL_WHY : TELL_ROUNDS);
+	if (t->plan.verdict == VERDICT_PRACTISE)
+		lines_say(page, &start);
+}
+
 static int show(struct today *t, const struct ask *a)
 {
 	int status = EXIT_GOOD;
@@ -90,7 +115,6 @@ static int show(struct today *t, const struct ask *a)
 	struct plan_wish wish = {
 		.history = &t->history, .now = a->now, .marking = a->marking
 	};
-	struct message start = message_of(M_COACH_CAUTION_START);
 
 	choices_read(&t->chosen);
 	if (!a->marking_said)
@@ -102,10 +126,8 @@ static int show(struct today *t, const struct ask *a)
 		return status;
 	wish.routine = t->routine;
 	plan_make(&t->plan, &wish);
-	lines_plan(
-	    &page, t->routine, &t->plan, a->why ? TELL_WHY : TELL_ROUNDS);
-	if (t->plan.verdict == VERDICT_PRACTISE)
-		lines_say(&page, &start);
+	look_ahead(t);
+	tell(t, a, &page);
 	return command_print(&page) ? status : EXIT_IO;
 }
 

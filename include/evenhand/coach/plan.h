@@ -39,7 +39,7 @@ enum {
 	PLAN_BLOCKS_MAX = 16,
 	PLAN_TURNS_MAX = 512,
 	PLAN_REASONS_MAX = 90,
-	PLAN_CAUTIONS_MAX = 8,
+	PLAN_CAUTIONS_MAX = 10,
 	NEW_STAGE_DAYS = 14,	   /* a stage is new for so long */
 	NEW_STAGE_CAP_MS = 300000, /* and then a session takes no longer */
 };

@@ -141,6 +141,13 @@ MESSAGE(M_COACH_CAUTION_AID, "",
     "say otherwise, follow them.")
 MESSAGE(M_COACH_CAUTION_CHILD, "",
     "A grown-up should know about these exercises and hear about any soreness.")
+MESSAGE(M_COACH_CAUTION_DOCTOR, "",
+    "Diabetes, poor feeling in the fingers, blood thinners or fragile skin: ask "
+    "your doctor before exercises that rub the fingertips.")
+MESSAGE(M_COACH_CAUTION_LOWER, "",
+    "After an illness or injury, with very bendy joints, in a growth spurt or on "
+    "a bigger instrument: start lower, and follow the advice of the person "
+    "treating you before this plan.")
 MESSAGE(M_COACH_CAUTION_START, "",
     "Warm hands? Nails short? Nothing sore from last time?")
 MESSAGE(M_COACH_CAUTION_HURRY, "",

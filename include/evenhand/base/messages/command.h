@@ -74,6 +74,7 @@ MESSAGE(M_COMMAND_OPTION_CLOCK, "", "let time pass as fast as it can")
 MESSAGE(M_COMMAND_OPTION_SCRIPT, "", "take the keys from a file")
 MESSAGE(M_COMMAND_OPTION_WHY, "", "with every number used and its rule")
 MESSAGE(M_COMMAND_OPTION_JSON, "", "everything that was kept, as JSON")
+MESSAGE(M_COMMAND_OPTION_PLAN_JSON, "", "the plan for programs, as JSON")
 MESSAGE(M_COMMAND_OPTION_FROM, "", "the routine to begin from")
 MESSAGE(M_COMMAND_OPTION_FORCE, "", "write over a file that is there")
 
