@@ -6,7 +6,7 @@ function told(text) {
 function takes(name, value) {
 	if (name == "player")
 		return " -x -a \047(__evenhand_players)\047"
-	if (name == "from")
+	if (name == "from" && value == "NAME")
 		return " -x -a \047" names "\047"
 	if (value == "FILE")
 		return " -r -F"

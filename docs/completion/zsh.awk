@@ -10,7 +10,7 @@ function told(text) {
 function takes(name, value) {
 	if (name == "player")
 		return ":player:_evenhand_players"
-	if (name == "from")
+	if (name == "from" && value == "NAME")
 		return ":routine:(" names ")"
 	if (value == "FILE")
 		return ":file:_files"

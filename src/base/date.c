@@ -10,6 +10,7 @@
  */
 #include "evenhand/base/date.h"
 
+#include <limits.h>
 #include <string.h>
 
 #include "evenhand/base/text.h"
@@ -21,6 +22,8 @@ enum {
 	ERA_DAYS = 146097,
 	DAYS_BEFORE_1970 = 719468,
 	MINUTE_SECONDS = 60,
+	WEEK = 7,
+	MONDAY = 3,
 };
 
 /* The last second of the year 9999; a clock beyond it is held there. */
@@ -72,6 +75,14 @@ void date_of(int day, int *year, int *month, int *dom)
 	*dom = of_year - (153 * from_march + 2) / 5 + 1;
 	*month = from_march < 10 ? from_march + 3 : from_march - 9;
 	*year = (int)(era * ERA_YEARS) + of_era + (*month < 3);
+}
+
+int date_monday(int day)
+{
+	/* Day 0 was a Thursday, three days after a Monday. */
+	int64_t monday = floor_by((int64_t)day + MONDAY, WEEK) * WEEK - MONDAY;
+
+	return monday < INT_MIN ? INT_MIN : (int)monday;
 }
 
 /* Reads exactly count digits at s; false when there are other signs. */

@@ -1,145 +1,129 @@
 /*
- * history_days.c - one practice day in a few lines
+ * history_days.c - what was practised, in lines
+ *
+ *	Week from 2026-03-02: 2 days, 2 sessions, 9:12.
+ *	Stages of the week: air on 2 days, wide on 2 days.
+ *
+ *	2026-03-02: 4:36 in 1 session.
+ *	Stages: air, wide (recap), thirds (recap), tone.
+ *	Bows: finger 1: 10, finger 2: 10, finger 3: 10, finger 4: 10.
+ *	Metres along the string: finger 1: 12.3, ...
+ *	First go of tone, 6 pulses: finger 1 clean, finger 2 shaky, ...
  */
 #include "history_days.h"
 
 #include <string.h>
 
-#include "evenhand/screen/lines.h"
+#include "evenhand/base/date.h"
+#include "history_page.h"
 
-enum { LIST_BYTES = 220, UNITS_SEEN_MAX = 64 };
+enum { UM_TENTH = 100000, MINUTE_MS = 60000 };
 
-/* The rows of one practice day, each a run of the history's. */
-struct day {
-	const struct history *h;
-	int day;
-	int tally, tallies; /* the first one, and how many */
+/* What a stretch of days comes to. */
+struct sums {
+	int days, sittings;
+	int64_t ms;
+	int64_t bows[DAYS_UNITS_MAX], um[DAYS_UNITS_MAX];
+	bool played[DAYS_UNITS_MAX];
 };
 
-/* Where the next thing of a list goes: behind a comma, but for the first. */
-static void add_item(struct text *list, const struct message *m)
+static int64_t above_zero(int64_t number)
 {
-	char item[LIST_BYTES];
-
-	message_text(m, item, sizeof(item));
-	text_add(list, list->length > 0 ? ", " : "");
-	text_add(list, item);
+	return number > 0 ? number : 0;
 }
 
-static bool is_finger(const char *unit)
+static void sum_day(
+    struct sums *s, const struct days *d, const struct day_sum *day)
 {
-	return unit[0] >= '1' && unit[0] <= '4' && unit[1] == '\0';
+	s->days += day->sittings > 0;
+	s->sittings += day->sittings;
+	s->ms += day->ms;
+	for (int i = 0; i < day->tallies; i++) {
+		const struct tally *t = days_tally(d, day, i);
+		int unit = days_unit(d, t->unit);
+
+		if (unit < 0)
+			continue;
+		s->played[unit] = true;
+		s->bows[unit] += above_zero(t->bows);
+		s->um[unit] += above_zero(t->slide_um);
+	}
 }
 
-static void add_day(struct text *page, const struct day *d)
-{
-	int64_t ms = 0;
-	int sittings = 0;
-	struct message m;
+/* --- bows and metres --- */
 
-	for (int i = 0; i < d->h->sittings; i++)
-		if (d->h->sitting[i].day == d->day) {
-			ms += d->h->sitting[i].length_ms;
-			sittings++;
-		}
-	m = sittings > 0 ? message_with(M_HISTORY_DAY, DATE(d->day), CLOCK(ms),
-			       WHOLE(sittings))
-			 : message_with(M_HISTORY_DAY_NOT_PLAYED, DATE(d->day));
-	lines_say(page, &m);
+static void say_bows(
+    struct history_page *p, const struct days *d, const struct sums *s)
+{
+	struct history_list list;
+
+	list_begin(&list, p, M_HISTORY_BOWS);
+	for (int u = 0; u < d->units; u++)
+		if (s->played[u])
+			list_add(&list,
+			    message_with(days_finger(d->unit[u])
+				    ? M_HISTORY_BOWS_FINGER
+				    : M_HISTORY_BOWS_UNIT,
+				TEXT(d->unit[u]), WHOLE(s->bows[u])));
+	list_end(&list);
 }
 
-static const struct tally *tally_at(const struct day *d, int i)
+static void say_metres(
+    struct history_page *p, const struct days *d, const struct sums *s)
 {
-	return &d->h->tally[d->tally + i];
+	struct history_list list;
+	int64_t all = 0;
+
+	for (int u = 0; u < d->units; u++)
+		all += s->um[u];
+	/* Where nothing slides there is nothing to tell. */
+	if (all == 0)
+		return;
+	list_begin(&list, p, M_HISTORY_METRES);
+	for (int u = 0; u < d->units; u++) {
+		int64_t tenths = (s->um[u] + UM_TENTH / 2) / UM_TENTH;
+
+		if (s->played[u])
+			list_add(&list,
+			    message_with(days_finger(d->unit[u])
+				    ? M_HISTORY_METRES_FINGER
+				    : M_HISTORY_METRES_UNIT,
+				TEXT(d->unit[u]), NUMBER((double)tenths / 10)));
+	}
+	list_end(&list);
 }
+
+/* --- the stages of a day, and their first goes --- */
 
 /* Whether an earlier row of the day has the same stage and kind. */
-static bool stage_came(const struct day *d, int i)
+static bool stage_came(const struct days *d, const struct day_sum *day, int i)
 {
-	const struct tally *t = tally_at(d, i);
+	const struct tally *t = days_tally(d, day, i);
 
 	for (int k = 0; k < i; k++)
-		if (tally_at(d, k)->kind == t->kind &&
-		    strcmp(tally_at(d, k)->stage, t->stage) == 0)
+		if (days_tally(d, day, k)->kind == t->kind &&
+		    strcmp(days_tally(d, day, k)->stage, t->stage) == 0)
 			return true;
 	return false;
 }
 
-static bool unit_came(const struct day *d, int i)
+static void say_stages(
+    struct history_page *p, const struct days *d, const struct day_sum *day)
 {
-	for (int k = 0; k < i; k++)
-		if (strcmp(tally_at(d, k)->unit, tally_at(d, i)->unit) == 0)
-			return true;
-	return false;
-}
+	struct history_list list;
 
-static void add_stages(struct text *page, const struct day *d)
-{
-	char bytes[LIST_BYTES];
-	struct text list = text_in(bytes, sizeof(bytes));
-	struct message m;
+	list_begin(&list, p, M_HISTORY_STAGES);
+	for (int i = 0; i < day->tallies; i++) {
+		const struct tally *t = days_tally(d, day, i);
 
-	for (int i = 0; i < d->tallies; i++) {
-		const struct tally *t = tally_at(d, i);
-
-		if (stage_came(d, i))
-			continue;
-		m = message_with(t->kind == BLOCK_RECAP ? M_HISTORY_STAGE_RECAP
-							: M_HISTORY_STAGE,
-		    TEXT(t->stage));
-		add_item(&list, &m);
+		if (!stage_came(d, day, i))
+			list_add(&list,
+			    message_with(t->kind == BLOCK_RECAP
+				    ? M_HISTORY_STAGE_RECAP
+				    : M_HISTORY_STAGE,
+				TEXT(t->stage)));
 	}
-	m = message_with(M_HISTORY_STAGES, TEXT(bytes));
-	if (list.length > 0)
-		lines_say(page, &m);
-}
-
-static int bows_of(const struct day *d, const char *unit)
-{
-	int bows = 0;
-
-	for (int i = 0; i < d->tallies; i++)
-		if (strcmp(tally_at(d, i)->unit, unit) == 0)
-			bows += tally_at(d, i)->bows;
-	return bows;
-}
-
-/* Units in the order of their names; the air has none. */
-static int units_of(const struct day *d, const char **unit)
-{
-	int units = 0;
-
-	for (int i = 0; i < d->tallies && units < UNITS_SEEN_MAX; i++) {
-		const char *name = tally_at(d, i)->unit;
-		int at = units;
-
-		if (*name == '\0' || unit_came(d, i))
-			continue;
-		for (; at > 0 && strcmp(unit[at - 1], name) > 0; at--)
-			unit[at] = unit[at - 1];
-		unit[at] = name;
-		units++;
-	}
-	return units;
-}
-
-static void add_bows(struct text *page, const struct day *d)
-{
-	char bytes[LIST_BYTES];
-	const char *unit[UNITS_SEEN_MAX];
-	struct text list = text_in(bytes, sizeof(bytes));
-	int units = units_of(d, unit);
-	struct message m;
-
-	for (int u = 0; u < units; u++) {
-		m = message_with(is_finger(unit[u]) ? M_HISTORY_BOWS_FINGER
-						    : M_HISTORY_BOWS_UNIT,
-		    TEXT(unit[u]), WHOLE(bows_of(d, unit[u])));
-		add_item(&list, &m);
-	}
-	m = message_with(M_HISTORY_BOWS, TEXT(bytes));
-	if (list.length > 0)
-		lines_say(page, &m);
+	list_end(&list);
 }
 
 static enum message_id word_of(enum mark mark)
@@ -150,36 +134,37 @@ static enum message_id word_of(enum mark mark)
 }
 
 /* The first-go marks of one stage, that of row i and those like it. */
-static void add_first_go(struct text *page, const struct day *d, int i)
+static void say_first_go(struct history_page *p, const struct days *d,
+    const struct day_sum *day, int i)
 {
-	char bytes[LIST_BYTES];
-	struct text list = text_in(bytes, sizeof(bytes));
-	const struct tally *first = tally_at(d, i);
-	struct message m;
+	const struct tally *first = days_tally(d, day, i);
+	struct history_list list;
 
-	for (int k = i; k < d->tallies; k++) {
-		const struct tally *t = tally_at(d, k);
+	list_begin(&list, p, M_HISTORY_FIRST_GO_AIR);
+	list.stage = first->stage;
+	for (int k = i; k < day->tallies; k++) {
+		const struct tally *t = days_tally(d, day, k);
+		enum message_id word = word_of(t->first_go);
 
 		if (t->kind != first->kind ||
 		    strcmp(t->stage, first->stage) != 0 ||
 		    (t->first_go_pulses == 0 && t->first_go == MARK_NONE))
 			continue;
-		m = *t->unit
-		    ? message_with(is_finger(t->unit) ? M_HISTORY_MARK_FINGER
-						      : M_HISTORY_MARK_UNIT,
-			  TEXT(t->unit), WORD(word_of(t->first_go)))
-		    : message_of(word_of(t->first_go));
-		add_item(&list, &m);
+		if (t->first_go_pulses > 0) {
+			list.sentence = M_HISTORY_FIRST_GO;
+			list.pulses = t->first_go_pulses;
+		}
+		list_add(&list,
+		    *t->unit ? message_with(days_finger(t->unit)
+				       ? M_HISTORY_MARK_FINGER
+				       : M_HISTORY_MARK_UNIT,
+				   TEXT(t->unit), WORD(word))
+			     : message_of(word));
 	}
-	if (list.length == 0)
-		return;
-	m = first->first_go_pulses > 0
-	    ? message_with(M_HISTORY_FIRST_GO, TEXT(first->stage),
-		  WHOLE(first->first_go_pulses), TEXT(bytes))
-	    : message_with(
-		  M_HISTORY_FIRST_GO_AIR, TEXT(first->stage), TEXT(bytes));
-	lines_say(page, &m);
+	list_end(&list);
 }
+
+/* --- notes --- */
 
 /* A sentence that can name the place, when one was told. */
 static struct message at_place(
@@ -211,45 +196,110 @@ static struct message note_message(const struct past_note *n)
 	return at_place(n, M_HISTORY_NOTE_SORE_AT, M_HISTORY_NOTE_SORE);
 }
 
-static void add_notes(struct text *page, const struct day *d)
-{
-	for (int i = 0; i < d->h->notes; i++) {
-		const struct past_note *n = &d->h->note[i];
-		struct message m = note_message(n);
+/* --- a day, a week, all of it --- */
 
-		/* To have asked for more is nothing to be told. */
-		if (n->day == d->day && n->kind != NOTE_LATER)
-			lines_say(page, &m);
-	}
+static void say_day(
+    struct history_page *p, const struct days *d, const struct day_sum *day)
+{
+	struct sums s = { 0 };
+
+	sum_day(&s, d, day);
+	page_say(p,
+	    day->sittings > 0
+		? message_with(M_HISTORY_DAY, DATE(day->day), CLOCK(day->ms),
+		      WHOLE(day->sittings))
+		: message_with(M_HISTORY_DAY_NOT_PLAYED, DATE(day->day)));
+	say_stages(p, d, day);
+	say_bows(p, d, &s);
+	say_metres(p, d, &s);
+	for (int i = 0; i < day->tallies; i++)
+		if (!stage_came(d, day, i))
+			say_first_go(p, d, day, i);
+	for (int i = 0; i < day->notes; i++)
+		page_say(p, note_message(d->note[day->note + i]));
+	page_gap(p);
 }
 
-/* The first row of a day or later; rows are in the order of their days. */
-static int first_row(const struct history *h, int day)
+/* Days of a stretch on which a stage came back, or was played otherwise. */
+static int days_with(
+    const struct days *d, int first, int end, const char *stage, bool recap)
 {
-	int low = 0, high = h->tallies;
+	int days = 0;
 
-	while (low < high) {
-		int middle = low + (high - low) / 2;
+	for (int i = first; i < end; i++) {
+		bool on = false;
 
-		if (h->tally[middle].day < day)
-			low = middle + 1;
-		else
-			high = middle;
+		for (int k = 0; k < d->day[i].tallies; k++) {
+			const struct tally *t = days_tally(d, &d->day[i], k);
+
+			on |= (t->kind == BLOCK_RECAP) == recap &&
+			    strcmp(t->stage, stage) == 0;
+		}
+		days += on;
 	}
-	return low;
+	return days;
 }
 
-void history_add_day(struct text *page, const struct history *h, int number)
+static void say_week_stages(
+    struct history_page *p, const struct days *d, int first, int end)
 {
-	int first = first_row(h, number);
-	struct day d = { h, number, first, first_row(h, number + 1) - first };
+	struct history_list list;
 
-	add_day(page, &d);
-	add_stages(page, &d);
-	add_bows(page, &d);
-	for (int i = 0; i < d.tallies; i++)
-		if (!stage_came(&d, i))
-			add_first_go(page, &d, i);
-	add_notes(page, &d);
-	text_add(page, "\n");
+	list_begin(&list, p, M_HISTORY_WEEK_STAGES);
+	for (int s = 0; s < 2 * d->stages; s++) {
+		bool recap = s % 2 == 1;
+		const char *stage = d->stage[s / 2];
+		int days = days_with(d, first, end, stage, recap);
+
+		if (days > 0)
+			list_add(&list,
+			    message_with(recap ? M_HISTORY_WEEK_STAGE_RECAP
+					       : M_HISTORY_WEEK_STAGE,
+				TEXT(stage), WHOLE(days)));
+	}
+	list_end(&list);
+}
+
+/* A week from its Monday on, then its days; returns the day after them. */
+static int say_week(struct history_page *p, const struct days *d, int first)
+{
+	int monday = date_monday(d->day[first].day), end = first;
+	struct sums s = { 0 };
+
+	for (; end < d->count && date_monday(d->day[end].day) == monday; end++)
+		sum_day(&s, d, &d->day[end]);
+	page_say(p,
+	    message_with(M_HISTORY_WEEK, DATE(monday), WHOLE(s.days),
+		WHOLE(s.sittings), CLOCK(s.ms)));
+	say_week_stages(p, d, first, end);
+	page_gap(p);
+	for (; first < end; first++)
+		say_day(p, d, &d->day[first]);
+	return end;
+}
+
+static void say_all(struct history_page *p, const struct days *d)
+{
+	struct sums s = { 0 };
+
+	for (int i = 0; i < d->count; i++)
+		sum_day(&s, d, &d->day[i]);
+	page_say(p,
+	    message_with(M_HISTORY_ALL, DATE(d->day[0].day),
+		DATE(d->day[d->count - 1].day), WHOLE(s.days),
+		WHOLE(s.sittings), WHOLE((s.ms + MINUTE_MS / 2) / MINUTE_MS)));
+	say_bows(p, d, &s);
+	say_metres(p, d, &s);
+}
+
+bool history_print_days(const struct days *d)
+{
+	struct history_page page;
+
+	page_begin(&page);
+	for (int i = 0; i < d->count && page.good;)
+		i = say_week(&page, d, i);
+	if (d->count > 1)
+		say_all(&page, d);
+	return page_end(&page);
 }

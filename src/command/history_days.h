@@ -1,16 +1,17 @@
 /*
- * history_days.h - one practice day in a few lines
+ * history_days.h - what was practised, in lines
  */
 #ifndef EVENHAND_COMMAND_HISTORY_DAYS_H
 #define EVENHAND_COMMAND_HISTORY_DAYS_H
 
-#include "evenhand/base/text.h"
-#include "evenhand/coach/history.h"
+#include <stdbool.h>
+
+#include "evenhand/screen/days.h"
 
 /*
- * Adds what was practised on a day: how long, stages, bows of each finger,
- * first-go marks and notes, and an empty line.
+ * Prints the days, each week after a summary of it, and at the end what more
+ * than one day comes to.  False: standard output took no more; said.
  */
-void history_add_day(struct text *page, const struct history *h, int day);
+bool history_print_days(const struct days *d);
 
 #endif

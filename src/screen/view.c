@@ -3,33 +3,9 @@
  */
 #include "evenhand/screen/view.h"
 
-#include "evenhand/base/text.h"
 #include "view_pages.h"
 #include "view_play.h"
-
-/* A canvas that is smaller than any page: one sentence, wrapped. */
-static void draw_small(struct canvas *c)
-{
-	const struct message m = message_with(
-	    M_VIEW_SMALL, WHOLE(VIEW_COLUMNS_MIN), WHOLE(VIEW_ROWS_MIN));
-	char words[MESSAGE_TEXT_MAX], line[MESSAGE_TEXT_MAX];
-	const char *s = words;
-
-	message_text(&m, words, sizeof(words));
-	for (int row = 0; row < c->rows && *s; row++) {
-		size_t next, bytes = text_wrap(s, c->columns, &next);
-		struct text t = text_in(line, sizeof(line));
-
-		text_add_bytes(&t, s, bytes);
-		canvas_put(c, row, 0, ATTRIBUTE_PLAIN, line);
-		s += next;
-	}
-}
-
-static bool small(int columns, int rows)
-{
-	return columns < VIEW_COLUMNS_MIN || rows < VIEW_ROWS_MIN;
-}
+#include "view_small.h"
 
 /* The playing, unless its keys are being read over it. */
 static bool playing(const struct view *v)
@@ -40,8 +16,8 @@ static bool playing(const struct view *v)
 void view_draw(struct canvas *c, const struct view *v)
 {
 	canvas_init(c, c->columns, c->rows);
-	if (small(c->columns, c->rows))
-		draw_small(c);
+	if (view_is_small(c->columns, c->rows))
+		view_draw_small(c);
 	else if (playing(v))
 		view_page_play(c, v);
 	else
@@ -50,7 +26,7 @@ void view_draw(struct canvas *c, const struct view *v)
 
 int view_leaves(const struct view *v, int columns, int rows)
 {
-	if (small(columns, rows) || playing(v))
+	if (view_is_small(columns, rows) || playing(v))
 		return 1;
 	return view_leaves_other(v, columns, rows);
 }
@@ -68,7 +44,7 @@ static int64_t keys_change(const struct view *v)
 
 int64_t view_change(const struct view *v, int columns, int rows)
 {
-	if (small(columns, rows))
+	if (view_is_small(columns, rows))
 		return INT64_MAX;
 	if (!playing(v))
 		return keys_change(v);

@@ -68,8 +68,10 @@ static size_t decode_sequence(
 static size_t decode_escape(
     const char *bytes, size_t length, bool over, enum key *key)
 {
-	if (length == 1)
+	if (length == 1) {
+		*key = KEY_ESCAPE;
 		return over ? 1 : 0;
+	}
 	if (bytes[1] == '[')
 		return decode_sequence(bytes, length, over, key);
 	if (bytes[1] == 'O') {
@@ -79,6 +81,8 @@ static size_t decode_escape(
 		return 3;
 	}
 	/* Escape pressed, and another escape sequence right behind it. */
+	if (bytes[1] == ESC)
+		*key = KEY_ESCAPE;
 	return bytes[1] == ESC ? 1 : 2;
 }
 

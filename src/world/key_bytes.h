@@ -6,7 +6,8 @@
  *	ESC O C      Right       forward       3    a digit
  *
  * Modifiers of an arrow or Page key change nothing.  What means nothing here
- * is KEY_OTHER, once for each key: a sign of life.
+ * is KEY_OTHER, once for each key: a sign of life; the session takes Escape,
+ * too, for that.
  * Any thread.
  */
 #ifndef EVENHAND_WORLD_KEY_BYTES_H

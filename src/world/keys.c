@@ -182,7 +182,8 @@ static enum keys_got take_typed(
 		if (c == ESC || (c == CTRL_D && k->length == 0)) {
 			if (take_key(k, key, digit) == KEYS_NONE)
 				return KEYS_NONE;
-			if (k->length == 0 && *key != KEY_OTHER)
+			if (k->length == 0 && *key != KEY_OTHER &&
+			    *key != KEY_ESCAPE)
 				return KEYS_PRESS;
 			done = *key == KEY_FORWARD;
 		} else {

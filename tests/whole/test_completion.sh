@@ -79,6 +79,7 @@ is "bash, players" "$(offered evenhand --player '')" 'Ann\ Lee Wren '
 is "bash, players of a verb" "$(offered evenhand history --player W)" "Wren "
 is "bash, a routine to begin from" "$(offered evenhand new --from cel)" \
     "cello cello-homework "
+is "bash, a day is not guessed" "$(offered evenhand history --from '')" " "
 is "bash, any file as a script" "$(offered evenhand --script k)" "keys.txt "
 is "bash, behind --" "$(offered evenhand check -- le)" "lesson.yaml "
 mkdir -p "$work/data/evenhand"
@@ -116,6 +117,8 @@ if command -v fish > /dev/null; then
 	    "viola viola-homework violin violin-homework "
 	is "fish, a routine to begin from" \
 	    "$(fish_offers "evenhand new --from cel")" "cello cello-homework "
+	is "fish, a day is not guessed" \
+	    "$(fish_offers "evenhand history --from ")" ""
 	is "fish, any file as a script" "$(fish_offers "evenhand --script k")" \
 	    "keys.txt "
 	is "fish, no files for history" "$(fish_offers "evenhand history ")" ""

@@ -26,9 +26,14 @@ printf '%s\n' '0:25 c' '0:45 c' '0:57 c' '1:09 s' '2:33 c' '3:57 c' > keys
 session 2026-03-02T17:00 keys --marking turn wide.yaml
 run 0 history
 cat > wanted <<'END'
+Week from 2026-03-02: 1 day, 1 session, 4:36.
+Stages of the week: air on 1 day, wide on 1 day.
+
 2026-03-02: 4:36 in 1 session.
 Stages: air, wide.
 Bows: finger 1: 10, finger 2: 10, finger 3: 10, finger 4: 10.
+Metres along the string: finger 1: 12.3, finger 2: 11.6, finger 3: 11, finger
+4: 10.4.
 First go of air: clean.
 First go of wide, 4 pulses: finger 1 clean, finger 2 clean, finger 3 shaky,
 finger 4 no mark.

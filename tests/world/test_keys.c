@@ -98,7 +98,7 @@ static void test_each_key(void **state)
 		{ "\033[[A", KEY_OTHER }, /* F1 of a Linux console */
 		{ "\033c", KEY_OTHER },	  /* Alt-c is not clean */
 		{ "\033h", KEY_OTHER },
-		{ "\033", KEY_OTHER },
+		{ "\033", KEY_ESCAPE },
 	};
 
 	(void)state;
@@ -126,7 +126,7 @@ static void test_digits(void **state)
 static void test_many_at_once(void **state)
 {
 	static const enum key expected[] = { KEY_CLEAN, KEY_FORWARD, KEY_BACK,
-		KEY_OTHER, KEY_FORWARD, KEY_HURT };
+		KEY_ESCAPE, KEY_FORWARD, KEY_HURT };
 	static const char bytes[] = "c\033[6~\033[D\033\033[Bh";
 	struct keys *k = keys_of(bytes, sizeof bytes - 1);
 	enum key key;
@@ -183,7 +183,7 @@ static void test_split_sequence(void **state)
 	assert_int_equal(key, KEY_FORWARD);
 	assert_int_equal(write(ends[1], "\033", 1), 1);
 	assert_int_equal(next(k, &key, &digit), KEYS_PRESS);
-	assert_int_equal(key, KEY_OTHER);
+	assert_int_equal(key, KEY_ESCAPE);
 	close(ends[1]);
 	assert_int_equal(next(k, &key, &digit), KEYS_END);
 	assert_int_equal(next(k, &key, &digit), KEYS_END);

@@ -34,6 +34,9 @@ bool date_day(int year, int month, int day, int *out);
 /* The date of a day number. */
 void date_of(int day, int *year, int *month, int *dom);
 
+/* The Monday on or before a day: where its week begins (ISO 8601). */
+int date_monday(int day);
+
 /* Reads "2026-03-02"; false when it is not a possible date. */
 bool date_parse(const char *s, int *day);
 

@@ -101,9 +101,11 @@ void journal_close(struct journal *j);
 struct journal *journal_look(const char *path, struct fault *f);
 
 /*
- * Writes everything as JSON (documented in evenhand.1) to a stream given as
- * a descriptor.  A missing journal is an empty history, not a fault.
+ * Writes everything that was kept from a first to a last practice day as JSON
+ * (documented in evenhand.1) to a stream given as a descriptor.  A missing
+ * journal is an empty history, not a fault.
  */
-bool journal_dump_json(const char *path, int descriptor, struct fault *f);
+bool journal_dump_json(
+    const char *path, int first, int last, int descriptor, struct fault *f);
 
 #endif
