@@ -113,6 +113,9 @@ $(B)/tests/routine/test_faults: TEST_LDFLAGS = -Wl,--wrap=calloc
 
 tests: $(TESTS)
 
+# So many tests and analyses run at a time.
+JOBS   ?= 2
+
 # Those that let true time pass are slow and have a target of their own.
 PACED  := tests/whole/test_completion_prompt.sh \
 	tests/whole/test_first_minutes.sh \
@@ -136,8 +139,8 @@ run: all
 
 # The everyday suite: every unit test, and the real binary on real files.
 check: all tests
-	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh \
-	    $(filter-out $(PACED_C),$(TESTS)) $(WHOLE)
+	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) JOBS=$(JOBS) \
+	    sh $(TOOLS)/run.sh $(filter-out $(PACED_C),$(TESTS)) $(WHOLE)
 
 # Pages of the screen that were looked at, written anew: look again.
 golden: $(filter $(B)/tests/screen/test_view%,$(TESTS))
@@ -154,22 +157,22 @@ asan:
 	    EXTRA="-fsanitize=address,undefined -fno-sanitize-recover=all" check
 
 # Data races: the ring, the engine, the device and the journal's thread.
+THREADED = $(patsubst %.c,$(B)-tsan/%,$(wildcard tests/sound/test_*.c \
+	tests/world/test_device*.c tests/world/test_journal*.c \
+	tests/world/test_threads.c))
+
 tsan:
-	$(MAKE) -s B=$(B)-tsan $(SAN) EXTRA=-fsanitize=thread tests
-	TSAN_OPTIONS=halt_on_error=1 sh $(TOOLS)/run.sh \
-	    $(patsubst %.c,$(B)-tsan/%,$(wildcard tests/sound/test_*.c \
-	    tests/world/test_device*.c tests/world/test_journal*.c \
-	    tests/world/test_threads.c))
+	$(MAKE) -s B=$(B)-tsan $(SAN) EXTRA=-fsanitize=thread $(THREADED)
+	TSAN_OPTIONS=halt_on_error=1 JOBS=$(JOBS) sh $(TOOLS)/run.sh \
+	    $(THREADED)
 
 VALGRIND = valgrind -q --error-exitcode=99 --leak-check=full \
 	--show-leak-kinds=definite,possible --errors-for-leak-kinds=definite
 
 valgrind: all tests
-	@for t in $(filter $(B)/tests/base/% $(B)/tests/routine/% \
-	    $(B)/tests/coach/% $(B)/tests/score/%,$(TESTS)); do \
-		echo "valgrind $$t"; EVENHAND_QUICK=1 $(VALGRIND) $$t \
-		    > $(B)/valgrind.log 2>&1 || \
-		    { cat $(B)/valgrind.log; exit 1; }; done
+	@EVENHAND_QUICK=1 UNDER="$(VALGRIND)" JOBS=$(JOBS) sh $(TOOLS)/run.sh \
+	    $(filter $(B)/tests/base/% $(B)/tests/routine/% \
+	    $(B)/tests/coach/% $(B)/tests/score/%,$(TESTS))
 	HOME=$(abspath $(B))/valgrind-home $(VALGRIND) $(B)/$(PROGRAM) --clock fast \
 	    --at 2026-03-02T17:00 < /dev/null > /dev/null
 
@@ -221,23 +224,29 @@ picture: $(B)/tests/tools/picture
 
 # --- what must be tidy ---------------------------------------------------
 
+# Where the warnings of the compiler are looked for; what is there is not built
+# again, so it must have been built with the same EXTRA.
+LINT_B ?= $(B)-lint
+
 lint:
 	sh $(TOOLS)/arrows.sh
 	sh $(TOOLS)/size.sh
-	$(MAKE) -s B=$(B)-lint EXTRA=-Werror all tests
-	$(MAKE) -s B=$(B)-lint-clang CC=clang EXTRA=-Werror all tests
+	$(MAKE) -s B=$(LINT_B) EXTRA=-Werror all tests
+	@echo "the warnings of clang"
+	@printf '%s\n' $(C_FILES) | xargs -P $(JOBS) -n 16 clang $(CPPFLAGS) \
+	    $(ALL_CFLAGS) -Werror -fsyntax-only
 	@echo "every header alone"
-	@for h in $(H_FILES) $(OWN_H); do \
-		echo "#include \"$$h\"" | $(CC) $(CPPFLAGS) -I. $(ALL_CFLAGS) -Werror \
-		    -Wno-pedantic -fsyntax-only -x c - || exit 1; done
+	@printf '%s\n' $(H_FILES) $(OWN_H) | xargs -P $(JOBS) -n 1 sh -c \
+	    'echo "#include \"$$1\"" | $(CC) $(CPPFLAGS) -I. $(ALL_CFLAGS) -Werror \
+	    -Wno-pedantic -fsyntax-only -x c - || exit 255' header
 	clang-format --style=file:docs/clang-format --dry-run -Werror \
 	    $(C_FILES) $(H_FILES) $(OWN_H)
-	@printf '%s\n' $(filter src/%,$(C_FILES)) | xargs -P 2 -n 8 sh -c \
+	@printf '%s\n' $(filter src/%,$(C_FILES)) | xargs -P $(JOBS) -n 4 sh -c \
 	    'clang-tidy --quiet --config-file=docs/clang-tidy "$$@" -- -std=c17 \
 	    $(SYSTEM) -DEVENHAND_VERSION=\"$(VERSION)\" 2>/dev/null' tidy
 	cppcheck -q --std=c11 --enable=warning,performance,portability \
 	    --inline-suppr --suppress=missingIncludeSystem --error-exitcode=1 \
-	    -j 2 -Iinclude src
+	    -j $(JOBS) -Iinclude src
 	shellcheck $(SHELLS)
 	@for p in $(PAGES); do mandoc -Tlint -Wwarning $$p || exit 1; done
 	codespell -q 3 -L nd,chekc README.md DEVELOPERS.md docs man include src routines
@@ -288,8 +297,7 @@ dist-check:
 	sh $(TOOLS)/dist-check.sh
 
 clean:
-	rm -rf $(B) $(B)-asan $(B)-tsan $(B)-lint $(B)-lint-clang $(B)-cover \
-	    $(B)-fuzz
+	rm -rf $(B) $(B)-asan $(B)-tsan $(B)-lint $(B)-cover $(B)-fuzz
 
 help:
 	@echo "make              build $(B)/$(PROGRAM)"

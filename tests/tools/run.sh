@@ -5,35 +5,79 @@
 # passes when it exits with 0.  A line that begins with "skipped: " is shown; it
 # says what could not be tried on this computer, and with SKIP=no in the
 # environment that counts as failed.  NAME runs only those whose path holds it.
+# JOBS run at a time, one if left out; what is told of one is told in one piece.
+# UNDER is a command that is to run them.
 set -u
-passed=0
-failed=0
-log=$(mktemp)
-trap 'rm -f "$log"' EXIT
+
+# one DIRECTORY PROGRAM: runs it; its report and whether it was good are files
+one()
+{
+	log=$(mktemp "$1/log.XXXXXX") || exit 2
+	start=$(date +%s)
+	# Several words, on purpose.
+	# shellcheck disable=SC2086
+	if ${UNDER-} "$2" > "$log" 2>&1 < /dev/null; then
+		skipped=$(grep -c '^skipped: ' "$log")
+		tests=$(grep -cE '^\[ +OK \]|^ok ' "$log")
+		verdict=good
+		{
+			printf 'good  %s (%s checks, %s s)\n' "$2" "$tests" \
+			    "$(($(date +%s) - start))"
+			grep '^skipped: ' "$log" | sed 's/^/      /'
+			if [ $((tests + skipped)) -eq 0 ] ||
+			    { [ "$skipped" -gt 0 ] && [ "${SKIP-}" = no ]; }; then
+				echo "      ... not all was checked, so it counts as failed"
+				verdict=BAD
+			fi
+		} > "$log.report"
+	else
+		verdict=BAD
+		{
+			printf 'BAD   %s\n' "$2"
+			sed 's/^/      /' "$log"
+		} > "$log.report"
+	fi
+	echo "$verdict" > "$log.verdict"
+	tell "$1" "$log.report"
+}
+
+# tell DIRECTORY FILE: in one piece, whoever else has something to tell
+tell()
+{
+	tries=0
+	until mkdir "$1/telling" 2> "$1/quiet"; do
+		tries=$((tries + 1))
+		# Who was killed while telling does not hold up the others.
+		[ "$tries" -lt 100 ] || break
+		sleep 0.1
+	done
+	cat "$2"
+	rmdir "$1/telling" 2> "$1/quiet"
+}
+
+count()
+{
+	cat "$reports"/*.verdict 2> "$reports/quiet" | grep -cx "$1"
+}
+
+if [ "${1-}" = --one ]; then
+	one "$2" "$3"
+	exit 0
+fi
+reports=$(mktemp -d) || exit 2
+trap 'rm -rf "$reports"' EXIT
+trap 'exit 1' INT TERM HUP
 for program do
 	case $program in
 	*"${NAME-}"*) ;;
 	*) continue ;;
 	esac
-	start=$(date +%s)
-	if "$program" > "$log" 2>&1 < /dev/null; then
-		passed=$((passed + 1))
-		skipped=$(grep -c '^skipped: ' "$log")
-		tests=$(grep -cE '^\[ +OK \]|^ok ' "$log")
-		printf 'good  %s (%s checks, %s s)\n' "$program" "$tests" \
-		    "$(($(date +%s) - start))"
-		grep '^skipped: ' "$log" | sed 's/^/      /'
-		if [ $((tests + skipped)) -eq 0 ] ||
-		    { [ "$skipped" -gt 0 ] && [ "${SKIP-}" = no ]; }; then
-			echo "      ... not all was checked, so it counts as failed"
-			passed=$((passed - 1))
-			failed=$((failed + 1))
-		fi
-	else
-		failed=$((failed + 1))
-		printf 'BAD   %s\n' "$program"
-		sed 's/^/      /' "$log"
-	fi
-done
+	printf '%s\n' "$program"
+done > "$reports/programs"
+asked=$(wc -l < "$reports/programs" | tr -d ' ')
+xargs -P "${JOBS:-1}" -n 1 sh "$0" --one "$reports" < "$reports/programs"
+passed=$(count good)
+# One that left no verdict was ended from outside: it did not pass.
+failed=$((asked - passed))
 printf '%d passed, %d failed\n' "$passed" "$failed"
 [ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]
