@@ -77,6 +77,10 @@ static void random_routine(void)
 	for (int i = 0, pulses = 0; i < r.ladder_count; i++)
 		r.ladder[i] = pulses += seeded(1, 2);
 	r.make_up = (enum make_up)seeded(0, 2);
+	r.decided_by = (enum decided_by)seeded(0, 1);
+	r.move_days = seeded(1, 6);
+	r.move_clean = seeded(1, 3);
+	r.move_of = seeded(r.move_clean, 5);
 	r.so_far_given = seeded(0, 1);
 	for (int u = 0; u < r.units; u++)
 		r.so_far[u] = seeded(0, 100);
@@ -193,6 +197,18 @@ static void check_shares(void)
 	assert_true(most <= 3 * least);
 }
 
+/* Never past what the file allows, nor past what is asked or reached. */
+static void check_stage(void)
+{
+	assert_true(plan.work_stage <= plan.where.asked);
+	assert_true(plan.where.asked <= r.no_further_than);
+	if (r.decided_by == DECIDED_BY_TEACHER)
+		assert_true(plan.where.asked <= r.work_on);
+	for (int b = 0; b < plan.blocks; b++)
+		assert_true(plan.block[b].stage <= plan.work_stage ||
+		    plan.block[b].kind == BLOCK_AIR);
+}
+
 static void check_plan(void)
 {
 	int time = 0, turns = 0, bows = 0;
@@ -295,6 +311,7 @@ static void one_life(void)
 
 		plan_make(&plan, &w);
 		check_plan();
+		check_stage();
 		check_same(&w);
 		check_shorter(&w);
 		check_without(&w);
@@ -336,11 +353,61 @@ static void test_any_dry(void **state)
 	}
 }
 
+/*
+ * Where n stages may come back and a session holds k of them, each is seen
+ * again within n / k sessions, rounded up, when all goes well every day.
+ */
+static void come_back(void)
+{
+	int last[STAGES_MAX], fit = 0, due;
+
+	random_routine();
+	r.decided_by = DECIDED_BY_TEACHER;
+	past = past_new();
+	memset(last, 0, sizeof(last));
+	for (int day = 1; day <= 2 * STAGES_MAX; day++) {
+		int recaps = 0, earlier = 0;
+
+		made_plan(&plan, &r, past, made_moment(FIRST_DAY + day, 17));
+		for (int b = 0; b < plan.blocks; b++) {
+			const struct plan_block *k = &plan.block[b];
+
+			if (k->kind != BLOCK_RECAP)
+				continue;
+			recaps++;
+			last[k->stage] = day;
+		}
+		if (day == 1)
+			fit = recaps;
+		/* In its first fortnight a stage has a shorter cap. */
+		if (fit == 0 || recaps < fit)
+			break;
+		for (int s = 0; s < plan.work_stage; s++)
+			earlier += !r.stage[s].in_the_air;
+		due = (earlier + fit - 1) / fit;
+		for (int s = 0; s < plan.work_stage; s++)
+			if (!r.stage[s].in_the_air)
+				assert_true(day - last[s] <= due);
+		past_play(
+		    past, &r, &plan, all_clean, NULL, PLAY_ALL, ENDED_WHOLE);
+	}
+	free(past);
+}
+
+static void test_each_comes_back(void **state)
+{
+	(void)state;
+	seeded_begin("test_plan_random recap");
+	for (int i = 0; i < 300; i++)
+		come_back();
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_any_life),
 		cmocka_unit_test(test_any_dry),
+		cmocka_unit_test(test_each_comes_back),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
