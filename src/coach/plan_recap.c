@@ -1,8 +1,9 @@
 /*
  * plan_recap.c - which earlier stages come back today (rule F2)
  *
- * In this order of need: not seen for three sessions or more; shaky last
- * time; seen longest ago; brought back least often; first in the programme.
+ * In this order of need: not seen for three sessions or more, the longest of
+ * them first; shaky last time; seen longest ago; brought back least often;
+ * first in the programme.
  * How many fit is already known; they are played in programme order.
  */
 #include <assert.h>
@@ -121,6 +122,9 @@ static bool needs_more(const struct recap *a, const struct recap *b)
 
 	if (long_a != long_b)
 		return long_a;
+	/* Or a few that are always shaky would keep all others away. */
+	if (long_a && a->unseen != b->unseen)
+		return a->unseen > b->unseen;
 	if (a->shaky != b->shaky)
 		return a->shaky;
 	if (a->unseen != b->unseen)

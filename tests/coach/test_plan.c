@@ -5,6 +5,7 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdio.h>
 
 #include <cmocka.h>
 
@@ -244,6 +245,43 @@ static void test_fewer_recaps_first(void **state)
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 4, 17));
 	played(got);
 	assert_string_equal(got, "C"); /* once, while wide came back twice */
+	free(past);
+}
+
+enum { MORE = 2, LAST = LETTING_GO + MORE };
+
+static enum mark all_but_ends_shaky(
+    void *context, int stage, int unit, int round)
+{
+	(void)context, (void)unit, (void)round;
+	return stage > WIDE && stage < LAST ? MARK_SHAKY : MARK_CLEAN;
+}
+
+/* With one recap a session, five that are always shaky leave the sixth room. */
+static void test_shaky_leave_room(void **state)
+{
+	enum { SESSIONS = 36 };
+	struct routine r = programme_cello(TONE);
+	struct past *past = past_new();
+	int times = 0;
+
+	(void)state;
+	for (int i = LETTING_GO + 1; i <= LAST; i++) {
+		r.stage[i] = r.stage[LETTING_GO];
+		snprintf(r.stage[i].id, ID_MAX, "more-%d", i);
+	}
+	r.stages = LAST + 1;
+	r.work_on = r.no_further_than = LAST;
+	r.cap_ms = 200000;
+	for (int i = 0; i < SESSIONS; i++) {
+		made_plan(&plan, &r, past, made_moment(FIRST_DAY + i, 17));
+		assert_int_equal(plan.blocks, 3);
+		assert_int_equal(plan.block[1].kind, BLOCK_RECAP);
+		times += plan.block[1].stage == WIDE;
+		past_play(past, &r, &plan, all_but_ends_shaky, NULL, PLAY_ALL,
+		    ENDED_WHOLE);
+	}
+	assert_in_range(times, SESSIONS / 7, SESSIONS / 6);
 	free(past);
 }
 
@@ -511,6 +549,7 @@ int main(void)
 		cmocka_unit_test(test_recaps_clean),
 		cmocka_unit_test(test_recaps_tone_shaky),
 		cmocka_unit_test(test_fewer_recaps_first),
+		cmocka_unit_test(test_shaky_leave_room),
 		cmocka_unit_test(test_lesson_marks),
 		cmocka_unit_test(test_not_today),
 		cmocka_unit_test(test_recap_rung),

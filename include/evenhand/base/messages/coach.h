@@ -74,8 +74,9 @@ MESSAGE(M_COACH_RECAP_TURN, "t", "\"{0}\" comes back: it is its turn.")
 MESSAGE(M_COACH_RECAP_WAITS, "t",
     "\"{0}\" waits: it comes back in another session.")
 MESSAGE(M_COACH_RECAP_ORDER, "w",
-    "First comes what was not played for {0} sessions, then what was shaky, "
-    "then what was played longest ago, then what came back least often.")
+    "First comes what was not played for {0} sessions, longest ago first; then "
+    "what was shaky, then what was played longest ago, then what came back "
+    "least often.")
 MESSAGE(M_COACH_RECAP_FACTS, "tww",
     "\"{0}\" was last played {1} {1|session|sessions} ago and has come back "
     "{2} {2|time|times}.")
