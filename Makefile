@@ -46,12 +46,18 @@ endif
 
 TEST_SRC := $(foreach r,$(ROOMS),$(wildcard tests/$(r)/test_*.c))
 TESTS   := $(TEST_SRC:%.c=$(B)/%)
+# Invented students under the coach's rules: a few of them with every check.
+SIMULATE := $(B)/tests/simulate/simulate
+SIM_OBJ  := $(patsubst %.c,$(B)/%.o,$(wildcard tests/simulate/*.c))
+ifneq ($(filter coach,$(ROOMS)),)
+TESTS   += $(SIMULATE)
+endif
 
 .DELETE_ON_ERROR:
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
 	uninstall deps deps-dev dist-check help clean asan tsan valgrind killed \
-	paced sounded picture tests golden
+	paced sounded picture tests golden simulate
 
 all: $(B)/$(PROGRAM) $(SOUND)
 
@@ -97,6 +103,10 @@ $(B)/tests/%: $(B)/tests/%.o $(LIB)
 $(B)/tests/world/test_device_paced $(B)/tests/world/test_device_sound \
     $(B)/tests/world/test_device_trouble $(B)/tests/whole/drive: | $(SOUND)
 $(B)/tests/bench/bench_sound: TEST_LDLIBS = $(SOUND_LDLIBS)
+
+$(SIMULATE): $(SIM_OBJ) $(LIB)
+	$(SAY) "link $@"
+	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $(SIM_OBJ) $(LIB) $(LDLIBS)
 
 # The guard round the audio callback sees these calls.
 GUARDED := malloc calloc realloc free aligned_alloc pthread_cond_wait open \
@@ -147,6 +157,13 @@ golden: $(filter $(B)/tests/screen/test_view%,$(TESTS))
 	@for t in $^; do GOLDEN=rewrite $$t > $(B)/golden.log 2>&1 || \
 	    { cat $(B)/golden.log; exit 1; }; done
 	git --no-pager diff --stat -- tests/screen/golden
+
+# Whole programmes of many invented students, and what the rules did.
+STUDENTS ?= 540
+SEED     ?= 1
+
+simulate: $(SIMULATE)
+	@$< --students $(STUDENTS) --seed $(SEED)
 
 # --- slower suites -------------------------------------------------------
 
@@ -304,6 +321,7 @@ help:
 	@echo "make deps         install what is missing (apt, dnf, pacman, brew)"
 	@echo "make run          build and start today's practice"
 	@echo "make check        the everyday tests; NAME=part runs a part"
+	@echo "make simulate     whole programmes of $(STUDENTS) invented students (STUDENTS, SEED)"
 	@echo "make golden       the pages the tests compare with, written anew"
 	@echo "make deps-dev     install what the targets below use"
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
@@ -316,6 +334,6 @@ help:
 	@echo "make dist-check   all of it from a clean clone, installed and removed"
 	@echo "make install      PREFIX=$(PREFIX), DESTDIR; make uninstall"
 
--include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(B)/src/main.d \
+-include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(SIM_OBJ:.o=.d) $(B)/src/main.d \
 	$(B)/src/main_sound.d \
 	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/tools/picture.d
