@@ -27,11 +27,6 @@ struct sums {
 	bool played[DAYS_UNITS_MAX];
 };
 
-static int64_t above_zero(int64_t number)
-{
-	return number > 0 ? number : 0;
-}
-
 static void sum_day(
     struct sums *s, const struct days *d, const struct day_sum *day)
 {
@@ -45,8 +40,8 @@ static void sum_day(
 		if (unit < 0)
 			continue;
 		s->played[unit] = true;
-		s->bows[unit] += above_zero(t->bows);
-		s->um[unit] += above_zero(t->slide_um);
+		s->bows[unit] += days_bows(t);
+		s->um[unit] += days_um(t);
 	}
 }
 

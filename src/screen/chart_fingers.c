@@ -32,11 +32,6 @@ struct work {
 	int count;
 };
 
-static int64_t above_zero(int64_t number)
-{
-	return number > 0 ? number : 0;
-}
-
 static void add_up(struct work *w, const struct chart *c, const struct axis *a)
 {
 	bool played[DAYS_UNITS_MAX] = { false };
@@ -53,10 +48,10 @@ static void add_up(struct work *w, const struct chart *c, const struct axis *a)
 			if (u < 0)
 				continue;
 			played[u] = true;
-			w->bows[u] += above_zero(t->bows);
-			w->um[u] += above_zero(t->slide_um);
-			w->all_bows += above_zero(t->bows);
-			w->all_um += above_zero(t->slide_um);
+			w->bows[u] += days_bows(t);
+			w->um[u] += days_um(t);
+			w->all_bows += days_bows(t);
+			w->all_um += days_um(t);
 		}
 	}
 	for (int u = 0; u < c->days->units; u++)
@@ -147,7 +142,7 @@ static int64_t bows_along(const struct chart *c, const struct axis *a,
 			const struct tally *t = days_tally(c->days, s, k);
 
 			if (strcmp(t->unit, unit) == 0)
-				bows[at] += above_zero(t->bows);
+				bows[at] += days_bows(t);
 		}
 		if (bows[at] > most)
 			most = bows[at];

@@ -16,6 +16,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* A thousand kilometres in a day: sums of these stay whole numbers. */
+#define UM_MAX INT64_C(1000000000000)
+
 /* A list being walked. */
 struct walk {
 	int at, end;
@@ -208,6 +211,16 @@ const struct tally *days_tally(
     const struct days *d, const struct day_sum *s, int i)
 {
 	return &d->h->tally[s->tally + i];
+}
+
+int64_t days_bows(const struct tally *t)
+{
+	return above_zero(t->bows);
+}
+
+int64_t days_um(const struct tally *t)
+{
+	return t->slide_um < UM_MAX ? above_zero(t->slide_um) : UM_MAX;
 }
 
 int days_stage(const struct days *d, const char *name)

@@ -64,6 +64,10 @@ int days_from(const struct days *d, int day);
 const struct tally *days_tally(
     const struct days *d, const struct day_sum *s, int i);
 
+/* Bows and micrometres of a roll-up, as far as they can be meant. */
+int64_t days_bows(const struct tally *t);
+int64_t days_um(const struct tally *t);
+
 /* Places in the lists of names; -1 when there was no room for it. */
 int days_stage(const struct days *d, const char *name);
 int days_unit(const struct days *d, const char *name);
