@@ -174,8 +174,8 @@ static bool opened(struct device *d)
 
 	while (!stopped && device_state(d) != DEVICE_SOUNDS &&
 	    device_state(d) != DEVICE_MISSING && now_ms() < until) {
-		pause_ms(LOOK_MS);
 		device_look(d);
+		pause_ms(LOOK_MS);
 	}
 	return device_state(d) == DEVICE_SOUNDS;
 }

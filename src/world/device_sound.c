@@ -255,6 +255,5 @@ struct device *device_sound_open(struct sound_keeper *k,
 		free(s);
 		return NULL;
 	}
-	sounding_look(s);
 	return &s->device;
 }

@@ -5,6 +5,9 @@
  * and readers never wait.  WAL needs memory shared by all who have the file
  * open, which a network folder cannot give; there the older mode with a
  * rollback file does it.
+ *
+ * A new journal has nothing to lose yet: it is made without waiting for the
+ * disk, and then its file is brought there at once.
  */
 #include "journal_database.h"
 
@@ -136,10 +139,11 @@ bool database_handle(struct database *d, const char *path, int flags)
 }
 
 /* Makes the file with its owner's rights only; 0, or why not. */
-static int make_file(const char *path)
+static int make_file(const char *path, bool *made)
 {
 	int file = open(path, O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
 
+	*made = file >= 0;
 	if (file >= 0)
 		close(file);
 	return file >= 0 || errno == EEXIST ? 0 : errno;
@@ -172,6 +176,28 @@ static bool on_network(const char *path)
 	return false;
 }
 
+/* From now on every commit waits until it is on the disk. */
+static bool commit_safely(struct database *d, bool slow)
+{
+	return database_run(d,
+	    slow ? "PRAGMA synchronous = EXTRA" : "PRAGMA synchronous = FULL");
+}
+
+/*
+ * Brings the file itself to the disk.  What stands in its WAL goes there with
+ * the first commit, the names in the folder too.
+ */
+static bool bring_to_disk(struct database *d)
+{
+	sqlite3_file *file = NULL;
+
+	/* SQLite's own descriptor: to close another would lose its locks. */
+	return sqlite3_file_control(d->handle, "main",
+		   SQLITE_FCNTL_FILE_POINTER, (void *)&file) == SQLITE_OK &&
+	    file != NULL && file->pMethods != NULL &&
+	    file->pMethods->xSync(file, SQLITE_SYNC_FULL) == SQLITE_OK;
+}
+
 /* Chooses how a commit gets to the disk; false on an error. */
 static bool set_modes(struct database *d, const char *path, bool *slow)
 {
@@ -184,9 +210,7 @@ static bool set_modes(struct database *d, const char *path, bool *slow)
 	if (*mode == '\0')
 		return false;
 	*slow = strcmp(mode, "wal") != 0;
-	return database_run(d,
-	    *slow ? "PRAGMA synchronous = EXTRA; PRAGMA foreign_keys = ON"
-		  : "PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
+	return database_run(d, "PRAGMA foreign_keys = ON");
 }
 
 /* A new journal gets the random names of its student and its origin. */
@@ -204,7 +228,8 @@ static bool name_it(struct database *d)
 	return database_run(d, sql);
 }
 
-static enum trouble set_up(struct database *d, const char *path, bool *slow)
+static enum trouble set_up(
+    struct database *d, const char *path, bool made, bool *slow)
 {
 	enum trouble trouble = schema_check(d, &journal_schema);
 
@@ -212,12 +237,17 @@ static enum trouble set_up(struct database *d, const char *path, bool *slow)
 		return trouble;
 	if (sqlite3_db_readonly(d->handle, "main") == 1)
 		return TROUBLE_READ_ONLY;
-	if (!set_modes(d, path, slow))
+	if (made && !database_run(d, "PRAGMA synchronous = OFF"))
+		return database_trouble(d);
+	if (!set_modes(d, path, slow) || (!made && !commit_safely(d, *slow)))
 		return database_trouble(d);
 	trouble = schema_bring(d, path, &journal_schema);
-	if (trouble == TROUBLE_NONE && !name_it(d))
-		trouble = database_trouble(d);
-	return trouble;
+	if (trouble != TROUBLE_NONE)
+		return trouble;
+	if (!name_it(d) ||
+	    (made && !(commit_safely(d, *slow) && bring_to_disk(d))))
+		return database_trouble(d);
+	return TROUBLE_NONE;
 }
 
 /*
@@ -235,7 +265,8 @@ static bool closed(const char *path)
 
 enum trouble database_open(struct database *d, const char *path, bool *slow)
 {
-	int error = make_file(path);
+	bool made;
+	int error = make_file(path, &made);
 	enum trouble trouble;
 
 	*d = (struct database) { 0 };
@@ -245,7 +276,7 @@ enum trouble database_open(struct database *d, const char *path, bool *slow)
 	if (closed(path))
 		return trouble_of_errno(errno);
 	if (database_handle(d, path, SQLITE_OPEN_READWRITE))
-		trouble = set_up(d, path, slow);
+		trouble = set_up(d, path, made, slow);
 	else
 		trouble = database_trouble(d);
 	return trouble == TROUBLE_NONE ? trouble : database_give_up(d, trouble);

@@ -15,23 +15,17 @@
 #include <unistd.h>
 
 #include "cards.h"
-#include "evenhand/base/frames.h"
 #include "evenhand/world/sound_child.h"
+#include "sound_pace.h"
 
 enum {
 	LOOK_MS = 20,
-	PAUSE_MS = 100, /* between blocks: no pace to be judged by */
 	WATCH_MS = 100,
-	ALONE_MS = 10000,   /* without a beat it ends */
-	FADED_MS = 50,	    /* silence behind a fade */
-	FIRST_MS = 1500,    /* a card that wants no block by then is slow */
-	SPAN_MS = 1000,	    /* the card's pace is judged over so much */
-	TARDY_PERCENT = 98, /* of the frames that time gives */
-	SPINS = 200,	    /* looks for a permit before sleeping */
+	ALONE_MS = 10000, /* without a beat it ends */
+	FADED_MS = 50,	  /* silence behind a fade */
+	SPINS = 200,	  /* looks for a permit before sleeping */
 	PERMIT_US = 100,
 };
-
-#define SECOND_NS INT64_C(1000000000)
 
 static void sleep_us(int64_t us)
 {
@@ -72,49 +66,23 @@ static void *watch(void *argument)
 
 /* --- A card that takes frames in its own time ------------------------- */
 
-struct span {
-	int64_t frame, plays_ns; /* a block that was played, and when */
-	int64_t asked_ns;	 /* when the last one was asked for */
-	int waited_ms;		 /* for the first */
-};
-
-/*
- * Whether a second of blocks has shown a slow card.  Blocks may be asked for
- * in bursts; when they are played tells the pace.  A pause is no pace.  A buffer
- * much too short for the server may never begin.
- */
-static bool slow(struct span *p, const struct sound_shared *s)
+/* With more latency it might keep up; if there is no more, it plays on. */
+static bool slow(struct pace *p, const struct sound_shared *s)
 {
 	struct outlet_time t;
-	int64_t frames, gone, due;
-	bool paused;
+	bool begun = outlet_read(&s->outlet, &t);
 
-	p->waited_ms += LOOK_MS;
-	if (!outlet_read(&s->outlet, &t))
-		return p->waited_ms > FIRST_MS;
-	paused = t.time_ns - p->asked_ns > PAUSE_MS * INT64_C(1000000);
-	p->asked_ns = t.time_ns;
-	frames = t.frame - p->frame;
-	gone = t.time_ns + t.delay_ns - p->plays_ns;
-	/* Seconds apart: the first is all the time that the computer runs. */
-	due = gone / SECOND_NS * s->rate +
-	    gone % SECOND_NS * s->rate / SECOND_NS;
-	if (!paused && due < frames_of_ms(SPAN_MS, s->rate))
-		return false;
-	p->frame = t.frame;
-	p->plays_ns = t.time_ns + t.delay_ns;
-	/* With more latency it might keep up; if there is no more, it plays on. */
-	return !paused && s->order.latency_ms < SOUND_LATENCY_MAX_MS &&
-	    frames * 100 < due * TARDY_PERCENT;
+	return pace_slow(p, begun ? &t : NULL, s->rate, LOOK_MS) &&
+	    (!begun || s->order.latency_ms < SOUND_LATENCY_MAX_MS);
 }
 
 static void sound_paced(struct sound_shared *s)
 {
-	struct span span = { 0 };
+	struct pace pace = { 0 };
 
 	while (!quits(s)) {
 		sleep_us(LOOK_MS * INT64_C(1000));
-		if (slow(&span, s)) {
+		if (slow(&pace, s)) {
 			sound_phase_set(s, SOUND_SLOW);
 			return;
 		}

@@ -93,8 +93,10 @@ static void make(struct keep *k, const struct sound_order *o)
 	k->owed = false;
 	k->killed = false;
 	k->kill_ms = 0;
+	/* At first it is clear, and pages that nobody touches cost nothing. */
+	if (k->number > 0)
+		sound_shared_clear(k->shared);
 	k->number = o->number;
-	sound_shared_clear(k->shared);
 	k->shared->order = *o;
 	k->shared->keeper = (int32_t)keeper;
 	sound_phase_set(k->shared, SOUND_BEGINS);
