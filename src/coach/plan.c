@@ -48,6 +48,7 @@ static void fill(struct making *m)
 	plan_choose(m);
 	plan_rung(m);
 	plan_ledger(m);
+	plan_load(m);
 	plan_layout(m);
 }
 

@@ -1,8 +1,8 @@
 /*
  * plan_parts.h - a plan while it is being made
  *
- *	health ─▶ cap ─▶ how much fits ─▶ which recaps ─▶ whose turns ─▶ layout
- *	                                                     └──▶ reasons
+ *	health ─▶ cap ─▶ how much fits ─▶ which recaps ─▶ rungs ─▶ whose turns
+ *	      ─▶ load of the week ─▶ layout ─▶ reasons
  *
  * Each part reads what those before it found out and adds its own.  Only the
  * files of the planner see this.
@@ -11,6 +11,7 @@
 #define EVENHAND_COACH_PLAN_PARTS_H
 
 #include "evenhand/coach/equal.h"
+#include "evenhand/coach/load.h"
 #include "evenhand/coach/plan.h"
 #include "ladder.h"
 
@@ -34,7 +35,25 @@ enum rung_why {
 	RUNG_EASED, /* pain lately */
 	RUNG_AWAY,  /* many days without practice */
 	RUNG_SHORT_AWAY,
-	RUNG_NONE,  /* no work with a rung */
+	RUNG_LOAD, /* the week is nearly full */
+	RUNG_NONE, /* no work with a rung */
+};
+
+/* What is done so that no finger comes over its week (rule F5). */
+enum load_step {
+	LOAD_FREE,
+	LOAD_RECAPS,   /* wide recaps on the lowest rung */
+	LOAD_NO_CLIMB, /* and no rung gained */
+	LOAD_LOWEST,   /* and the work on the lowest rung */
+	LOAD_SHORT,    /* and a shorter session */
+	LOAD_AIR,      /* nothing but the air */
+	LOAD_REST,     /* a second session, left out */
+};
+
+/* The first finger that would have come over its week. */
+struct load_over {
+	int finger; /* 0 none */
+	struct load week, allowed;
 };
 
 /* Where the past of rule F1 comes from. */
@@ -89,6 +108,12 @@ struct making {
 	enum rung_why rung_why;
 	int rung_was; /* of the last round */
 	int pulses;   /* to begin with */
+
+	enum load_step load;
+	struct loads had, today, week, allowed; /* week: with today's */
+	struct load_over over;
+	bool recaps_lowered;
+	int full_cap_ms; /* before the load made it shorter */
 };
 
 /* The last rounds of a stage, newest first. */
@@ -132,6 +157,9 @@ bool round_before(struct round_walk *w, struct round_seen *out);
 /* --- plan_ledger.c --- */
 void plan_ledger(struct making *m);
 
+/* --- plan_load.c --- */
+void plan_load(struct making *m);
+
 /* --- plan_layout.c --- */
 void plan_layout(struct making *m);
 
@@ -149,6 +177,10 @@ const char *plan_title(const struct making *m, int stage);
 void plan_fit_reasons(struct making *m);
 void plan_fit_details(struct making *m);
 void plan_work_reasons(struct making *m);
+
+/* --- plan_reasons_load.c --- */
+void plan_load_reasons(struct making *m);
+void plan_load_details(struct making *m);
 
 /* --- plan_caution.c --- */
 void plan_cautions(struct making *m);

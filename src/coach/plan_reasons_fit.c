@@ -137,6 +137,8 @@ static void say_fit(struct making *m)
 
 	if (m->in_the_air || m->plan->air_only)
 		return;
+	if (m->load == LOAD_AIR || m->load == LOAD_REST)
+		return;
 	if (m->rounds == 0 && !m->no_work) {
 		plan_because(m, message_with(M_COACH_TOO_SHORT, CLOCK(cap)),
 		    GROUND_OWN, 2);

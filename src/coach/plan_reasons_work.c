@@ -122,6 +122,7 @@ static struct message rung_message(const struct making *m)
 		return message_with(M_WHERE_RUNG_SHORT_AWAY, WHOLE(m->pulses));
 	case RUNG_NEW:
 	case RUNG_EASED:
+	case RUNG_LOAD:
 	case RUNG_NONE:
 		break;
 	}
@@ -133,7 +134,8 @@ static void say_rung(struct making *m)
 	int higher = rung_higher(m->routine, m->pulses);
 
 	/* Why it is the lowest rung after pain is already said. */
-	if (m->rung_why == RUNG_EASED || m->rung_why == RUNG_NONE)
+	if (m->rung_why == RUNG_EASED || m->rung_why == RUNG_LOAD ||
+	    m->rung_why == RUNG_NONE)
 		return;
 	plan_because(m, rung_message(m), GROUND_OWN, 3);
 	if (m->plan->clean_rounds > 0 && higher > m->pulses)
@@ -152,7 +154,7 @@ void plan_work_reasons(struct making *m)
 	say_apart(m);
 	say_rung(m);
 	say_ledger(m);
-	if (!m->easing)
+	if (!m->plan->climbed)
 		plan_detail(m, message_of(M_COACH_RUNG_UP), GROUND_OWN, 3);
 	plan_detail(m, message_of(M_COACH_RUNG_DOWN), GROUND_OWN, 3);
 }

@@ -184,6 +184,19 @@ static inline enum mark all_clean(void *context, int stage, int unit, int round)
 	return MARK_CLEAN;
 }
 
+/* What the last turn of a past has slid, into its roll-up. */
+static inline void past_slide(struct past *p, const struct routine *r,
+    const struct plan_block *b, int unit)
+{
+	struct tally *y = past_tally(p, &p->turn[p->h.turns - 1]);
+
+	if (unit < 0)
+		return;
+	y->pulses += r->bows_each * b->pulses;
+	y->slide_um +=
+	    (int64_t)(routine_turn_m(r, b->stage, unit, b->pulses) * 1e6 + 0.5);
+}
+
 /*
  * Plays a plan up to so many turns of its work.  The rung of a block stays as
  * it began.
@@ -212,6 +225,7 @@ static inline void past_play(struct past *p, const struct routine *r,
 			    k->pulses,
 			    mark(context, k->stage, t->unit, t->round),
 			    t->round == 0 && (plan->first_go >> k->stage & 1));
+			past_slide(p, r, k, t->unit);
 			if (k->kind == BLOCK_WORK)
 				played[t->unit]++;
 		}

@@ -135,6 +135,37 @@ MESSAGE(M_COACH_RUNG_UP, "",
 MESSAGE(M_COACH_RUNG_DOWN, "",
     "A round with half of its turns shaky, or more: one step down at once.")
 
+/* --- reasons: what a week may hold (rule F5) --- */
+MESSAGE(M_COACH_LOAD_OVER_METRES, "wnn",
+    "With all that could be played today, the tip of finger {0} would slide {1} "
+    "metres in seven days. {2} are allowed this week.")
+MESSAGE(M_COACH_LOAD_OVER_PULSES, "www",
+    "With all that could be played today, finger {0} would come to {1} pulses "
+    "in seven days. {2} are allowed this week.")
+MESSAGE(M_COACH_LOAD_RECAPS, "w",
+    "So earlier stages wider than a tone are played at {0} pulses.")
+MESSAGE(M_COACH_LOAD_NO_CLIMB, "w",
+    "So the work stays at {0} pulses today, however clean it is.")
+MESSAGE(M_COACH_LOAD_LOWEST, "w",
+    "So the work is played at {0} pulses today, the lowest step.")
+MESSAGE(M_COACH_LOAD_SHORT, "cc",
+    "So today has {0} instead of {1}: skin and hand need time to get used to "
+    "more.")
+MESSAGE(M_COACH_LOAD_AIR, "",
+    "So only the arm swings today. Rest is part of the work.")
+MESSAGE(M_COACH_LOAD_REST, "",
+    "So another session today is left out.")
+MESSAGE(M_COACH_LOAD_FINGER, "wnnww",
+    "Finger {0}: with today at most {1} of {2} metres and {3} of {4} pulses in "
+    "seven days.")
+MESSAGE(M_COACH_LOAD_GROWS, "ww",
+    "A week may hold {0} percent more than the week before; after {1} rising "
+    "weeks the next one does not rise.")
+MESSAGE(M_COACH_LOAD_BASE, "www",
+    "It may always hold what one session of five minutes makes on {0} days, {1} "
+    "bows of each finger at the widest stage and {2} pulses, and never more than "
+    "twice that.")
+
 /* --- cautions --- */
 MESSAGE(M_COACH_CAUTION_AID, "",
     "This is a practice aid for use with a teacher. It cannot see your hands "
