@@ -29,6 +29,17 @@ int32_t letter_point(const char *s, size_t length, size_t *bytes);
 /* Control characters, and the marks that end lines or turn direction. */
 bool letter_is_control(int32_t point);
 
+/*
+ * Whether a byte is a letter by itself, of one column, whatever stands before
+ * it: one that can be seen and is ASCII, with no accent behind it.  The byte
+ * behind it is looked at, which may be the zero at the end.
+ */
+static inline bool letter_is_plain(const char *s)
+{
+	return (unsigned char)s[0] >= ' ' && (unsigned char)s[0] < 0x7f &&
+	    (unsigned char)s[1] < 0x80;
+}
+
 /* Bytes of the first letter of length >= 1 bytes, at least 1. */
 size_t letter_bytes(const char *s, size_t length);
 

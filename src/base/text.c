@@ -126,10 +126,19 @@ void text_add_clean(struct text *t, const char *more)
 	size_t length = strlen(more);
 
 	for (size_t at = 0; at < length && !t->cut;) {
-		size_t bytes = letter_bytes(more + at, length - at);
-		size_t first;
-		int32_t point = letter_point(more + at, bytes, &first);
+		size_t plain = at, bytes, first;
+		int32_t point;
 
+		/* Nearly all text is plain and goes in one piece. */
+		while (letter_is_plain(more + plain))
+			plain++;
+		if (plain > at) {
+			text_add_bytes(t, more + at, plain - at);
+			at = plain;
+			continue;
+		}
+		bytes = letter_bytes(more + at, length - at);
+		point = letter_point(more + at, bytes, &first);
 		if (point < 0 || letter_is_control(point))
 			text_add(t, "?");
 		else

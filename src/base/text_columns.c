@@ -29,7 +29,12 @@ static size_t clip(const char *s, char stop, int columns)
 	size_t at = 0, bytes;
 
 	while (s[at] != '\0' && s[at] != stop) {
-		columns -= text_letter(s + at, &bytes);
+		if (letter_is_plain(s + at)) {
+			columns--;
+			bytes = 1;
+		} else {
+			columns -= text_letter(s + at, &bytes);
+		}
 		if (columns < 0)
 			break;
 		at += bytes;

@@ -35,9 +35,9 @@ static void sum_day(
 	s->ms += day->ms;
 	for (int i = 0; i < day->tallies; i++) {
 		const struct tally *t = days_tally(d, day, i);
-		int unit = days_unit(d, t->unit);
+		int unit = days_unit(d, day, i);
 
-		if (unit < 0)
+		if (unit < 0 || unit == DAYS_AIR)
 			continue;
 		s->played[unit] = true;
 		s->bows[unit] += days_bows(t);
@@ -215,42 +215,44 @@ static void say_day(
 	page_gap(p);
 }
 
-/* Days of a stretch on which a stage came back, or was played otherwise. */
-static int days_with(
-    const struct days *d, int first, int end, const char *stage, bool recap)
+/* On how many days each stage was played as a recap (1) or otherwise (0). */
+struct stage_days {
+	int days[DAYS_STAGES_MAX][2];
+	int last[DAYS_STAGES_MAX][2]; /* the day counted last, and one more */
+};
+
+static void count_stages(struct stage_days *s, const struct days *d, int day)
 {
-	int days = 0;
+	for (int i = 0; i < d->day[day].tallies; i++) {
+		int stage = days_stage(d, &d->day[day], i);
+		bool recap = days_tally(d, &d->day[day], i)->kind ==
+		    BLOCK_RECAP;
 
-	for (int i = first; i < end; i++) {
-		bool on = false;
-
-		for (int k = 0; k < d->day[i].tallies; k++) {
-			const struct tally *t = days_tally(d, &d->day[i], k);
-
-			on |= (t->kind == BLOCK_RECAP) == recap &&
-			    strcmp(t->stage, stage) == 0;
-		}
-		days += on;
+		if (stage < 0 || s->last[stage][recap] == day + 1)
+			continue;
+		s->last[stage][recap] = day + 1;
+		s->days[stage][recap]++;
 	}
-	return days;
 }
 
 static void say_week_stages(
     struct history_page *p, const struct days *d, int first, int end)
 {
+	struct stage_days s = { 0 };
 	struct history_list list;
 
+	for (int day = first; day < end; day++)
+		count_stages(&s, d, day);
 	list_begin(&list, p, M_HISTORY_WEEK_STAGES);
-	for (int s = 0; s < 2 * d->stages; s++) {
-		bool recap = s % 2 == 1;
-		const char *stage = d->stage[s / 2];
-		int days = days_with(d, first, end, stage, recap);
+	for (int i = 0; i < 2 * d->stages; i++) {
+		bool recap = i % 2 == 1;
+		int days = s.days[i / 2][recap];
 
 		if (days > 0)
 			list_add(&list,
 			    message_with(recap ? M_HISTORY_WEEK_STAGE_RECAP
 					       : M_HISTORY_WEEK_STAGE,
-				TEXT(stage), WHOLE(days)));
+				TEXT(d->stage[i / 2]), WHOLE(days)));
 	}
 	list_end(&list);
 }

@@ -43,9 +43,9 @@ static void add_up(struct work *w, const struct chart *c, const struct axis *a)
 
 		for (int k = 0; k < s->tallies; k++) {
 			const struct tally *t = days_tally(c->days, s, k);
-			int u = days_unit(c->days, t->unit);
+			int u = days_unit(c->days, s, k);
 
-			if (u < 0)
+			if (u < 0 || u == DAYS_AIR)
 				continue;
 			played[u] = true;
 			w->bows[u] += days_bows(t);
@@ -126,8 +126,8 @@ static void draw_sums(const struct drawing *d, const struct area *p,
 
 /* --- along the time --- */
 
-static int64_t bows_along(const struct chart *c, const struct axis *a,
-    const char *unit, int64_t *bows)
+static int64_t bows_along(
+    const struct chart *c, const struct axis *a, int unit, int64_t *bows)
 {
 	int64_t most = 0;
 	int low, high;
@@ -138,12 +138,10 @@ static int64_t bows_along(const struct chart *c, const struct axis *a,
 		const struct day_sum *s = &c->days->day[i];
 		int at = axis_index(a, s->day);
 
-		for (int k = 0; k < s->tallies; k++) {
-			const struct tally *t = days_tally(c->days, s, k);
-
-			if (strcmp(t->unit, unit) == 0)
-				bows[at] += days_bows(t);
-		}
+		for (int k = 0; k < s->tallies; k++)
+			if (days_unit(c->days, s, k) == unit)
+				bows[at] += days_bows(
+				    days_tally(c->days, s, k));
 		if (bows[at] > most)
 			most = bows[at];
 	}
@@ -184,8 +182,7 @@ static void draw_strips(const struct drawing *d, const struct axis *a,
 	each = each < STRIP_MOST ? each : STRIP_MOST;
 	top += spare;
 	for (int i = 0; i < w->count; i++) {
-		int64_t m = bows_along(
-		    d->chart, a, d->chart->days->unit[w->shown[i]], bows);
+		int64_t m = bows_along(d->chart, a, w->shown[i], bows);
 
 		most = m > most ? m : most;
 	}
@@ -196,7 +193,7 @@ static void draw_strips(const struct drawing *d, const struct axis *a,
 		p.top = top + i * (each + 1);
 		p.bottom = p.top + each;
 		put_name(d, p.bottom - 1, d->area.left, unit);
-		bows_along(d->chart, a, unit, bows);
+		bows_along(d->chart, a, w->shown[i], bows);
 		draw_strip(d, &p, a, bows, most);
 	}
 	chart_dates(d, p.bottom + 1, p.left, a);

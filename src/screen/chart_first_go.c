@@ -102,10 +102,10 @@ static void draw_marks(const struct drawing *d, const struct sheet *s,
 
 		for (int k = 0; k < day->tallies; k++) {
 			const struct tally *t = days_tally(days, day, k);
-			int unit = sheet_unit(d->chart, t->unit);
+			int unit = days_unit(days, day, k);
 
 			if (!sheet_is_first_go(t) || unit < 0 ||
-			    days_stage(days, t->stage) != g->stage)
+			    days_stage(days, day, k) != g->stage)
 				continue;
 			put_mark(d, row, column + sheet_column(s, g, unit),
 			    t->first_go);

@@ -83,11 +83,6 @@ static struct group *group_of(struct sheet *s, int stage)
 	return &s->group[at];
 }
 
-int sheet_unit(const struct chart *c, const char *name)
-{
-	return *name ? days_unit(c->days, name) : SHEET_AIR;
-}
-
 static void find_groups(struct sheet *s)
 {
 	const struct days *d = s->chart->days;
@@ -97,8 +92,8 @@ static void find_groups(struct sheet *s)
 
 		for (int i = 0; i < day->tallies; i++) {
 			const struct tally *t = days_tally(d, day, i);
-			int stage = days_stage(d, t->stage);
-			int unit = sheet_unit(s->chart, t->unit);
+			int stage = days_stage(d, day, i);
+			int unit = days_unit(d, day, i);
 			struct group *g;
 
 			if (!sheet_is_first_go(t) || stage < 0 || unit < 0)
@@ -112,7 +107,7 @@ static void find_groups(struct sheet *s)
 
 static int unit_columns(const struct chart *c, int unit)
 {
-	int columns = unit == SHEET_AIR ? 1 : text_columns(c->days->unit[unit]);
+	int columns = unit == DAYS_AIR ? 1 : text_columns(c->days->unit[unit]);
 
 	/* Long names need a space between them. */
 	return columns > 1 ? columns + 1 : 1;

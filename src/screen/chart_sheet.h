@@ -12,8 +12,7 @@
 enum {
 	SHEET_HEAD_ROWS = 2,
 	SHEET_GAP = 2,		    /* between stages */
-	SHEET_AIR = DAYS_UNITS_MAX, /* the mark of a stage without units */
-	SHEET_UNITS,
+	SHEET_UNITS = DAYS_AIR + 1, /* with the mark of a stage without any */
 	SHEET_ROWS_MAX = CANVAS_ROWS_MAX,
 };
 
@@ -48,9 +47,6 @@ void sheet_days(struct sheet *s, const struct chart *c, const struct area *p);
 
 /* Then the groups, as wide as so many columns let them be. */
 void sheet_groups(struct sheet *s, int columns);
-
-/* The place of a unit's name, SHEET_AIR for none, -1 for one left out. */
-int sheet_unit(const struct chart *c, const char *name);
 
 /* Columns of a rung in a group, and where the mark of a unit stands in it. */
 int sheet_rung(const struct sheet *s, const struct group *g);

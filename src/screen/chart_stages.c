@@ -34,8 +34,7 @@ static void find_rows(
 	chart_shown(c, a, &low, &high);
 	for (int i = low; i < high; i++)
 		for (int k = 0; k < c->days->day[i].tallies; k++) {
-			int s = days_stage(c->days,
-			    days_tally(c->days, &c->days->day[i], k)->stage);
+			int s = days_stage(c->days, &c->days->day[i], k);
 
 			if (s >= 0)
 				played[s] = true;
@@ -53,8 +52,8 @@ static void find_rows(
 }
 
 /* What a stage was in each place: 0 nothing, or 1 + the most it was. */
-static void find_kinds(const struct chart *c, const struct axis *a,
-    const char *stage, char *kind, bool *on, int *days)
+static void find_kinds(const struct chart *c, const struct axis *a, int stage,
+    char *kind, bool *on, int *days)
 {
 	int low, high;
 
@@ -67,7 +66,7 @@ static void find_kinds(const struct chart *c, const struct axis *a,
 		for (int k = 0; k < s->tallies; k++) {
 			const struct tally *t = days_tally(c->days, s, k);
 
-			if (strcmp(t->stage, stage) != 0)
+			if (days_stage(c->days, s, k) != stage)
 				continue;
 			played = true;
 			if (kind[at] < 1 + (char)t->kind)
@@ -111,7 +110,7 @@ static void put_counts(const struct drawing *d, int row, int column,
 }
 
 static void draw_row(const struct drawing *d, const struct axis *a, int row,
-    const char *stage, bool counts)
+    int stage, bool counts)
 {
 	char kind[AXIS_MAX] = { 0 };
 	bool on[AXIS_MAX] = { false };
@@ -119,8 +118,8 @@ static void draw_row(const struct drawing *d, const struct axis *a, int row,
 	int column = d->area.left + gutter;
 
 	find_kinds(d->chart, a, stage, kind, on, &days);
-	put_left(
-	    d->canvas, row, d->area.left, column - 1, ATTRIBUTE_PLAIN, stage);
+	put_left(d->canvas, row, d->area.left, column - 1, ATTRIBUTE_PLAIN,
+	    d->chart->days->stage[stage]);
 	put_kinds(d, row, column, a, kind);
 	if (counts && a->scale == SCALE_DAYS)
 		put_counts(d, row + 1, column, a, on);
@@ -152,8 +151,7 @@ void chart_stages(const struct drawing *d, struct told *t)
 	each = r.count > 0 ? room / r.count : 1;
 	each = each < 3 ? each : 3;
 	for (int i = 0; i < r.count; i++)
-		draw_row(d, &a, d->area.top + i * each,
-		    d->chart->days->stage[r.stage[i]], each > 1);
+		draw_row(d, &a, d->area.top + i * each, r.stage[i], each > 1);
 	chart_dates(d, d->area.top + r.count * each,
 	    d->area.left + chart_gutter(&d->area), &a);
 	t->sum = sum_of(d, &r);

@@ -39,24 +39,47 @@ static int place_of(const char *const *list, int count, const char *name)
 	return -1;
 }
 
-static void add_stage(struct days *d, const char *name)
+static int add_stage(struct days *d, const char *name)
 {
-	if (d->stages < DAYS_STAGES_MAX &&
-	    place_of(d->stage, d->stages, name) < 0)
-		d->stage[d->stages++] = name;
+	int at = place_of(d->stage, d->stages, name);
+
+	if (at >= 0 || d->stages == DAYS_STAGES_MAX)
+		return at;
+	d->stage[d->stages] = name;
+	return d->stages++;
 }
 
-static void add_unit(struct days *d, const char *name)
+/* In the order they come; sort_units puts them into that of their names. */
+static int add_unit(struct days *d, const char *name)
 {
-	int at = d->units;
+	int at = place_of(d->unit, d->units, name);
 
-	if (*name == '\0' || d->units == DAYS_UNITS_MAX ||
-	    place_of(d->unit, d->units, name) >= 0)
-		return;
-	for (; at > 0 && strcmp(d->unit[at - 1], name) > 0; at--)
-		d->unit[at] = d->unit[at - 1];
-	d->unit[at] = name;
-	d->units++;
+	if (*name == '\0')
+		return DAYS_AIR;
+	if (at >= 0 || d->units == DAYS_UNITS_MAX)
+		return at;
+	d->unit[d->units] = name;
+	return d->units++;
+}
+
+static void sort_units(struct days *d)
+{
+	const char *was[DAYS_UNITS_MAX];
+	int8_t now[DAYS_UNITS_MAX + 1] = { [DAYS_AIR] = DAYS_AIR };
+
+	memcpy(was, d->unit, sizeof(was));
+	for (int u = 0; u < d->units; u++) {
+		int at = u;
+
+		for (; at > 0 && strcmp(d->unit[at - 1], was[u]) > 0; at--)
+			d->unit[at] = d->unit[at - 1];
+		d->unit[at] = was[u];
+	}
+	for (int u = 0; u < d->units; u++)
+		now[u] = (int8_t)place_of(d->unit, d->units, was[u]);
+	for (int i = 0; i < d->h->tallies; i++)
+		if (d->unit_of[i] >= 0)
+			d->unit_of[i] = now[d->unit_of[i]];
 }
 
 /* --- days --- */
@@ -99,9 +122,11 @@ static void take_tallies(
 
 static void take_names(struct days *d, const struct day_sum *s)
 {
-	for (int i = 0; i < s->tallies; i++) {
-		add_stage(d, days_tally(d, s, i)->stage);
-		add_unit(d, days_tally(d, s, i)->unit);
+	for (int i = s->tally; i < s->tally + s->tallies; i++) {
+		const struct tally *t = &d->h->tally[i];
+
+		d->stage_of[i] = (int8_t)add_stage(d, t->stage);
+		d->unit_of[i] = (int8_t)add_unit(d, t->unit);
 	}
 }
 
@@ -171,7 +196,9 @@ bool days_make(
 	sitting = pointers(d, h->sittings);
 	d->note = pointers(d, h->notes);
 	d->day = arena_take(&d->arena, most * sizeof(*d->day));
-	if (!sitting || !d->note || !d->day)
+	d->stage_of = arena_take(&d->arena, most);
+	d->unit_of = arena_take(&d->arena, most);
+	if (!sitting || !d->note || !d->day || !d->stage_of || !d->unit_of)
 		return false;
 	for (int i = 0; i < h->sittings; i++)
 		sitting[i] = &h->sitting[i];
@@ -181,6 +208,7 @@ bool days_make(
 	qsort(sitting, (size_t)h->sittings, sizeof(*sitting), sitting_order);
 	qsort(d->note, (size_t)d->notes, sizeof(*d->note), note_order);
 	set_out(d, sitting, range);
+	sort_units(d);
 	return true;
 }
 
@@ -223,14 +251,14 @@ int64_t days_um(const struct tally *t)
 	return t->slide_um < UM_MAX ? above_zero(t->slide_um) : UM_MAX;
 }
 
-int days_stage(const struct days *d, const char *name)
+int days_stage(const struct days *d, const struct day_sum *s, int i)
 {
-	return place_of(d->stage, d->stages, name);
+	return d->stage_of[s->tally + i];
 }
 
-int days_unit(const struct days *d, const char *name)
+int days_unit(const struct days *d, const struct day_sum *s, int i)
 {
-	return place_of(d->unit, d->units, name);
+	return d->unit_of[s->tally + i];
 }
 
 bool days_finger(const char *unit)

@@ -43,6 +43,16 @@ static void test_a_term(void **state)
 	assert_int_equal(d.units, 4);
 	assert_string_equal(d.unit[0], "1");
 	assert_string_equal(d.unit[3], "4");
+	for (int i = 0; i < d.count; i++)
+		for (int k = 0; k < d.day[i].tallies; k++) {
+			const struct tally *y = days_tally(&d, &d.day[i], k);
+			int u = days_unit(&d, &d.day[i], k);
+
+			assert_string_equal(
+			    d.stage[days_stage(&d, &d.day[i], k)], y->stage);
+			assert_string_equal(
+			    u == DAYS_AIR ? "" : d.unit[u], y->unit);
+		}
 	assert_int_equal(d.day[0].sittings, 2);
 	assert_int_equal(d.day[1].sittings, 1);
 	assert_int_equal(days_from(&d, TERM_DAY + 6), 6);
@@ -92,8 +102,58 @@ static void test_names_are_those_of_the_range(void **state)
 	assert_true(days_make(&d, &t->h, &some));
 	assert_int_equal(d.count, 6);
 	assert_int_equal(d.stages, 2);
-	assert_int_equal(days_stage(&d, "wide"), 1);
-	assert_int_equal(days_stage(&d, "tone"), -1);
+	assert_string_equal(d.stage[0], "air");
+	assert_string_equal(d.stage[1], "wide");
+	days_done(&d);
+	free(t);
+}
+
+/* Strings and pairs, in whatever order they come. */
+static void test_units_in_order(void **state)
+{
+	static const char *const came[] = { "D-A", "2", "0-1", "", "G", "1" };
+	static const char *const sorted[] = { "0-1", "1", "2", "D-A", "G" };
+	struct term *t = term_new();
+	struct days d;
+
+	(void)state;
+	for (int i = 0; i < 6; i++)
+		term_tally(t, TERM_DAY + i, "x", came[i], BLOCK_WORK, 2);
+	assert_true(days_make(&d, &t->h, &always));
+	assert_int_equal(d.units, 5);
+	for (int u = 0; u < 5; u++)
+		assert_string_equal(d.unit[u], sorted[u]);
+	for (int i = 0; i < 6; i++) {
+		int u = days_unit(&d, &d.day[i], 0);
+
+		assert_string_equal(u == DAYS_AIR ? "" : d.unit[u], came[i]);
+	}
+	days_done(&d);
+	free(t);
+}
+
+/* More names than are kept apart: the rest is there, without a place. */
+static void test_too_many_names(void **state)
+{
+	struct term *t = term_new();
+	struct days d;
+	int without = 0;
+
+	(void)state;
+	for (int i = 0; i < 150; i++) {
+		char stage[ID_MAX], unit[UNIT_NAME_MAX];
+
+		snprintf(stage, sizeof(stage), "s%d", i);
+		snprintf(unit, sizeof(unit), "%d", i);
+		term_tally(t, TERM_DAY, stage, unit, BLOCK_WORK, 2);
+	}
+	assert_true(days_make(&d, &t->h, &always));
+	assert_int_equal(d.stages, DAYS_STAGES_MAX);
+	assert_int_equal(d.units, DAYS_UNITS_MAX);
+	assert_int_equal(d.day[0].tallies, 150);
+	for (int i = 0; i < 150; i++)
+		without += days_stage(&d, &d.day[0], i) < 0;
+	assert_int_equal(without, 50);
 	days_done(&d);
 	free(t);
 }
@@ -178,6 +238,8 @@ int main(void)
 		cmocka_unit_test(test_a_term),
 		cmocka_unit_test(test_a_clock_set_back),
 		cmocka_unit_test(test_names_are_those_of_the_range),
+		cmocka_unit_test(test_units_in_order),
+		cmocka_unit_test(test_too_many_names),
 		cmocka_unit_test(test_impossible),
 		cmocka_unit_test(test_any),
 	};

@@ -21,6 +21,7 @@ enum {
 	/* Names kept apart; what further ones hold still counts in sums. */
 	DAYS_STAGES_MAX = 100,
 	DAYS_UNITS_MAX = 64,
+	DAYS_AIR = DAYS_UNITS_MAX, /* the place of no unit */
 };
 
 /* The days that are wished for, both included. */
@@ -48,6 +49,7 @@ struct days {
 	const char *stage[DAYS_STAGES_MAX];
 	int units; /* in the order of their names; the air has none */
 	const char *unit[DAYS_UNITS_MAX];
+	int8_t *stage_of, *unit_of; /* of each roll-up of the history */
 	struct arena arena;
 };
 
@@ -68,9 +70,12 @@ const struct tally *days_tally(
 int64_t days_bows(const struct tally *t);
 int64_t days_um(const struct tally *t);
 
-/* Places in the lists of names; -1 when there was no room for it. */
-int days_stage(const struct days *d, const char *name);
-int days_unit(const struct days *d, const char *name);
+/*
+ * Places of the names of a day's roll-up in the lists; -1 when there was no
+ * room for it, DAYS_AIR for no unit.
+ */
+int days_stage(const struct days *d, const struct day_sum *s, int i);
+int days_unit(const struct days *d, const struct day_sum *s, int i);
 
 /* Whether a unit is one of the four fingers, "1" to "4". */
 bool days_finger(const char *unit);
