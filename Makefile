@@ -12,7 +12,7 @@ Q       := $(if $(V),,@)
 SAY     := @$(if $(findstring s,$(firstword -$(MAKEFLAGS))),:,echo)
 
 # A part of the house alone: make ROOMS="base music" B=build-music check
-ROOMS   ?= base music routine score coach sound screen world command
+ROOMS   ?= base music routine score listen coach sound screen world command
 
 PKG_CONFIG ?= pkg-config
 LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw
@@ -129,7 +129,8 @@ JOBS   ?= 2
 # Those that let true time pass are slow and have a target of their own.
 PACED  := tests/whole/test_completion_prompt.sh \
 	tests/whole/test_first_minutes.sh \
-	tests/whole/test_input.sh tests/whole/test_pace.sh \
+	tests/whole/test_input.sh tests/whole/test_lines_held.sh \
+	tests/whole/test_pace.sh \
 	tests/whole/test_screen.sh tests/whole/test_screen_pages.sh \
 	tests/whole/test_story_ways.sh \
 	tests/whole/test_terminal.sh

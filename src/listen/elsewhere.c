@@ -1,0 +1,133 @@
+/*
+ * elsewhere.c - whether the sound is another one than was asked
+ */
+#include "elsewhere.h"
+
+#include <math.h>
+
+#define CENTS_AN_OCTAVE 1200.0
+#define RATE_LEAST 4000.0    /* samples a second of the look */
+#define PERIOD_LEAST 7.0     /* of them in a period of the highest note */
+#define LOWER_TIMES 3.2	     /* an octave and a fifth lower is still seen */
+#define LOWEST_HZ 25.0	     /* a double bass goes down to 41 or 31 Hz */
+#define CLEARLY_ALIKE 0.85   /* a sound that has that period */
+#define MORE_ALIKE 0.12	     /* a longer period that is the true one */
+#define AS_ALIKE 0.05	     /* a half or a third of it is the true one */
+#define NEARLY_AS_ALIKE 0.95 /* the shortest period of those is the period */
+
+enum { PERIOD_SHORTEST = 3, AROUND = 2 };
+
+struct elsewhere {
+	double quick_rate, rate; /* of what is taken; of the look */
+	double low_hz, high_hz;	 /* what fits */
+	int width;		 /* of pieces at the quick rate */
+	int factor;		 /* samples that become one */
+	int summed;		 /* how many are in sum */
+	float sum;
+	float *newest; /* span samples, written twice in a row */
+	int at;	       /* where the next goes; the oldest is there */
+	int span;
+	struct match_range range;
+	struct match_work work;
+	struct match_work quick; /* for a half and a third */
+};
+
+struct elsewhere *elsewhere_new(
+    struct arena *a, const struct asked *asked, double rate)
+{
+	double beyond = exp2(HEARD_BEYOND_CENTS / CENTS_AN_OCTAVE);
+	double least = fmax(RATE_LEAST, PERIOD_LEAST * asked->high_hz);
+	double lowest = fmax(LOWEST_HZ, asked->low_hz / LOWER_TIMES);
+	struct elsewhere *e = arena_take(a, sizeof(*e));
+	struct match_range quick = { 0, 0, 0 };
+
+	if (e == NULL)
+		return NULL;
+	e->quick_rate = rate;
+	e->low_hz = asked->low_hz / beyond;
+	e->high_hz = asked->high_hz * beyond;
+	e->width = (int)ceil(rate / e->low_hz);
+	e->factor = (int)fmax(1, floor(rate / least));
+	e->rate = rate / e->factor;
+	e->range.from = PERIOD_SHORTEST;
+	e->range.to = (int)ceil(e->rate / lowest);
+	e->range.width = e->range.to;
+	e->span = 2 * match_reach(&e->range) + 1;
+	e->newest = arena_take(a, (size_t)e->span * 2 * sizeof(float));
+	quick.to = quick.width = e->width;
+	if (e->newest == NULL || !match_work_take(a, &e->range, &e->work) ||
+	    !match_work_take(a, &quick, &e->quick))
+		return NULL;
+	return e;
+}
+
+static void push(struct elsewhere *e, float x)
+{
+	e->newest[e->at] = x;
+	e->newest[e->at + e->span] = x;
+	e->at = (e->at + 1) % e->span;
+}
+
+void elsewhere_take(struct elsewhere *e, const float *x, size_t n)
+{
+	for (size_t i = 0; i < n; i++) {
+		e->sum += x[i];
+		if (++e->summed < e->factor)
+			continue;
+		push(e, e->sum / (float)e->factor);
+		e->sum = 0;
+		e->summed = 0;
+	}
+}
+
+/* The shortest period that is nearly as alike as the best. */
+static struct match true_period(const struct elsewhere *e)
+{
+	const float *y = e->work.likeness;
+	int lags = e->range.to - e->range.from + 1;
+	float best = 0;
+
+	for (int i = 1; i + 1 < lags; i++)
+		if (y[i] > y[i - 1] && y[i] >= y[i + 1] && y[i] > best)
+			best = y[i];
+	for (int i = 1; i + 1 < lags; i++)
+		if (y[i] > y[i - 1] && y[i] >= y[i + 1] &&
+		    (double)y[i] >= NEARLY_AS_ALIKE * (double)best)
+			return (
+			    struct match) { e->range.from + i, (double)y[i] };
+	return (struct match) { 0, 0 };
+}
+
+/* Whether the sound repeats itself at that lag as well as likeness says. */
+static bool as_alike(const struct elsewhere *e, struct match_work *work,
+    const float *x, double lag, double likeness)
+{
+	int at = (int)(lag + 0.5);
+	struct match_range r = { at - AROUND, at + AROUND, e->width };
+
+	if (r.from < 1)
+		return false;
+	match_curve(x, &r, work);
+	return match_near(&r, work, lag) >= likeness - AS_ALIKE;
+}
+
+double elsewhere_look(
+    struct elsewhere *e, const float *x, double hz, double likeness)
+{
+	struct match m;
+	double found;
+
+	for (int part = 2; part <= 3 && hz > 0; part++)
+		if (as_alike(
+			e, &e->quick, x, e->quick_rate / hz / part, likeness))
+			return hz * part;
+	match_curve(e->newest + e->at + e->span / 2, &e->range, &e->work);
+	m = true_period(e);
+	found = m.lag > 0 ? e->rate / m.lag : 0;
+	if (found >= e->low_hz && found <= e->high_hz)
+		return 0;
+	if (m.likeness < CLEARLY_ALIKE ||
+	    (hz > 0 && m.likeness < likeness + MORE_ALIKE))
+		return 0;
+	return found;
+}

@@ -1,0 +1,167 @@
+/*
+ * live.c - the pitch of a string while it is being bowed
+ *
+ * The newest samples lie in one row, the oldest first, with as many zeros
+ * before the first as a search reaches back.
+ */
+#include "evenhand/listen/live.h"
+
+#include <assert.h>
+#include <math.h>
+#include <stdint.h>
+#include <string.h>
+
+#include "elsewhere.h"
+#include "match.h"
+
+#define CENTS_AN_OCTAVE 1200.0
+#define SILENCE_DB (-80.0) /* below this nothing is looked for */
+#define ALIKE_BEGIN 0.7	   /* one period and the next where a note begins */
+#define ALIKE_STAY 0.5	   /* and while it goes on */
+
+enum {
+	PEAK_ROOM = 2,	/* lags beyond the range, so that an edge can peak */
+	LOOK_EVERY = 4, /* moments from one look elsewhere to the next */
+	LOOKS = 3,	/* in a row that must say so */
+};
+
+struct live {
+	double rate;
+	struct match_range range;
+	struct match_work work;
+	int reach;
+	float *row;    /* row[0] is sample `first` */
+	int64_t first; /* below 0 at the beginning */
+	size_t in_row;
+	int64_t next;	 /* moment that comes next */
+	double before;	 /* the lag found last, 0: none */
+	int looks;	 /* in a row that said it is another sound */
+	double other_hz; /* what the last of them said */
+	struct elsewhere *elsewhere;
+};
+
+static void set_range(struct live *l, const struct asked *asked)
+{
+	double beyond = exp2(HEARD_BEYOND_CENTS / CENTS_AN_OCTAVE);
+	double longest = l->rate / asked->low_hz * beyond;
+	double shortest = l->rate / asked->high_hz / beyond;
+
+	l->range.from = (int)fmax(floor(shortest) - PEAK_ROOM, 2);
+	l->range.to = (int)ceil(longest) + PEAK_ROOM;
+	l->range.width = (int)ceil(longest);
+	l->reach = match_reach(&l->range);
+}
+
+struct live *live_new(struct arena *a, const struct asked *asked, double rate)
+{
+	struct live *l = arena_take(a, sizeof(*l));
+	size_t room;
+
+	assert(asked_valid(asked));
+	if (l == NULL)
+		return NULL;
+	l->rate = rate;
+	set_range(l, asked);
+	room = (size_t)l->reach * 2 + LIVE_TAKE_MAX +
+	    (size_t)(rate * HEARD_STEP_S) + 2;
+	l->row = arena_take(a, room * sizeof(float));
+	l->elsewhere = elsewhere_new(a, asked, rate);
+	if (l->row == NULL || l->elsewhere == NULL ||
+	    !match_work_take(a, &l->range, &l->work))
+		return NULL;
+	l->first = -l->reach;
+	l->in_row = (size_t)l->reach;
+	return l;
+}
+
+int live_behind(const struct live *l)
+{
+	return l->reach;
+}
+
+static int64_t centre(const struct live *l)
+{
+	return (int64_t)floor((double)l->next * HEARD_STEP_S * l->rate + 0.5);
+}
+
+/* Samples that no search will reach any more make room. */
+static void forget(struct live *l)
+{
+	int64_t drop = centre(l) - l->reach - l->first;
+
+	if (drop <= 0)
+		return;
+	if (drop > (int64_t)l->in_row)
+		drop = (int64_t)l->in_row;
+	l->in_row -= (size_t)drop;
+	memmove(l->row, l->row + drop, l->in_row * sizeof(float));
+	l->first += drop;
+}
+
+void live_take(struct live *l, const float *x, size_t n)
+{
+	assert(n <= LIVE_TAKE_MAX);
+	forget(l);
+	memcpy(l->row + l->in_row, x, n * sizeof(float));
+	l->in_row += n;
+	elsewhere_take(l->elsewhere, x, n);
+}
+
+static double level_db(const struct live *l, const float *x)
+{
+	int half = l->range.width;
+	double sum = 1e-20;
+
+	for (int i = -half; i < half; i++)
+		sum += (double)x[i] * (double)x[i];
+	return 10 * log10(sum / (2 * half));
+}
+
+static void search(struct live *l, const float *x, struct moment *m)
+{
+	double least = l->before > 0 ? ALIKE_STAY : ALIKE_BEGIN;
+	struct match found;
+
+	match_curve(x, &l->range, &l->work);
+	found = match_best(&l->range, &l->work, l->before);
+	m->sure = (float)fmin(fmax(found.likeness, 0), 1);
+	m->what = found.likeness >= least ? HEARD_NOTE : HEARD_NOISE;
+	l->before = m->what == HEARD_NOTE ? found.lag : 0;
+	if (m->what == HEARD_NOTE)
+		m->hz = (float)(l->rate / found.lag);
+}
+
+/* Now and then whether it is another sound altogether. */
+static void look(struct live *l, const float *x, struct moment *m)
+{
+	if (l->next % LOOK_EVERY == 0) {
+		double hz = elsewhere_look(
+		    l->elsewhere, x, (double)m->hz, (double)m->sure);
+
+		l->looks = hz > 0 ? l->looks + 1 : 0;
+		l->other_hz = hz;
+	}
+	if (l->looks < LOOKS)
+		return;
+	m->what = HEARD_OTHER;
+	m->hz = (float)l->other_hz;
+}
+
+bool live_next(struct live *l, struct moment *m)
+{
+	int64_t at = centre(l) - l->first;
+
+	if (at + l->reach >= (int64_t)l->in_row)
+		return false;
+	*m = (struct moment) { .what = HEARD_NOTHING };
+	m->level_db = (float)level_db(l, l->row + at);
+	if (m->level_db > SILENCE_DB) {
+		search(l, l->row + at, m);
+		look(l, l->row + at, m);
+	} else {
+		l->before = 0;
+		l->looks = 0;
+	}
+	l->next++;
+	return true;
+}

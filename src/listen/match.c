@@ -1,0 +1,115 @@
+/*
+ * match.c - how alike a sound is to itself some time later
+ */
+#include "match.h"
+
+#include <math.h>
+
+#define JUMP_COST 0.03 /* of likeness, for an octave's jump */
+#define LONG_COST 0.02 /* of likeness, for each octave a lag is longer */
+
+int match_reach(const struct match_range *r)
+{
+	return (r->to + 1 + r->width) / 2 + 1;
+}
+
+bool match_work_take(
+    struct arena *a, const struct match_range *r, struct match_work *work)
+{
+	size_t around = 2 * (size_t)match_reach(r) + 2;
+
+	work->squares = arena_take(a, around * sizeof(double));
+	work->likeness = arena_take(a, around * sizeof(float));
+	return work->squares != NULL && work->likeness != NULL;
+}
+
+/* Eight sums side by side, for the sake of speed. */
+static double product(const float *a, const float *b, int n)
+{
+	float s[8] = { 0 };
+	int i = 0;
+
+	for (; i + 8 <= n; i += 8)
+		for (int j = 0; j < 8; j++)
+			s[j] += a[i + j] * b[i + j];
+	for (; i < n; i++)
+		s[0] += a[i] * b[i];
+	return (double)(s[0] + s[1] + s[2] + s[3]) +
+	    (double)(s[4] + s[5] + s[6] + s[7]);
+}
+
+void match_curve(
+    const float *x, const struct match_range *r, struct match_work *work)
+{
+	int reach = match_reach(r);
+	/* squares[reach + i]: the energy of all before sample i. */
+	double *squares = work->squares;
+
+	squares[0] = 0;
+	for (int i = -reach; i <= reach; i++)
+		squares[reach + i + 1] = squares[reach + i] +
+		    (double)x[i] * (double)x[i];
+	for (int lag = r->from; lag <= r->to; lag++) {
+		int a = reach - (lag + r->width) / 2, b = a + lag;
+		double both = squares[a + r->width] - squares[a] +
+		    squares[b + r->width] - squares[b];
+		double alike = product(x + a - reach, x + b - reach, r->width);
+
+		work->likeness[lag - r->from] = both > 0
+		    ? (float)(2 * alike / both)
+		    : 0;
+	}
+}
+
+/* The top of the parabola through three likenesses. */
+static struct match peak(const float *y, int lag)
+{
+	double left = y[-1], mid = y[0], right = y[1];
+	double bend = left - 2 * mid + right;
+	double shift = bend < 0 ? 0.5 * (left - right) / bend : 0;
+
+	return (
+	    struct match) { lag + shift, mid - 0.25 * (left - right) * shift };
+}
+
+static double cost(const struct match_range *r, double lag, double before)
+{
+	double far = before > 0 ? fabs(log2(lag / before)) : 0;
+
+	return JUMP_COST * fmin(far, 1) + LONG_COST * log2(lag / r->from);
+}
+
+struct match match_best(
+    const struct match_range *r, const struct match_work *work, double before)
+{
+	struct match best = { 0, 0 };
+	double most = -2;
+
+	for (int lag = r->from + 1; lag < r->to; lag++) {
+		const float *y = work->likeness + (lag - r->from);
+		struct match m;
+		double worth;
+
+		if (y[0] < y[-1] || y[0] <= y[1])
+			continue;
+		m = peak(y, lag);
+		worth = m.likeness - cost(r, m.lag, before);
+		if (worth > most) {
+			most = worth;
+			best = m;
+		}
+	}
+	return best;
+}
+
+double match_near(
+    const struct match_range *r, const struct match_work *work, double lag)
+{
+	int at = (int)(lag + 0.5);
+	double best = 0;
+
+	for (int i = at - 1; i <= at + 1; i++)
+		if (i >= r->from && i <= r->to)
+			best = fmax(best, (double)work->likeness[i - r->from]);
+	return best;
+}

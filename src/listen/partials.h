@@ -1,0 +1,44 @@
+/*
+ * partials.h - how far each partial is from where the pitch says it is
+ *
+ * A piece of sound and its pitch so far, some seconds at most.  Each partial is
+ * turned back by its own phase, so that it stands still when the pitch is
+ * right; what is left of its motion between the two halves of a moment is read
+ * through Hann's window, six periods long.
+ *
+ * Pure; memory from an arena once for all pieces.  One thread at a time.
+ */
+#ifndef LISTEN_PARTIALS_H
+#define LISTEN_PARTIALS_H
+
+#include <stddef.h>
+
+#include "evenhand/base/arena.h"
+
+enum {
+	PIECE_MAX = 640,   /* moments in a piece */
+	PARTIALS_MAX = 60, /* read in one pass */
+};
+
+struct partials;
+
+/* For pitches of lowest_hz and more.  NULL when memory is short. */
+struct partials *partials_new(struct arena *a, double rate, double lowest_hz);
+
+/* Samples from the first moment on; where there are none it is silent. */
+struct piece {
+	const float *x;
+	size_t samples;
+	const double *hz; /* of each moment */
+	size_t moments;	  /* 2..PIECE_MAX */
+};
+
+/*
+ * Reads the partials between two frequencies and writes into cents[k] how far
+ * above hz[k] their weighted median is: by the cube root of amplitude and
+ * number, so that neither a loud partial nor the many high ones decide alone.
+ */
+void partials_read(struct partials *p, const struct piece *piece,
+    double bottom_hz, double top_hz, double *cents);
+
+#endif

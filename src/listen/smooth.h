@@ -1,0 +1,24 @@
+/*
+ * smooth.h - a pitch without its jitter
+ *
+ * A parabola is laid through the 65 ms about each moment, the middle weighing
+ * most.  Where not all of them are notes, the moment stays as it was.
+ *
+ * Pure.  Any thread.
+ */
+#ifndef LISTEN_SMOOTH_H
+#define LISTEN_SMOOTH_H
+
+#include <stddef.h>
+
+#include "evenhand/listen/heard.h"
+
+enum { SMOOTH_REACH = 6 }; /* moments on each side */
+
+/* n doubles of scratch. */
+void smooth(struct moment *m, size_t n, double *scratch);
+
+/* What is left of a swing of so many Hz: 1 at 0, 0.98 at 8. */
+double smooth_share(double hz);
+
+#endif
