@@ -6,6 +6,8 @@
  */
 #include "sound_fixture.h"
 
+#include <sys/wait.h>
+
 #include <fcntl.h>
 #include <math.h>
 #include <pthread.h>
@@ -88,6 +90,13 @@ struct seat {
 	int64_t leaped; /* the furthest it went between two looks */
 };
 
+static void begin_card(struct fixture *x)
+{
+	memset(&card, 0, sizeof card);
+	card.path = x->tap;
+	assert_int_equal(pthread_create(&card.thread, NULL, run_card, NULL), 0);
+}
+
 static struct seat sit_before(
     struct fixture *x, const char *cards, const char *name)
 {
@@ -101,9 +110,7 @@ static struct seat sit_before(
 	s.keeper = sound_keeper_open(sound_program(), &f);
 	assert_non_null(s.keeper);
 	s.process = keeper_process();
-	memset(&card, 0, sizeof card);
-	card.path = x->tap;
-	assert_int_equal(pthread_create(&card.thread, NULL, run_card, NULL), 0);
+	begin_card(x);
 	s.device = device_sound_open(s.keeper, &wish, RATE, true, &f);
 	assert_non_null(s.device);
 	assert_true(state_reached(s.device, DEVICE_SOUNDS, 3000));
@@ -457,6 +464,80 @@ static void test_close(void **state)
 	assert_true(card.last == 0);
 }
 
+/* A program that plays and looks, until it is killed. */
+_Noreturn static void play_on(int told)
+{
+	const struct sound_wish wish = { .level = 700 };
+	struct passage p = noise();
+	struct fault f;
+	struct sound_keeper *k = sound_keeper_open(sound_program(), &f);
+	struct device *d = device_sound_open(k, &wish, RATE, true, &f);
+
+	if (!state_reached(d, DEVICE_SOUNDS, 3000) ||
+	    !device_play(d, &p, device_frame(d) + RATE / 10) ||
+	    write(told, "", 1) != 1)
+		_exit(1);
+	for (;;) {
+		pause_ms(20);
+		device_look(d);
+	}
+}
+
+/* The end of a program that is killed in mid sound is a fade as well. */
+static void test_killed(void **state)
+{
+	struct fixture *x = *state;
+	int told[2];
+	pid_t program;
+	float step;
+	char byte;
+
+	fixture_cards(x, CARD_TAPPED);
+	assert_int_equal(mkfifo(x->tap, 0600), 0);
+	assert_int_equal(pipe(told), 0);
+	program = fork();
+	assert_true(program >= 0);
+	if (program == 0)
+		play_on(told[1]);
+	begin_card(x);
+	assert_int_equal(read(told[0], &byte, 1), 1);
+	pause_ms(1000);
+	for (int i = 0; i < 1000 && card.frames - card.sounding > 256; i++)
+		pause_ms(1);
+	assert_true(card.sounding > 0);
+	step = card.step;
+	kill(program, SIGKILL);
+	waitpid(program, NULL, 0);
+	pause_ms(1500);
+	card.end = true;
+	pthread_join(card.thread, NULL);
+	assert_true(card.step <= step);
+	assert_true(card.last == 0);
+	close(told[0]);
+	close(told[1]);
+}
+
+/* Nobody looks for ten seconds: the child ends by itself, and is made anew. */
+static void test_alone(void **state)
+{
+	struct seat s = sit(*state);
+	pid_t child = child_process(s.process);
+
+	play(&s);
+	look(&s, 300);
+	pause_ms(9000);
+	assert_int_equal(child_process(s.process), child);
+	assert_true(gone_within(child, 3000));
+	device_look(s.device);
+	s.frame = device_frame(s.device);
+	s.heard = device_heard(s.device);
+	assert_true(look_until(&s, DEVICE_SOUNDS, 3000));
+	assert_true(child_process(s.process) > 0);
+	assert_int_not_equal(child_process(s.process), child);
+	device_close(s.device);
+	rise(&s);
+}
+
 int main(void)
 {
 #define T(f) cmocka_unit_test_setup_teardown(f, fixture_open, fixture_close)
@@ -472,6 +553,8 @@ int main(void)
 		T(test_silence_while_lost),
 		T(test_nobody_looks),
 		T(test_close),
+		T(test_killed),
+		T(test_alone),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

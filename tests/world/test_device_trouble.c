@@ -8,7 +8,9 @@
 #include <fcntl.h>
 #include <sys/wait.h>
 
+#include "../../src/world/sound_link.h"
 #include "evenhand/base/frames.h"
+#include "evenhand/world/clock.h"
 
 enum { RATE = 48000 };
 
@@ -352,6 +354,72 @@ static void test_child_killed(void **state)
 	rise(&s);
 }
 
+/* Waits for the next report: of which child, 0 when none comes. */
+static int32_t reported(struct sound_keeper *k)
+{
+	struct sound_report r;
+
+	for (int i = 0; i < 300; i++, pause_ms(10))
+		if (keeper_report(k, &r))
+			return r.number;
+	return 0;
+}
+
+/* To end a child ends that one, or one that is not made yet, and no other. */
+static void test_numbers(void **state)
+{
+	struct sound_order order = { .task = SOUND_PLAY, .rate = RATE };
+	struct fault f;
+	struct sound_keeper *k;
+	int32_t gone, plays, owed;
+	pid_t process, child;
+
+	fixture_cards(*state, CARD_TAPPED);
+	k = sound_keeper_open(sound_program(), &f);
+	process = keeper_process();
+	gone = keeper_make(k, &(struct sound_order) { .task = SOUND_LIST });
+	assert_int_equal(reported(k), gone);
+	plays = keeper_make(k, &order);
+	for (int i = 0;
+	     i < 300 && sound_phase(keeper_shared(k), plays) != SOUND_SOUNDS;
+	     i++)
+		pause_ms(10);
+	child = child_process(process);
+	assert_true(child > 0);
+	keeper_kill(k, gone);
+	keeper_kill(k, plays + 1);
+	/* Its turn comes when the other has ended; it is not waited for. */
+	owed = keeper_make(k, &order);
+	keeper_kill(k, owed);
+	assert_int_equal(reported(k), owed);
+	assert_int_equal(child_process(process), child);
+	keeper_kill(k, plays);
+	assert_int_equal(reported(k), plays);
+	assert_int_equal(child_process(process), 0);
+	sound_keeper_close(k);
+	assert_true(gone_within(process, 3000));
+}
+
+/* A child that stands still is given a second to end, and then killed. */
+static void test_end_patience(void **state)
+{
+	struct seat s;
+	pid_t child;
+	int64_t since;
+
+	fixture_cards(*state, CARD_TAPPED);
+	s = sit(&wish, false);
+	device_advance(s.device, 4800);
+	child = child_process(s.process);
+	kill(child, SIGSTOP);
+	since = clock_steady_ns();
+	device_close(s.device);
+	sound_keeper_close(s.keeper);
+	assert_true(gone_within(child, 3000));
+	assert_true(clock_steady_ns() - since > 900 * INT64_C(1000000));
+	assert_true(gone_within(s.process, 3000));
+}
+
 /* Without its keeper there is no sound any more, and that is all. */
 static void test_keeper_killed(void **state)
 {
@@ -463,6 +531,8 @@ int main(void)
 		T(test_list),
 		T(test_wireless),
 		T(test_child_killed),
+		T(test_numbers),
+		T(test_end_patience),
 		T(test_keeper_killed),
 		T(test_killed),
 		T(test_signals),
