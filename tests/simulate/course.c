@@ -16,8 +16,6 @@ enum {
 	LESSON_WEEKDAY = 2,
 	MINUTE_S = 60,
 	HEARD_ROUNDS = 2,
-	GATE_DAYS = 12,
-	REVISIT_DAYS = 80
 };
 
 #define GOOD 0.95 /* each finger, cold, at the top rung */
@@ -41,11 +39,6 @@ struct course {
 static int today(const struct course *c)
 {
 	return BEGIN_DAY + c->day;
-}
-
-static int top_pulses(const struct routine *r)
-{
-	return r->ladder[r->ladder_count - 1];
 }
 
 /* The stage that is to be reached next, however far back today is. */
@@ -309,70 +302,4 @@ void course_run(struct result *out, const struct routine *r, enum habit h,
 		count_let_on(c, r->stages);
 	look_back_on_forecasts(c);
 	course_free(c);
-}
-
-/* --- who is let through by the rule of readiness --- */
-
-int gate_run(const struct routine *r, double clean, bool ladder, uint64_t seed,
-    uint64_t number)
-{
-	struct result out;
-	struct course *c = course_new(r, &out);
-	struct routine *g = &c->routine;
-	int day;
-
-	g->stages = 1;
-	g->stage[0] = r->stage[r->stages - 2];
-	g->work_on = g->no_further_than = 0;
-	if (!ladder) {
-		g->ladder[0] = top_pulses(r);
-		g->ladder_count = 1;
-	}
-	student_init(&c->student, g, HABIT_EVEN, seed, number);
-	c->student.fixed = true;
-	c->student.clean = clean;
-	for (day = 1; day <= GATE_DAYS; day++) {
-		c->watch.day = c->day = day;
-		sitting_play(&c->student, g, &c->past, at(c, 17 * 60),
-		    MARKING_ROUND, 0, &c->watch);
-		if (ready(c, 0))
-			break;
-	}
-	course_free(c);
-	return day;
-}
-
-/* --- whether earlier stages are forgotten --- */
-
-int revisit_run(const struct routine *r, int stages, int cap_ms, double clean,
-    uint64_t seed)
-{
-	struct result out;
-	struct course *c = course_new(r, &out);
-	struct routine *g = &c->routine;
-	int longest = 0;
-
-	for (int i = r->stages; i < stages; i++) {
-		g->stage[i] = r->stage[r->stages - 1];
-		snprintf(g->stage[i].id, ID_MAX, "more-%d", i);
-	}
-	g->stages = stages;
-	g->cap_ms = cap_ms;
-	g->work_on = g->no_further_than = stages - 1;
-	student_init(&c->student, g, HABIT_EVEN, seed, (uint64_t)stages);
-	c->student.fixed = true;
-	c->student.clean = clean;
-	for (c->day = 0; c->day < REVISIT_DAYS; c->day++) {
-		c->watch.day = c->day;
-		sitting_play(&c->student, g, &c->past, at(c, 17 * 60),
-		    MARKING_ROUND, 0, &c->watch);
-	}
-	for (int i = 0; i < stages; i++) {
-		const struct stage_seen *s = &out.seen[i];
-
-		longest = s->gap_max > longest ? s->gap_max : longest;
-		longest = s->waiting > longest ? s->waiting : longest;
-	}
-	course_free(c);
-	return longest;
 }

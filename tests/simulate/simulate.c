@@ -25,7 +25,7 @@ struct shared {
 	atomic_int next, finished;
 	struct result *result;
 	int *gate_day; /* of each gate, ladder and student */
-	struct revisit revisit[REVISITS];
+	struct trials trials;
 };
 
 struct task {
@@ -51,6 +51,12 @@ static void *shared_memory(size_t size)
 	return at;
 }
 
+static void do_course(const struct task *t, struct shared *s, int i)
+{
+	course_run(&s->result[i], &t->routine, (enum habit)(i % HABITS),
+	    (enum teacher)(i / HABITS % TEACHERS), t->seed, (uint64_t)i);
+}
+
 static void do_gate(const struct task *t, struct shared *s, int i)
 {
 	int gate = i / t->gate_students / LADDERS;
@@ -59,43 +65,72 @@ static void do_gate(const struct task *t, struct shared *s, int i)
 	    i / t->gate_students % LADDERS, t->seed + 1, (uint64_t)i);
 }
 
-/*
- * What was not played for three sessions goes first; so nobody waits for more
- * than those and one turn of each of the other stages.
- */
-static void do_revisit(const struct task *t, struct revisit *v, int i)
+static void do_revisit(const struct task *t, struct shared *s, int i)
 {
 	static const int stages[] = { 6, 12 }, minutes[] = { 3, 5 };
 	static const int clean[] = { 30, 70, 90 };
+	struct revisit *v = &s->trials.revisit[i];
 
 	v->stages = stages[i / 6];
 	v->cap_ms = minutes[i / 3 % 2] * 60000;
 	v->clean_percent = clean[i % 3];
-	v->longest = revisit_run(&t->routine, v->stages, v->cap_ms,
-	    v->clean_percent / 100.0, t->seed + 2);
-	/* The air and the stage that is worked on do not come back. */
-	v->allowed = 3 + v->stages - 2;
+	revisit_run(v, &t->routine, t->seed + 2, (uint64_t)i);
+}
+
+static void do_away(const struct task *t, struct shared *s, int i)
+{
+	int gate = i / AWAY_STUDENTS / AWAYS, days = i / AWAY_STUDENTS % AWAYS;
+
+	s->trials.away[gate][days][i % AWAY_STUDENTS] = away_run(&t->routine,
+	    gate_clean[gate], away_days[days], t->seed + 3, (uint64_t)i);
+}
+
+static void do_healed(const struct task *t, struct shared *s, int i)
+{
+	s->trials.healed[i] = healed_run(
+	    &t->routine, healed_days[i], t->seed + 4, (uint64_t)i);
+}
+
+/* A kind of task and how many there are of it. */
+struct kind {
+	int count;
+	void (*run)(const struct task *t, struct shared *s, int i);
+};
+
+enum { KINDS = 5 };
+
+static void kinds_of(const struct task *t, struct kind *kind)
+{
+	kind[0] = (struct kind) { t->students, do_course };
+	kind[1] = (struct kind) { gates_of(t), do_gate };
+	kind[2] = (struct kind) { REVISITS, do_revisit };
+	kind[3] = (struct kind) { GATES * AWAYS * AWAY_STUDENTS, do_away };
+	kind[4] = (struct kind) { HEALED, do_healed };
 }
 
 static int tasks_of(const struct task *t)
 {
-	return t->students + gates_of(t) + REVISITS;
+	struct kind kind[KINDS];
+	int all = 0;
+
+	kinds_of(t, kind);
+	for (int k = 0; k < KINDS; k++)
+		all += kind[k].count;
+	return all;
 }
 
 static void work(const struct task *t, struct shared *s)
 {
+	struct kind kind[KINDS];
 	int i, all = tasks_of(t);
 
+	kinds_of(t, kind);
 	while ((i = atomic_fetch_add(&s->next, 1)) < all) {
-		if (i < t->students)
-			course_run(&s->result[i], &t->routine,
-			    (enum habit)(i % HABITS),
-			    (enum teacher)(i / HABITS % TEACHERS), t->seed,
-			    (uint64_t)i);
-		else if (i < t->students + gates_of(t))
-			do_gate(t, s, i - t->students);
-		else
-			do_revisit(t, &s->revisit[all - 1 - i], all - 1 - i);
+		int k = 0;
+
+		for (; i >= kind[k].count; k++)
+			i -= kind[k].count;
+		kind[k].run(t, s, i);
 		atomic_fetch_add(&s->finished, 1);
 	}
 }
@@ -150,10 +185,10 @@ static void run(const struct task *t, struct shared *s)
 	show_progress(t, s);
 }
 
-static void sum_gates(
-    const struct task *t, const struct shared *s, struct gate *gate)
+static void sum_gates(const struct task *t, struct shared *s)
 {
-	memset(gate, 0, GATES * sizeof(*gate));
+	struct gate *gate = s->trials.gate;
+
 	for (int i = 0; i < gates_of(t); i++) {
 		int ladder = i / t->gate_students % LADDERS;
 		struct gate *g = &gate[i / t->gate_students / LADDERS];
@@ -213,8 +248,6 @@ int main(int argc, char **argv)
 		.workers = 2,
 		.seed = 1,
 		.routine = programme_cello(0) };
-	struct gate gate[GATES];
-
 	read_options(&t, argc, argv);
 	t.gate_students = t.students < 100 ? 60 : 1000;
 
@@ -225,8 +258,8 @@ int main(int argc, char **argv)
 	printf(
 	    "%d students, seed %llu\n", t.students, (unsigned long long)t.seed);
 	run(&t, s);
-	sum_gates(&t, s, gate);
-	table_print(&t.routine, s->result, t.students, gate, s->revisit);
+	sum_gates(&t, s);
+	table_print(&t.routine, s->result, t.students, &s->trials);
 	printf("\ndigest %016llx\n", (unsigned long long)digest(&t, s));
-	return table_check(s->result, t.students, gate, s->revisit) > 0;
+	return check_all(&t.routine, s->result, t.students, &s->trials) > 0;
 }

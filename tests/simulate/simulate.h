@@ -86,8 +86,8 @@ enum teacher { TEACHER_STRICT, TEACHER_TRUSTING, TEACHER_NONE, TEACHERS };
 struct student {
 	struct chance chance;
 	enum habit habit;
-	bool fixed; /* never learns: share of clean turns as below */
-	double clean;
+	bool fixed; /* never learns nor forgets, and marks what was */
+	bool flat;  /* and no turn is easier than another */
 	double learn[STAGES_MAX], forget;
 	double start[STAGES_MAX][UNITS_MAX];
 	double skill[STAGES_MAX][UNITS_MAX];
@@ -101,6 +101,9 @@ extern const char *const teacher_name[TEACHERS];
 
 void student_init(struct student *s, const struct routine *r, enum habit h,
     uint64_t seed, uint64_t number);
+
+/* Clean so often at the top rung when cold, for ever. */
+void student_fix(struct student *s, const struct routine *r, double clean);
 
 /* How likely a turn is clean; cold is the first go of a day. */
 double student_clean(const struct student *s, const struct routine *r,
@@ -131,6 +134,9 @@ int student_leaves(struct student *s);
 /* A finger left out today, 0 none; metres is what each did in seven days. */
 int student_sore(struct student *s, int day, const double *metres);
 
+/* The pulses of the highest rung. */
+int top_pulses(const struct routine *r);
+
 /* --- sitting.c: one sitting of the real session --- */
 
 struct watch; /* what is looked at while it is played */
@@ -152,6 +158,10 @@ enum broken {
 };
 
 extern const char *const broken_name[BROKENS];
+
+enum { LOADS = 6 };
+
+extern const char *const load_name[LOADS];
 
 struct stage_seen {
 	int sightings; /* as a recap */
@@ -182,6 +192,7 @@ struct result {
 	int metres[FINGERS][METRES_BINS]; /* days by metres in seven days */
 	double metres_max[FINGERS];
 	int forecasts, forecasts_held;
+	int plans, load[LOADS]; /* plans, and those that were eased */
 	int broken[BROKENS];
 	char tell[TELL_MAX]; /* the first thing that broke, in words */
 	uint64_t digest;
@@ -196,6 +207,8 @@ struct watch {
 	int last_unit, last_block;
 };
 
+/* Which of the ways a week is kept from being too much, of all plans. */
+void watch_load(struct watch *w, const struct plan *p);
 void watch_plan(struct watch *w, const struct plan *p);
 void watch_turn(
     struct watch *w, const struct session *s, const struct turn_row *row);
@@ -211,22 +224,41 @@ void watch_break(struct watch *w, enum broken b, const char *what, int number);
 void course_run(struct result *out, const struct routine *r, enum habit h,
     enum teacher t, uint64_t seed, uint64_t number);
 
-/* Days a student who is clean so often needs to be ready, 13: more than 12. */
+/* --- trial.c: one rule at a time --- */
+
+enum { TRIAL_LONG = 121 }; /* days: it did not come to an end */
+
+/* Days until who is clean so often is ready, 13: more than 12. */
 int gate_run(const struct routine *r, double clean, bool ladder, uint64_t seed,
     uint64_t number);
 
+/* A routine in which earlier stages might be forgotten. */
+struct revisit {
+	int stages, cap_ms;
+	int clean_percent;
+	int longest, allowed; /* sessions that a stage waited */
+	int backs, ons;	      /* how often one stage back, and on again */
+};
+
+void revisit_run(
+    struct revisit *v, const struct routine *r, uint64_t seed, uint64_t number);
+
+/* Practice days after so many days away until the stage is worked on again. */
+int away_run(const struct routine *r, double clean, int away, uint64_t seed,
+    uint64_t number);
+
 /*
- * How long a stage waits at most until it comes back, in a routine of so many
- * stages and so short sessions, to a student who never learns.
+ * Practice days, each turn clean, until a stage is ready after a finger was
+ * left out for so many.
  */
-int revisit_run(const struct routine *r, int stages, int cap_ms, double clean,
-    uint64_t seed);
+int healed_run(
+    const struct routine *r, int sore_days, uint64_t seed, uint64_t number);
 
 /* --- table.c --- */
 
 enum { GATES = 5 };
 
-extern const double gate_clean[GATES];
+extern const double gate_clean[GATES], gate_6[GATES], gate_12[GATES];
 
 /* How many were let through by day 6 and 12, without and with the ladder. */
 struct gate {
@@ -234,20 +266,33 @@ struct gate {
 	int by_6[2], by_12[2];
 };
 
-/* A routine in which earlier stages might be forgotten. */
-struct revisit {
-	int stages, cap_ms;
-	int clean_percent;
-	int longest, allowed;
+enum {
+	REVISITS = 12,
+	AWAYS = 4,
+	AWAY_STUDENTS = 25,
+	HEALED = 4,
 };
 
-enum { REVISITS = 12 };
+extern const int away_days[AWAYS], healed_days[HEALED];
+
+/* The trials: what each of them came to. */
+struct trials {
+	struct gate gate[GATES];
+	struct revisit revisit[REVISITS];
+	int away[GATES][AWAYS][AWAY_STUDENTS];
+	int healed[HEALED];
+};
 
 void table_print(const struct routine *r, const struct result *result,
-    int students, const struct gate *gate, const struct revisit *revisit);
+    int students, const struct trials *trials);
+
+/* Metres of a finger in a week of six sessions at the widest stage. */
+double base_metres(const struct routine *r, int finger);
+
+/* --- check.c --- */
 
 /* One line for each thing that must hold; how many do not. */
-int table_check(const struct result *result, int students,
-    const struct gate *gate, const struct revisit *revisit);
+int check_all(const struct routine *r, const struct result *result,
+    int students, const struct trials *trials);
 
 #endif

@@ -41,6 +41,19 @@ static void turn_is_over(struct sitting *d, const struct turn_row *t)
 	student_learn(s, t->stage, t->unit, d->session.plan.day);
 }
 
+/* Whatever the plan says: not on a day on which something hurt. */
+static void begin(struct sitting *d)
+{
+	const struct history *h = &d->past->h;
+
+	for (int i = 0; i < h->notes; i++)
+		if (h->note[i].kind == NOTE_PAIN &&
+		    h->note[i].day == d->session.plan.day)
+			watch_break(d->watch, BROKEN_REST, "pain", i);
+	past_sit(d->past, &d->session.plan, d->routine);
+	watch_plan(d->watch, &d->session.plan);
+}
+
 static void take(struct sitting *d)
 {
 	for (int i = 0; i < d->effects.count; i++) {
@@ -48,8 +61,7 @@ static void take(struct sitting *d)
 
 		switch (e->kind) {
 		case EFFECT_BEGIN:
-			past_sit(d->past, &d->session.plan, d->routine);
-			watch_plan(d->watch, &d->session.plan);
+			begin(d);
 			break;
 		case EFFECT_TURN:
 			turn_is_over(d, &e->turn);
@@ -209,6 +221,7 @@ bool sitting_play(struct student *s, const struct routine *r, struct past *p,
 		.sore = sore,
 		.leave_after = student_leaves(s) };
 	session_begin(&d.session, &wish, RATE, &d.effects);
+	watch_load(w, &d.session.plan);
 	w->last_block = -1;
 	for (int i = 0; d.session.page != PAGE_OVER; i++) {
 		if (i == STEPS_MAX) {

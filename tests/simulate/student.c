@@ -59,6 +59,19 @@ void student_init(struct student *s, const struct routine *r, enum habit h,
 	}
 }
 
+void student_fix(struct student *s, const struct routine *r, double clean)
+{
+	s->fixed = true;
+	for (int i = 0; i < r->stages; i++)
+		for (int u = 0; u < units_of(r, i); u++)
+			s->skill[i][u] = log(clean / (1 - clean));
+}
+
+int top_pulses(const struct routine *r)
+{
+	return r->ladder[r->ladder_count - 1];
+}
+
 static int rungs_below_top(const struct routine *r, int pulses)
 {
 	int rung = routine_rung(r, pulses);
@@ -69,14 +82,11 @@ static int rungs_below_top(const struct routine *r, int pulses)
 double student_clean(const struct student *s, const struct routine *r,
     int stage, int unit, int pulses, bool cold)
 {
-	if (s->fixed)
-		return s->clean;
-
 	double x = s->skill[stage][unit < 0 ? 0 : unit];
 
-	if (!cold)
+	if (!cold && !s->flat)
 		x += WARM;
-	if (unit >= 0)
+	if (unit >= 0 && !s->flat)
 		x += RUNG * rungs_below_top(r, pulses);
 	return 1 / (1 + exp(-x));
 }
@@ -85,6 +95,8 @@ void student_learn(struct student *s, int stage, int unit, int day)
 {
 	double *x = &s->skill[stage][unit < 0 ? 0 : unit];
 
+	if (s->fixed)
+		return;
 	*x += s->learn[stage] * (BEST - *x);
 	s->played[stage][unit < 0 ? 0 : unit] = day;
 }

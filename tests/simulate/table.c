@@ -1,5 +1,5 @@
 /*
- * table.c - what the rules did, in figures, and what must hold of them
+ * table.c - what the rules did, in figures
  */
 #include <math.h>
 #include <stdlib.h>
@@ -7,12 +7,8 @@
 
 #include "simulate.h"
 
-/* True shares of clean turns, and who is let through by day 6 and 12: worked
- * out from the rule on its own (two clean first goes of the last three, the
- * latest included, from the fifth day on). */
-const double gate_clean[GATES] = { 0.70, 0.80, 0.90, 0.95, 0.98 };
-static const double gate_6[GATES] = { 0.18, 0.42, 0.78, 0.93, 0.99 };
-static const double gate_12[GATES] = { 0.49, 0.84, 0.99, 1.00, 1.00 };
+const int away_days[AWAYS] = { 5, 10, 20, 40 };
+const int healed_days[HEALED] = { 2, 5, 10, 15 };
 
 enum { ALL_TEACHERS = -1 };
 
@@ -193,8 +189,7 @@ static void table_of_stages(
 	free(days.at);
 }
 
-/* One five-minute session a day at the widest stage, six days. */
-static double base_metres(const struct routine *r, int finger)
+double base_metres(const struct routine *r, int finger)
 {
 	enum { DAYS = 6, TURNS = 5 };
 	double most = 0;
@@ -254,6 +249,31 @@ static void table_of_metres(
 			    metres_percent(result, students, h, f, 90), most,
 			    all > 0 ? 100 * above / all : 0);
 		}
+		putchar('\n');
+	}
+}
+
+static void table_of_loads(const struct result *r, int students)
+{
+	puts("\nof 100 plans, eased because the week would be too much for a "
+	     "finger");
+	printf("%-13s", "habit");
+	for (int k = 0; k < LOADS; k++)
+		printf(" %8s", load_name[k]);
+	putchar('\n');
+	for (int h = 0; h < HABITS; h++) {
+		int load[LOADS] = { 0 }, plans = 0;
+
+		for (int i = 0; i < students; i++) {
+			if (!is_of(&r[i], h, ALL_TEACHERS))
+				continue;
+			plans += r[i].plans;
+			for (int k = 0; k < LOADS; k++)
+				load[k] += r[i].load[k];
+		}
+		printf("%-13s", habit_name[h]);
+		for (int k = 0; k < LOADS; k++)
+			printf(" %8.1f", plans ? 100.0 * load[k] / plans : 0);
 		putchar('\n');
 	}
 }
@@ -349,15 +369,51 @@ static void table_of_let_on(
 
 static void table_of_revisits(const struct revisit *revisit)
 {
-	puts("\nlongest wait of an earlier stage in 80 sessions, for students "
-	     "who never learn");
-	puts("stages  minutes  clean   longest  at most");
+	puts(
+	    "\nlongest wait of an earlier stage in 80 sessions, and moves, for "
+	    "students who never learn");
+	puts("stages  minutes  clean   longest  at most   back  on again");
 	for (int i = 0; i < REVISITS; i++) {
 		const struct revisit *v = &revisit[i];
 
-		printf("%6d %8d %5d %% %9d %8d\n", v->stages, v->cap_ms / 60000,
-		    v->clean_percent, v->longest, v->allowed);
+		printf("%6d %8d %5d %% %9d %8d %6d %9d\n", v->stages,
+		    v->cap_ms / 60000, v->clean_percent, v->longest, v->allowed,
+		    v->backs, v->ons);
 	}
+}
+
+static void table_of_aways(const struct trials *trials)
+{
+	struct list l = list_new(AWAY_STUDENTS);
+
+	printf("\npractice days after days away until the last stage is worked "
+	       "on again: median (90%%), %d: never\n  clean",
+	    TRIAL_LONG - 1);
+	for (int a = 0; a < AWAYS; a++)
+		printf("     %2d days", away_days[a]);
+	putchar('\n');
+	for (int g = 0; g < GATES; g++) {
+		printf("%5.0f %%", 100 * gate_clean[g]);
+		for (int a = 0; a < AWAYS; a++) {
+			l.count = 0;
+			for (int i = 0; i < AWAY_STUDENTS; i++)
+				l.at[l.count++] = trials->away[g][a][i];
+			printf("  %4.0f (%3.0f)", percent(&l, 50),
+			    percent(&l, 90));
+		}
+		putchar('\n');
+	}
+	free(l.at);
+}
+
+static void table_of_healed(const struct trials *trials)
+{
+	puts(
+	    "\npractice days, all clean, until a stage is ready after a finger "
+	    "was left out from the sixth day on");
+	for (int i = 0; i < HEALED; i++)
+		printf("left out %2d days: %3d\n", healed_days[i],
+		    trials->healed[i]);
 }
 
 static void table_of_gates(const struct gate *gate)
@@ -365,7 +421,7 @@ static void table_of_gates(const struct gate *gate)
 	puts("\nready by day 6 and day 12, in percent, of students who are "
 	     "clean "
 	     "so often and never learn");
-	puts("  clean    rule alone      goal      with the ladder");
+	puts("  clean    rule alone      told      as it is lived");
 	for (int g = 0; g < GATES; g++)
 		printf("%6.0f %%   %4.0f %5.0f   %4.0f %5.0f     %5.0f %5.0f\n",
 		    100 * gate_clean[g],
@@ -377,102 +433,19 @@ static void table_of_gates(const struct gate *gate)
 }
 
 void table_print(const struct routine *r, const struct result *result,
-    int students, const struct gate *gate, const struct revisit *revisit)
+    int students, const struct trials *trials)
 {
 	table_of_habits(result, students);
 	table_of_teachers(result, students);
 	table_of_shares(result, students);
 	table_of_stages(r, result, students);
 	table_of_metres(r, result, students);
+	table_of_loads(result, students);
 	table_of_waits(result, students);
 	table_of_missing(result, students);
 	table_of_let_on(r, result, students);
-	table_of_gates(gate);
-	table_of_revisits(revisit);
-}
-
-/* --- what must hold --- */
-
-static int say(bool good, const char *what)
-{
-	printf("%s %s\n", good ? "ok" : "BAD", what);
-	return !good;
-}
-
-static int check_broken(const struct result *r, int students)
-{
-	int bad = 0;
-
-	for (int b = 0; b < BROKENS; b++) {
-		int broken = 0, first = -1;
-
-		for (int i = 0; i < students; i++) {
-			if (r[i].broken[b] > 0 && first < 0)
-				first = i;
-			broken += r[i].broken[b];
-		}
-		bad += say(broken == 0, broken_name[b]);
-		if (first >= 0)
-			printf("    %d times; student %d (%s, %s): %s\n",
-			    broken, first, habit_name[r[first].habit],
-			    teacher_name[r[first].teacher], r[first].tell);
-	}
-	return bad;
-}
-
-/* Five deviations of a count: a seed in a million is that unlucky. */
-static bool near(int count, int of, double wanted)
-{
-	double off = 5 * sqrt(wanted * (1 - wanted) / of) + 0.01;
-
-	return fabs((double)count / of - wanted) < off;
-}
-
-static int check_gates(const struct gate *gate)
-{
-	bool good = true;
-
-	for (int g = 0; g < GATES; g++) {
-		const struct gate *t = &gate[g];
-
-		good = good && near(t->by_6[0], t->students, gate_6[g]) &&
-		    near(t->by_12[0], t->students, gate_12[g]);
-		/* The ladder lets nobody through sooner. */
-		good = good && t->by_12[1] <= t->by_12[0] + t->students / 10;
-	}
-	return say(good, "as many weak students are let through as is told");
-}
-
-/* Who comes and plays what is planned must share evenly and come to the end. */
-static int check_even(const struct result *r, int students)
-{
-	bool even = true, ends = true;
-
-	for (int i = 0; i < students; i++) {
-		if (r[i].habit != HABIT_EVEN)
-			continue;
-		even = even && r[i].least >= 0.2;
-		ends = ends && r[i].done;
-	}
-	return say(even, "even students share evenly in each week") +
-	    say(ends, "even students come to the end");
-}
-
-static int check_revisits(const struct revisit *revisit)
-{
-	bool good = true;
-
-	for (int i = 0; i < REVISITS; i++)
-		good = good && revisit[i].longest <= revisit[i].allowed;
-	return say(good,
-	    "no stage is forgotten in longer routines, or shorter "
-	    "sessions");
-}
-
-int table_check(const struct result *result, int students,
-    const struct gate *gate, const struct revisit *revisit)
-{
-	putchar('\n');
-	return check_broken(result, students) + check_gates(gate) +
-	    check_even(result, students) + check_revisits(revisit);
+	table_of_gates(trials->gate);
+	table_of_revisits(trials->revisit);
+	table_of_aways(trials);
+	table_of_healed(trials);
 }

@@ -31,6 +31,26 @@ static bool has_reason(const struct plan *p, enum message_id id)
 	return false;
 }
 
+/* By their names in the plan's own reasons. */
+const char *const load_name[LOADS] = { "RECAPS", "NO_CLIMB", "LOWEST", "SHORT",
+	"AIR", "REST" };
+
+void watch_load(struct watch *w, const struct plan *p)
+{
+	static const char start[] = "M_COACH_LOAD_";
+
+	w->result->plans++;
+	for (int i = 0; i < p->reasons; i++) {
+		const char *name = message_name(p->reason[i].message.id);
+
+		if (strncmp(name, start, sizeof(start) - 1) != 0)
+			continue;
+		for (int k = 0; k < LOADS; k++)
+			w->result->load[k] += strcmp(name + sizeof(start) - 1,
+						  load_name[k]) == 0;
+	}
+}
+
 static int recaps_of(const struct plan *p, uint32_t *stages)
 {
 	int recaps = 0;
