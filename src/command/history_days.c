@@ -30,7 +30,7 @@ struct sums {
 static void sum_day(
     struct sums *s, const struct days *d, const struct day_sum *day)
 {
-	s->days += day->sittings > 0;
+	s->days += day->sittings > 0 || day->tallies > 0;
 	s->sittings += day->sittings;
 	s->ms += day->ms;
 	for (int i = 0; i < day->tallies; i++) {
@@ -193,17 +193,23 @@ static struct message note_message(const struct past_note *n)
 
 /* --- a day, a week, all of it --- */
 
+static struct message day_message(const struct day_sum *day)
+{
+	if (day->sittings > 0)
+		return message_with(M_HISTORY_DAY, DATE(day->day),
+		    CLOCK(day->ms), WHOLE(day->sittings));
+	return message_with(
+	    day->tallies > 0 ? M_HISTORY_DAY_NO_TIME : M_HISTORY_DAY_NOT_PLAYED,
+	    DATE(day->day));
+}
+
 static void say_day(
     struct history_page *p, const struct days *d, const struct day_sum *day)
 {
 	struct sums s = { 0 };
 
 	sum_day(&s, d, day);
-	page_say(p,
-	    day->sittings > 0
-		? message_with(M_HISTORY_DAY, DATE(day->day), CLOCK(day->ms),
-		      WHOLE(day->sittings))
-		: message_with(M_HISTORY_DAY_NOT_PLAYED, DATE(day->day)));
+	page_say(p, day_message(day));
 	say_stages(p, d, day);
 	say_bows(p, d, &s);
 	say_metres(p, d, &s);

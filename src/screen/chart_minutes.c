@@ -38,7 +38,7 @@ static void add_up(
 		m->sore[at] |= s->sore;
 		m->any_sore |= s->sore;
 		m->all += s->ms;
-		m->days += s->sittings > 0;
+		m->days += s->sittings > 0 || s->tallies > 0;
 		m->sittings += s->sittings;
 		if (m->ms[at] > m->most)
 			m->most = m->ms[at];

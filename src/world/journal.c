@@ -151,7 +151,9 @@ static void give_up_reading(struct journal *j, struct database *d)
 		database_close(d);
 		j->trouble = trouble;
 	}
-	journal_tell(j, trouble, j->path);
+	/* Who only looks keeps nothing, and hears of it by the fault. */
+	if (!j->looking)
+		journal_tell(j, trouble, j->path);
 }
 
 bool journal_history(struct journal *j, struct history *h, int today,

@@ -34,6 +34,7 @@
  * Rows are written as they are read; nothing grows with the journal.
  */
 #include <errno.h>
+#include <limits.h>
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>
@@ -78,7 +79,8 @@ static const char sittings[] =
     "      'stage', json_extract(value, '$[0]'), 'recap',"
     "      json(CASE json_extract(value, '$[1]') WHEN 0 THEN 'false'"
     "        ELSE 'true' END)))"
-    "    FROM json_each(seen)) AS '=stages',"
+    "    FROM json_each(CASE json_valid(seen) WHEN 1 THEN seen ELSE '[]' END))"
+    "    AS '=stages',"
     "  (SELECT json_group_array(json_object('stage', stage, 'unit', unit,"
     "      'planned', planned, 'dropped', dropped, 'played', played))"
     "    FROM shares WHERE sitting = s.key) AS '=shares'"
@@ -168,9 +170,12 @@ static sqlite3_stmt *prepare(const struct dump *u, const char *query)
 	sqlite3_stmt *st = NULL;
 
 	sqlite3_prepare_v2(u->d->handle, query, -1, &st, NULL);
+	/* Without a limit even a day that no number of ours can hold is in. */
 	if (st != NULL) {
-		sqlite3_bind_int(st, 1, u->first);
-		sqlite3_bind_int(st, 2, u->last);
+		sqlite3_bind_int64(
+		    st, 1, u->first == INT_MIN ? INT64_MIN : u->first);
+		sqlite3_bind_int64(
+		    st, 2, u->last == INT_MAX ? INT64_MAX : u->last);
 	}
 	return st;
 }

@@ -3,6 +3,8 @@ MESSAGE(M_HISTORY_NONE, "", "Nothing has been practised yet.")
 MESSAGE(M_HISTORY_DAY, "dcw",
     "{0}: {1} in {2} {2|session|sessions}.")
 MESSAGE(M_HISTORY_DAY_NOT_PLAYED, "d", "{0}: nothing was played.")
+MESSAGE(M_HISTORY_DAY_NO_TIME, "d",
+    "{0}: how long it took was not kept.")
 MESSAGE(M_HISTORY_STAGES, "t", "Stages: {0}.")
 MESSAGE(M_HISTORY_STAGE, "t", "{0}")
 MESSAGE(M_HISTORY_STAGE_RECAP, "t", "{0} (recap)")
