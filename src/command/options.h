@@ -111,6 +111,9 @@ struct routine *command_load(
 bool command_print(const struct text *t);
 bool command_print_bytes(const char *bytes, size_t length);
 
+/* Says why it could not be, as errno has it; false. */
+bool command_unprinted(void);
+
 /* Says a sentence that has no place on standard error: "evenhand: ...". */
 void command_say(const struct message *m);
 

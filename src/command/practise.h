@@ -15,6 +15,7 @@
 #include "evenhand/world/device.h"
 #include "evenhand/world/journal.h"
 #include "evenhand/world/keys.h"
+#include "evenhand/world/lines_out.h"
 #include "evenhand/world/load.h"
 #include "evenhand/world/script.h"
 #include "evenhand/world/settings_file.h"
@@ -30,6 +31,8 @@ struct practice {
 	struct device *device;
 	struct script *script; /* NULL: keys are live */
 	struct keys *keys;
+	struct lines_out *out; /* NULL: whoever reads may be waited for */
+	struct lines_out *err; /* standard error, the same */
 	struct session session;
 	struct first first; /* stands before the session, see there */
 	struct effects effects;
@@ -62,6 +65,9 @@ void practice_effects(struct practice *p);
 
 /* Tells one event, unless standard output is gone. */
 void practice_say(struct practice *p, struct message m);
+
+/* Sends on the lines for which there was no room before. */
+void practice_lines_on(struct practice *p);
 
 /* Says what the journal or a device has to say, where it can be read. */
 void practice_trouble(struct practice *p, const struct message *m);

@@ -5,13 +5,18 @@
  *	turn, mark, note ─▶ journal's queue
  *	page, say ─▶ the screen, or lines on standard output
  *
+ * Lines do not wait for who reads them while time passes (lines_out.h).
  * When time is unpaced nothing is printed before the rows so far are on the
  * disk, so that what was read was kept, whatever happens next.
  */
+#include <unistd.h>
+
 #include "options.h"
 #include "practise.h"
 
 #include "evenhand/base/frames.h"
+
+enum { SENTENCE_BYTES = 1024 };
 
 /* Wall time of a frame. */
 static struct moment moment_of(const struct practice *p, int64_t frame)
@@ -24,12 +29,33 @@ static struct moment moment_of(const struct practice *p, int64_t frame)
 
 static void print(struct practice *p, const struct text *t)
 {
-	if (p->rows_new && !device_paced(p->device)) {
+	if (p->mute)
+		return;
+	if (p->out) {
+		p->mute = !lines_out_say(p->out, t->bytes, t->length) &&
+		    !command_unprinted();
+		return;
+	}
+	if (p->rows_new) {
 		journal_flush(p->journal);
 		p->rows_new = false;
 	}
-	if (!p->mute && !command_print(t))
-		p->mute = true;
+	p->mute = !command_print(t);
+}
+
+void practice_lines_on(struct practice *p)
+{
+	if (p->out && !p->mute)
+		p->mute = !lines_out_send(p->out) && !command_unprinted();
+	/* With standard error gone there is nobody left to tell. */
+	if (p->err)
+		(void)lines_out_send(p->err);
+}
+
+/* What a line may take of a screen that may have changed its size. */
+static int columns_now(void)
+{
+	return lines_columns(lines_out_columns(STDOUT_FILENO));
 }
 
 void practice_say(struct practice *p, struct message m)
@@ -40,8 +66,26 @@ void practice_say(struct practice *p, struct message m)
 		screen_say(p, &m);
 		return;
 	}
-	lines_say(&t, &m);
+	lines_say_within(&t, columns_now(), &m);
 	print(p, &t);
+}
+
+/* What belongs on standard error, whose reader may not read either. */
+static void print_fault(struct practice *p, const struct fault *f)
+{
+	struct text t = text_in(p->bytes, sizeof p->bytes);
+	char sentence[SENTENCE_BYTES];
+
+	if (!p->err) {
+		command_fault(f);
+		return;
+	}
+	if (f->path)
+		fault_text(f, sentence, sizeof sentence);
+	else
+		message_text(&f->message, sentence, sizeof sentence);
+	text_format(&t, "%s%s\n", f->path ? "" : "evenhand: ", sentence);
+	(void)lines_out_say(p->err, t.bytes, t.length);
 }
 
 void practice_trouble(struct practice *p, const struct message *m)
@@ -49,7 +93,7 @@ void practice_trouble(struct practice *p, const struct message *m)
 	if (p->screen.terminal)
 		screen_trouble(p, m);
 	else
-		command_say(m);
+		print_fault(p, &(struct fault) { .message = *m });
 }
 
 void practice_keep(struct practice *p, enum setting what)
@@ -61,7 +105,7 @@ void practice_keep(struct practice *p, enum setting what)
 	if (p->screen.terminal)
 		screen_fault(p, &fault);
 	else
-		command_fault(&fault);
+		print_fault(p, &fault);
 }
 
 static void page(struct practice *p, enum page page)
@@ -73,9 +117,9 @@ static void page(struct practice *p, enum page page)
 		return;
 	}
 	if (first_shows(&p->first))
-		lines_first(&t, &p->first);
+		lines_first(&t, columns_now(), &p->first);
 	else
-		lines_page(&t, &p->session, page);
+		lines_page(&t, columns_now(), &p->session, page);
 	print(p, &t);
 }
 

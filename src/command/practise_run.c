@@ -262,6 +262,7 @@ static void turn(struct practice *p)
 	    &in.key, &in.digit, &in.words);
 
 	device_look(p->device);
+	practice_lines_on(p);
 	look(p);
 	look_for_gap(p);
 	look_for_sound(p);

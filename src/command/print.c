@@ -79,16 +79,19 @@ void command_faults(const struct faults *list)
 	}
 }
 
-bool command_print_bytes(const char *bytes, size_t length)
+bool command_unprinted(void)
 {
-	if (write_all(STDOUT_FILENO, bytes, length))
-		return true;
 	if (errno != EPIPE) {
 		struct message m = message_with(
 		    M_COMMAND_CANNOT_PRINT, TEXT(strerror(errno)));
 		command_say(&m);
 	}
 	return false;
+}
+
+bool command_print_bytes(const char *bytes, size_t length)
+{
+	return write_all(STDOUT_FILENO, bytes, length) || command_unprinted();
 }
 
 bool command_print(const struct text *t)

@@ -100,12 +100,12 @@ void sentences_first(struct sentences *out, const struct first *f)
 	}
 }
 
-void lines_first(struct text *out, const struct first *f)
+void lines_first(struct text *out, int columns, const struct first *f)
 {
 	struct sentences told;
 
 	sentences_init(&told);
 	sentences_first(&told, f);
 	for (int i = 0; i < told.count; i++)
-		lines_text(out, told.at[i].words);
+		lines_text_within(out, columns, told.at[i].words);
 }

@@ -16,6 +16,7 @@ static struct sitting d;
 static struct routine r;
 static char bytes[LINES_BYTES_MAX];
 static struct text out;
+static int columns = LINE_COLUMNS;
 
 /* Every line is ended, fits a screen, and has no space at its end. */
 static void assert_lines(void)
@@ -32,7 +33,7 @@ static void assert_lines(void)
 		assert_true((size_t)(end - line) < sizeof(one));
 		memcpy(one, line, (size_t)(end - line));
 		one[end - line] = '\0';
-		if (text_columns(one) > LINE_COLUMNS)
+		if (text_columns(one) > columns)
 			fail_msg("too long: %s", one);
 		line = end + 1;
 	}
@@ -41,7 +42,7 @@ static void assert_lines(void)
 static void page(void)
 {
 	out = text_in(bytes, sizeof(bytes));
-	lines_page(&out, &d.s, d.s.page);
+	lines_page(&out, columns, &d.s, d.s.page);
 	assert_lines();
 }
 
@@ -79,6 +80,30 @@ static void test_wrap(void **state)
 	assert_lines();
 	assert_int_equal(strchr(bytes, '\n') - bytes, LINE_COLUMNS);
 	assert_says("by now.\n");
+}
+
+/* As broad as the screen, but no broader than is easily read. */
+static void test_columns(void **state)
+{
+	const char *words = "Marked shaky: finger 1, finger 2, finger 3. The "
+			    "others are clean, which is much.";
+	struct message m = message_with(M_SESSION_CUE, TEXT(words));
+
+	(void)state;
+	assert_int_equal(lines_columns(0), LINE_COLUMNS);
+	assert_int_equal(lines_columns(200), LINE_COLUMNS);
+	assert_int_equal(lines_columns(80), LINE_COLUMNS);
+	assert_int_equal(lines_columns(79), 79);
+	assert_int_equal(lines_columns(60), 60);
+	assert_int_equal(lines_columns(40), 40);
+	assert_int_equal(lines_columns(9), LINE_COLUMNS_MIN);
+	for (columns = 40; columns < LINE_COLUMNS; columns++) {
+		out = text_in(bytes, sizeof(bytes));
+		lines_say_within(&out, columns, &m);
+		assert_lines();
+		assert_non_null(strchr(strchr(bytes, '\n') + 1, '\n'));
+	}
+	columns = LINE_COLUMNS;
 }
 
 /* Every page, on the way through a session with two keys. */
@@ -234,6 +259,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_wrap),
+		cmocka_unit_test(test_columns),
 		cmocka_unit_test(test_pages),
 		cmocka_unit_test(test_play_has_no_words),
 		cmocka_unit_test(test_end),

@@ -88,7 +88,7 @@ static void tell(void)
 {
 	struct text t = text_in(words, sizeof(words));
 
-	lines_first(&t, &f);
+	lines_first(&t, LINE_COLUMNS, &f);
 	assert_false(t.cut);
 }
 

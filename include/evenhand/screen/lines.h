@@ -17,7 +17,7 @@
 #include "evenhand/coach/plan.h"
 #include "evenhand/coach/session.h"
 
-enum { LINE_COLUMNS = 79, LINES_BYTES_MAX = 32768 };
+enum { LINE_COLUMNS = 79, LINE_COLUMNS_MIN = 40, LINES_BYTES_MAX = 32768 };
 
 /* Adds a message as one or more lines, each ended by '\n'. */
 void lines_say(struct text *out, const struct message *m);
@@ -25,11 +25,19 @@ void lines_say(struct text *out, const struct message *m);
 /* The same for a sentence that is one already. */
 void lines_text(struct text *out, const char *sentence);
 
+/* Of a screen so many columns wide (0: not known), those that a line takes. */
+int lines_columns(int screen);
+
+/* The same as the two above, in lines of so many columns. */
+void lines_say_within(struct text *out, int columns, const struct message *m);
+void lines_text_within(struct text *out, int columns, const char *sentence);
+
 /* Adds a page in words: what is asked, the choices, the keys. */
-void lines_page(struct text *out, const struct session *s, enum page page);
+void lines_page(
+    struct text *out, int columns, const struct session *s, enum page page);
 
 /* Adds the page of the first minutes in words; nothing while they play. */
-void lines_first(struct text *out, const struct first *f);
+void lines_first(struct text *out, int columns, const struct first *f);
 
 /* How much of a plan is told. */
 enum telling_much {

@@ -1,5 +1,9 @@
 /* world.h - sentences of world; see ../message_list.h */
 
+/* --- lines that nobody reads --- */
+MESSAGE(M_WORLD_LINES_LEFT_OUT, "w",
+    "{0} {0|line was|lines were} left out here.")
+
 /* --- the journal --- */
 MESSAGE(M_WORLD_JOURNAL_LOCKED, "",
     "another evenhand is open for this player. Close it first, or add "
