@@ -36,6 +36,16 @@ bool history_sat(const struct past_sitting *s)
 	return s->blocks > 0;
 }
 
+int64_t history_end(const struct past_sitting *s)
+{
+	const int second = 1000;
+
+	/* Time asleep is in no length. */
+	return s->ended_utc > s->began.utc
+	    ? s->ended_utc
+	    : s->began.utc + s->length_ms / second;
+}
+
 bool history_worked(
     const struct routine *r, const struct past_sitting *s, int stage)
 {

@@ -43,10 +43,12 @@ static void look_back(struct making *m)
 static void fill(struct making *m)
 {
 	plan_cap(m);
+	plan_guard_part(m);
 	plan_candidates(m);
 	plan_fit(m);
 	plan_choose(m);
 	plan_rung(m);
+	plan_guard_rung(m);
 	plan_ledger(m);
 	plan_load(m);
 	plan_layout(m);
@@ -57,6 +59,7 @@ static void make(struct making *m)
 	look(m);
 	look_back(m);
 	plan_health(m);
+	plan_guard(m);
 	if (m->plan->verdict == VERDICT_PRACTISE) {
 		fill(m);
 		plan_reasons(m);
@@ -68,6 +71,24 @@ static void make(struct making *m)
 	plan_cautions(m);
 }
 
+/*
+ * Another stage for today, as if the file had asked for it.  Where the student
+ * was moved back, that holds: no later one then.
+ */
+static void wish_stage(struct where *w, const struct plan_wish *wish)
+{
+	int stage = wish->stage - 1;
+
+	if (stage < 0 || stage == w->at ||
+	    stage > wish->routine->no_further_than ||
+	    (w->at < w->asked && stage > w->at))
+		return;
+	w->asked = w->at = stage;
+	w->why = WHERE_FILE;
+	w->lowest = w->lowest || w->recap_only;
+	w->recap_only = false;
+}
+
 void plan_make(struct plan *p, const struct plan_wish *w)
 {
 	struct making m = { .plan = p,
@@ -76,6 +97,7 @@ void plan_make(struct plan *p, const struct plan_wish *w)
 		.history = w->history };
 
 	where_on(&m.where, w->routine, w->history, moment_practice_day(w->now));
+	wish_stage(&m.where, w);
 	m.stage = m.where.at;
 	make(&m);
 }

@@ -43,10 +43,7 @@ static int sat_today(const struct making *m, int64_t *ended)
 
 		if (s->day != m->plan->day || !history_sat(s))
 			continue;
-		/* Time asleep is in no length. */
-		*ended = s->ended_utc > s->began.utc
-		    ? s->ended_utc
-		    : s->began.utc + s->length_ms / 1000;
+		*ended = history_end(s);
 		sat++;
 	}
 	return sat;
@@ -106,6 +103,5 @@ void plan_cautions(struct making *m)
 		plan_caution(m, message_of(M_COACH_CAUTION_LOWER));
 	of_sessions(m);
 	of_week(m);
-	if (m->routine->stage[m->stage].patience)
-		plan_caution(m, message_of(M_COACH_CAUTION_HURRY));
+	plan_guard_cautions(m);
 }

@@ -36,6 +36,7 @@ enum rung_why {
 	RUNG_AWAY,  /* many days without practice */
 	RUNG_SHORT_AWAY,
 	RUNG_LOAD, /* the week is nearly full */
+	RUNG_HURRY,
 	RUNG_NONE, /* no work with a rung */
 };
 
@@ -140,6 +141,14 @@ bool plan_is_hurt(const struct making *m, int unit);
 /* --- plan_fit.c --- */
 void plan_cap(struct making *m);
 void plan_fit(struct making *m);
+
+/* --- plan_guard.c --- */
+void plan_guard(struct making *m);
+void plan_guard_part(struct making *m);
+void plan_guard_rung(struct making *m);
+void plan_guard_reasons(struct making *m);
+void plan_guard_details(struct making *m);
+void plan_guard_cautions(struct making *m);
 
 /* --- plan_recap.c --- */
 void plan_candidates(struct making *m);

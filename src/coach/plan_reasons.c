@@ -131,6 +131,7 @@ static void say_today(struct making *m)
 	plan_where_reasons(m);
 	say_eased(m);
 	say_hurt(m);
+	plan_guard_reasons(m);
 	plan_load_reasons(m);
 	if (m->new_stage && m->file_cap_ms > NEW_STAGE_CAP_MS)
 		plan_because(m,
@@ -151,6 +152,7 @@ void plan_reasons(struct making *m)
 	say_today(m);
 	plan_fit_reasons(m);
 	plan_work_reasons(m);
+	plan_guard_details(m);
 	plan_load_details(m);
 	plan_fit_details(m);
 }

@@ -123,6 +123,7 @@ static struct message rung_message(const struct making *m)
 	case RUNG_NEW:
 	case RUNG_EASED:
 	case RUNG_LOAD:
+	case RUNG_HURRY:
 	case RUNG_NONE:
 		break;
 	}
@@ -135,7 +136,7 @@ static void say_rung(struct making *m)
 
 	/* Why it is the lowest rung after pain is already said. */
 	if (m->rung_why == RUNG_EASED || m->rung_why == RUNG_LOAD ||
-	    m->rung_why == RUNG_NONE)
+	    m->rung_why == RUNG_HURRY || m->rung_why == RUNG_NONE)
 		return;
 	plan_because(m, rung_message(m), GROUND_OWN, 3);
 	if (m->plan->clean_rounds > 0 && higher > m->pulses)

@@ -16,6 +16,7 @@
 #include "options.h"
 #include "practise.h"
 #include "practise_call.h"
+#include "practise_stage.h"
 
 enum { RATE = 48000 };
 
@@ -62,7 +63,7 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 		return false;
 	}
 	for (; journal_trouble(p->journal, &m); sound = false)
-		practice_trouble(p, &m);
+		command_say(&m);
 	if (!journal_history(p->journal, &p->history,
 		moment_practice_day(c->now), p->routine, &f)) {
 		command_fault(&f);
@@ -150,8 +151,6 @@ static void practice_free(struct practice *p)
 	if (!p)
 		return;
 	screen_close(p);
-	lines_out_close(p->out);
-	lines_out_close(p->err);
 	if (p->journal) {
 		journal_flush(p->journal);
 		while (journal_trouble(p->journal, &m))
@@ -200,14 +199,10 @@ static int practise(struct practice *p, const struct call *c)
 	p->routine = command_load(c->routine, &p->paths, &status);
 	if (!p->routine)
 		return status;
-	/* Where no time passes whoever reads may take all he needs. */
-	if (!c->clock) {
-		p->out = lines_out_open(STDOUT_FILENO);
-		p->err = lines_out_open(STDERR_FILENO);
-	}
 	/* Its process is made before the journal has a thread and a lock. */
 	keeper_open(p, c);
-	if (!journal_read(p, c, &status))
+	if (!journal_read(p, c, &status) ||
+	    !practice_stage(p, c, &wish, &status))
 		return status;
 	if (!instruments_open(p, c))
 		return EXIT_OS;

@@ -23,6 +23,7 @@ bool call_read(struct call *c, int argc, char **argv, int *status)
 	const struct option_wish wishes[] = {
 		OPTION_MARKING(&c->marking),
 		OPTION_PLAYER(&c->player),
+		{ "stage", M_COMMAND_OPTION_STAGE, "ID", NULL, &c->stage },
 		{ "silent", M_COMMAND_OPTION_SILENT, NULL, &c->silent, NULL },
 		{ "card", M_COMMAND_OPTION_CARD, "NAME", NULL, &c->card },
 		{ "through", M_COMMAND_OPTION_THROUGH, "NAME", NULL,

@@ -13,7 +13,7 @@
 
 struct call {
 	const char *routine, *player, *at, *marking, *clock, *script;
-	const char *card, *through, *loudness;
+	const char *card, *through, *loudness, *stage;
 	bool lines, ascii, mirrored, silent;
 	struct moment now;
 	enum marking way; /* with marking */

@@ -29,6 +29,7 @@
 #include "evenhand/base/date.h"
 #include "evenhand/base/message.h"
 #include "evenhand/coach/forecast.h"
+#include "evenhand/coach/guard.h"
 #include "evenhand/coach/history.h"
 #include "evenhand/coach/standing.h"
 #include "evenhand/coach/where.h"
@@ -96,6 +97,7 @@ struct plan {
 	int work_stage;
 	struct where where;	  /* why it is that stage */
 	struct standing standing; /* how it stands, before today */
+	struct guard guard;	  /* signs of hurry, for the lesson too */
 	int day_on_stage;	  /* 1 on the first practice day on it */
 	int share[UNITS_MAX];	  /* work turns planned, before dropping */
 	int dropped[UNITS_MAX];	  /* of those, left out for a hurt finger */
@@ -119,6 +121,7 @@ struct plan_wish {
 	enum marking marking;
 	uint32_t hurt; /* fingers left out today, bit 1..4 */
 	bool air_only;
+	int stage; /* 1 + one to work on instead, within the limit; 0 none */
 };
 
 /* Never fails: with nothing possible the plan has no block and says why. */

@@ -166,6 +166,17 @@ MESSAGE(M_COACH_LOAD_BASE, "www",
     "bows of each finger at the widest stage and {2} pulses, and never more than "
     "twice that.")
 
+/* --- reasons: hurry (rule F7) --- */
+MESSAGE(M_COACH_HURRY_RUNG, "w",
+    "Today is a slower day: the work begins one step lower, at {0} pulses, and "
+    "earlier stages may take more of the time.")
+MESSAGE(M_COACH_HURRY, "",
+    "Today is a slower day: earlier stages may take more of the time.")
+MESSAGE(M_COACH_HURRY_SIGNS, "wwwwww",
+    "In {0} days: sessions begun before the pause was over: {1}; beyond those "
+    "of a day: {2}; days on which a later stage was asked for, which count "
+    "twice: {3}. Together {4}; from {5} on a day is a slower one.")
+
 /* --- cautions --- */
 MESSAGE(M_COACH_CAUTION_AID, "",
     "This is a practice aid for use with a teacher. It cannot see your hands "
@@ -184,6 +195,7 @@ MESSAGE(M_COACH_CAUTION_START, "",
     "Warm hands? Nails short? Nothing sore from last time?")
 MESSAGE(M_COACH_CAUTION_HURRY, "",
     "Close to the goal, hurry creeps in. Keep it as loose as the widest stage.")
+MESSAGE(M_COACH_CAUTION_SAY, "t", "Your teacher's words: {0}")
 MESSAGE(M_COACH_CAUTION_PAIN, "",
     "Playing through pain is not practice. Sharp pain, or pain that stays, "
     "wakes you or comes back: see a doctor, physiotherapist or hand therapist.")

@@ -71,6 +71,12 @@ MESSAGE(M_COMMAND_OPTION_PLAYER, "", "the journal of another player")
 MESSAGE(M_COMMAND_OPTION_AT, "",
     "as if it were this time, such as 2026-03-02T17:00")
 MESSAGE(M_COMMAND_OPTION_CLOCK, "", "let time pass as fast as it can")
+MESSAGE(M_COMMAND_OPTION_STAGE, "", "work on another stage that is opened")
+MESSAGE(M_COMMAND_STAGE_UNKNOWN, "tt",
+    "this routine has no stage \"{0}\". What may be worked on: {1}")
+MESSAGE(M_COMMAND_STAGE_LATER, "tt",
+    "\"{0}\" is not opened yet: that happens in the lesson. Until then there "
+    "is all up to \"{1}\"")
 MESSAGE(M_COMMAND_OPTION_SCRIPT, "", "take the keys from a file")
 MESSAGE(M_COMMAND_OPTION_WHY, "", "with every number used and its rule")
 MESSAGE(M_COMMAND_OPTION_JSON, "", "everything that was kept, as JSON")
