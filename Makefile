@@ -131,7 +131,8 @@ PACED  := tests/whole/test_completion_prompt.sh \
 	tests/whole/test_first_minutes.sh \
 	tests/whole/test_input.sh tests/whole/test_lines_held.sh \
 	tests/whole/test_pace.sh \
-	tests/whole/test_screen.sh tests/whole/test_screen_pages.sh \
+	tests/whole/test_screen.sh tests/whole/test_screen_history.sh \
+	tests/whole/test_screen_pages.sh \
 	tests/whole/test_story_ways.sh \
 	tests/whole/test_terminal.sh
 PACED_C := $(B)/tests/world/test_device_paced

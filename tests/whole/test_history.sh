@@ -51,12 +51,73 @@ is "marks" "$(turns "$work/h.json" mark "json_extract(value, '\$.round') = 0")" 
     "clean clean clean shaky none"
 is "who and where stand in one line" "$(grep -c '"origin"\|"device"' "$work/h.json")" 1
 
+# --- as tables ----------------------------------------------------------------------
+# Five turns of wide for each finger, eight pulses a turn; 12.336 m is 80 times
+# the 154.2 mm from first to fourth position there and back (a whole-size D
+# string of 690 mm: 690 x (2^(-2/12) - 2^(-7/12)) = 154.2).
+run 0 history --csv
+printf '%s\r\n' \
+    'day,stage,block,unit,turns,bows,pulses,metres,clean,shaky,first_go,first_go_pulses,resets' \
+    '2026-03-02,air,air,,1,0,0,0,1,0,clean,,0' \
+    '2026-03-02,wide,work,1,5,10,40,12.336,2,0,clean,4,0' \
+    '2026-03-02,wide,work,2,5,10,40,11.644,2,0,clean,4,0' \
+    '2026-03-02,wide,work,3,5,10,40,10.99,0,1,shaky,4,0' \
+    '2026-03-02,wide,work,4,5,10,40,10.373,0,0,none,4,0' > wanted
+so "the table" cmp "$out" wanted
+run 0 history --sessions
+printf '%s\r\n' 'session,day,began,work_stage,length_s,cap_s,ended' \
+    '1,2026-03-02,2026-03-02T17:00:00+00:00,wide,276,300,whole' > wanted
+so "the table of sessions" cmp "$out" wanted
+
+# --- from one day to another --------------------------------------------------------
+for day in 03 04 08 09; do
+	session "2026-03-${day}T17:00" keys --marking turn --player days wide.yaml
+done
+run 0 history --player days --from 2026-03-04 --to 2026-03-08
+is "its days" "$(grep -o '^2026-03-[0-9]*:' "$out" | tr '\n' ' ')" \
+    "2026-03-04: 2026-03-08: "
+has "$out" "Week from 2026-03-02: 2 days, 2 sessions, 9:12."
+has "$out" "All together, 2026-03-04 to 2026-03-08: 2 days, 2 sessions, 9 minutes."
+has "$out" "Bows: finger 1: 20, finger 2: 20, finger 3: 20, finger 4: 20."
+run 0 history --player days --from 2026-03-09
+is "a day alone" "$(grep -c '^2026\|^All' "$out")" 1
+run 0 history --player days --csv --to 2026-03-03
+is "rows of the table" "$(grep -c '^2026-03-03' "$out")" 5
+is "and no others" "$(wc -l < "$out" | tr -d ' ')" 6
+run 0 history --player days --sessions --from 2026-03-08
+is "sessions of the table" "$(cut -d, -f1,2 "$out" | tr '\n' ' ')" \
+    "session,day 3,2026-03-08 4,2026-03-09 "
+run 0 history --player days --json --from 2026-03-04 --to 2026-03-08
+is "what the JSON holds" "$(ask "$out" "select
+    json_array_length(j, '\$.routines') || ' ' ||
+    json_array_length(j, '\$.sittings') || ' ' ||
+    json_array_length(j, '\$.turns') || ' ' ||
+    json_array_length(j, '\$.made_on.sittings') from f")" "1 2 42 2"
+run 0 history --player days --from 2027-01-01
+is "none then" "$(cat "$out")" "Nothing was practised in these days."
+run 0 history --player days --csv --from 2027-01-01
+is "a table without rows" "$(wc -l < "$out" | tr -d ' ')" 1
+
+unchanged 64 '--from wants a day, such as 2026-03-02, not "March"' \
+    history --from March
+unchanged 64 '--to wants a day, such as 2026-03-02, not "2026-02-30"' \
+    history --to 2026-02-30
+unchanged 64 '2026-03-09 is after 2026-03-02' \
+    history --from 2026-03-09 --to 2026-03-02
+unchanged 64 'Take one of them' history --csv --json
+unchanged 64 'Take one of them' history --csv --sessions
+"$EVENHAND" history --lines > /dev/full 2> "$err"
+status_is $? 74 'history > /dev/full'
+has "$err" 'cannot be printed'
+"$EVENHAND" history --player days --csv > /dev/full 2> "$err"
+status_is $? 74 'history --csv > /dev/full'
+
 # --- another player has another history ------------------------------------------------
 run 0 history --player Wren
 is "nothing yet" "$(cat "$out")" "Nothing has been practised yet."
 
 # --- another program writes meanwhile ---------------------------------------------------
-journal=$(ls "$journals"/*.db)
+journal=$journals/journal.db
 (
 	echo 'begin immediate;'
 	sleep 3
