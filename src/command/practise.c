@@ -63,7 +63,7 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 		return false;
 	}
 	for (; journal_trouble(p->journal, &m); sound = false)
-		command_say(&m);
+		practice_trouble(p, &m);
 	if (!journal_history(p->journal, &p->history,
 		moment_practice_day(c->now), p->routine, &f)) {
 		command_fault(&f);
@@ -151,6 +151,8 @@ static void practice_free(struct practice *p)
 	if (!p)
 		return;
 	screen_close(p);
+	lines_out_close(p->out);
+	lines_out_close(p->err);
 	if (p->journal) {
 		journal_flush(p->journal);
 		while (journal_trouble(p->journal, &m))
@@ -199,6 +201,11 @@ static int practise(struct practice *p, const struct call *c)
 	p->routine = command_load(c->routine, &p->paths, &status);
 	if (!p->routine)
 		return status;
+	/* Where no time passes whoever reads may take all he needs. */
+	if (!c->clock) {
+		p->out = lines_out_open(STDOUT_FILENO);
+		p->err = lines_out_open(STDERR_FILENO);
+	}
 	/* Its process is made before the journal has a thread and a lock. */
 	keeper_open(p, c);
 	if (!journal_read(p, c, &status) ||
