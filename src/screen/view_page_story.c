@@ -181,6 +181,7 @@ static bool of_the_card(enum message_id id)
 	switch (id) {
 	case M_DEVICE_UNHEARD:
 	case M_DEVICE_SOUNDS:
+	case M_DEVICE_SOUNDS_USUAL:
 	case M_DEVICE_SOUNDS_LATE:
 	case M_DEVICE_OTHER:
 	case M_DEVICE_NONE:

@@ -41,6 +41,15 @@ static bool watched(struct outlet *o, int64_t frame, int rate)
 	return frame - o->seen_at < frames_of_ms(OUTLET_PATIENCE_MS, rate);
 }
 
+/* The gate shuts: an interruption, unless it is the end. */
+static void count_shut(struct outlet *o)
+{
+	atomic_fetch_add_explicit(&o->shuts.value, 1, memory_order_release);
+	if (!atomic_load_explicit(&o->closing.value, memory_order_relaxed))
+		atomic_fetch_add_explicit(
+		    &o->dropouts.value, 1, memory_order_relaxed);
+}
+
 /* One frame of the gate: how much it lets through; all of it when open. */
 static float gate(struct outlet *o, int32_t fade)
 {
@@ -71,8 +80,7 @@ void outlet_fill(
 	bool shut = !watched(o, engine_frame(e), rate);
 
 	if (shut && !o->shut)
-		atomic_fetch_add_explicit(
-		    &o->shuts.value, 1, memory_order_release);
+		count_shut(o);
 	o->shut = shut;
 	while (frames > 0) {
 		int count = frames < OUTLET_CHUNK ? frames : OUTLET_CHUNK;

@@ -174,6 +174,9 @@ static struct message sounds(const struct sound_device *s)
 		    TEXT(*s->order.wish.name ? s->order.wish.name
 					     : s->order.wish.api),
 		    TEXT(c->name), TEXT(c->api));
+	/* Names of cards are for those who chose among them. */
+	if (!*s->order.wish.name && !*s->order.wish.api && !c->wireless)
+		return message_of(M_DEVICE_SOUNDS_USUAL);
 	return message_with(
 	    c->wireless ? M_DEVICE_SOUNDS_LATE : M_DEVICE_SOUNDS, TEXT(c->name),
 	    TEXT(c->api));

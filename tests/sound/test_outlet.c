@@ -106,14 +106,18 @@ static void test_nobody(void **state)
 	fill(2 * beat - CUT_MAX, 1, false);
 	same_as_plain(0, 2 * beat - CUT_MAX, 1);
 	assert_int_equal(outlet_shuts(&outlet), 0);
+	assert_int_equal(outlet_dropouts(&outlet), 0);
 	fill(3 * beat, 1, false);
 	assert_int_equal(outlet_shuts(&outlet), 1);
+	/* What is not heard because of it is an interruption like others. */
+	assert_int_equal(outlet_dropouts(&outlet), 1);
 	assert_true(nothing(2 * beat + CUT_MAX + fade, 3 * beat));
 	fill(4 * beat, 1, true);
 	same_as_plain(3 * beat + fade, 4 * beat, 1);
 	assert_int_equal(outlet_shuts(&outlet), 1);
 	fill(6 * beat, 1, false);
 	assert_int_equal(outlet_shuts(&outlet), 2);
+	assert_int_equal(outlet_dropouts(&outlet), 2);
 	/* No frame was left out meanwhile. */
 	assert_int_equal(engine_frame(engine), 6 * RATE);
 }
@@ -143,6 +147,8 @@ static void test_end(void **state)
 	same_as_plain(0, at, 1);
 	assert_true(nothing(at + fade, FRAMES));
 	assert_true(largest_step(out, FRAMES) <= largest_step(plain, FRAMES));
+	assert_int_equal(outlet_shuts(&outlet), 1);
+	assert_int_equal(outlet_dropouts(&outlet), 0);
 }
 
 /* It opens over as many frames as it closes, not at a stroke. */
@@ -236,6 +242,22 @@ static void test_begins_late(void **state)
 	assert_int_equal(outlet_dropouts(&outlet), 0);
 }
 
+/*
+ * While a card begins each of its times is believed anew: one that was late at
+ * first does not hide an interruption soon afterwards.
+ */
+static void test_settles_anew(void **state)
+{
+	int blocks = (int)(frames_of_ms(OUTLET_SETTLE_MS, RATE) / BLOCK);
+	int64_t frame = publish(0, blocks - 5, 35 * MS_NS);
+
+	(void)state;
+	frame = publish(frame, 10, 0);
+	assert_int_equal(outlet_dropouts(&outlet), 0);
+	publish(frame, 3, 60 * MS_NS);
+	assert_int_equal(outlet_dropouts(&outlet), 1);
+}
+
 static void *write_times(void *nothing)
 {
 	for (int64_t i = 1; i < 300000; i++) {
@@ -284,6 +306,7 @@ int main(void)
 		T(test_time),
 		T(test_late_by_halves),
 		T(test_begins_late),
+		T(test_settles_anew),
 		T(test_whole),
 	};
 

@@ -41,7 +41,7 @@ for name in dead bare empty frozen; do
 	so "$name: it took its time" [ "$(cat "$name.took")" -ge 20000 ]
 	so "$name: and no more" [ "$(cat "$name.took")" -le 24000 ]
 	is "$name: it says once why nothing is heard" \
-	    "$(grep -c '^No sound card was found\|^The sound of this computer d' "$name.out")" 1
+	    "$(grep -c '^There is no loudspeaker yet\|^The sound of this computer d' "$name.out")" 1
 	"$EVENHAND" history --json --player "$name" > "$name.json"
 	is "$name: turns" "$(turns "$name.json" bows_done 1)" "2 2 2 2"
 done

@@ -80,7 +80,7 @@ so "it ends by itself ($took ms)" [ "$took" -lt 9000 ]
 tapped --from-first > heard.txt
 so "the bow and its pulses, exactly" cmp heard.txt bow.txt
 has "$work/out" 'Start quiet. Turn down if ears ring.'
-has "$work/out" 'Sound comes from default (ALSA).'
+has "$work/out" "Sound comes from the computer's usual loudspeaker."
 has "$work/out" 'At loudness 50 of 100: one bow of 4 seconds.'
 has "$work/out" 'one knock for the bow and 5 ticks for its pulses'
 is "nothing on standard error" "$(cat "$work/err")" ""

@@ -127,7 +127,7 @@ static void plays_exactly(struct fixture *x, int rate)
 		assert_int_equal(device_heard(d), frame);
 	}
 	assert_int_equal(device_state(d), DEVICE_SOUNDS);
-	assert_int_equal(device_sentence(d).id, M_DEVICE_SOUNDS);
+	assert_int_equal(device_sentence(d).id, M_DEVICE_SOUNDS_USUAL);
 	assert_string_equal(device_name(d), "default, ALSA");
 	device_silence(d);
 	assert_true(device_play(d, &other, cut + rate));

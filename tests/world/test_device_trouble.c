@@ -227,7 +227,7 @@ static void test_wishes(void **state)
 		const char *name;
 		enum message_id id;
 	} cases[] = {
-		{ { .name = "" }, "default, ALSA", M_DEVICE_SOUNDS },
+		{ { .name = "" }, "default, ALSA", M_DEVICE_SOUNDS_USUAL },
 		{ { .name = "high" }, "high_box, ALSA", M_DEVICE_SOUNDS },
 		{ { .name = "LOW" }, "Low_box, ALSA", M_DEVICE_SOUNDS },
 		{ { .name = "box", .api = "als" }, NULL, M_DEVICE_SOUNDS },

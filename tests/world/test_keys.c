@@ -21,6 +21,7 @@
 
 #include <cmocka.h>
 
+#include "../../src/world/key_bytes.h"
 #include "evenhand/world/keys.h"
 #include "seat.h"
 
@@ -188,6 +189,39 @@ static void test_split_sequence(void **state)
 	assert_int_equal(next(k, &key, &digit), KEYS_END);
 	assert_int_equal(next(k, &key, &digit), KEYS_END);
 	keys_close(k);
+}
+
+/* A sequence without an end is cut and cannot eat the keys behind it. */
+static void test_too_long_sequence(void **state)
+{
+	char bytes[2 * KEY_BYTES_MAX];
+	enum key key;
+	int digit;
+
+	(void)state;
+	memset(bytes, '7', sizeof bytes);
+	memcpy(bytes, "\033[", 2);
+	/* More may come, until it is as long as any may be. */
+	for (size_t n = 1; n < KEY_BYTES_MAX; n++) {
+		assert_int_equal(key_decode(bytes, n, false, &key, &digit), 0);
+		assert_int_equal(key_decode(bytes, n, true, &key, &digit), n);
+		assert_int_equal(key, n == 1 ? KEY_ESCAPE : KEY_OTHER);
+	}
+	for (size_t n = KEY_BYTES_MAX; n <= sizeof bytes; n++) {
+		assert_int_equal(
+		    key_decode(bytes, n, false, &key, &digit), KEY_BYTES_MAX);
+		assert_int_equal(key, KEY_OTHER);
+	}
+	/* Its end in the last place is still its end. */
+	bytes[KEY_BYTES_MAX - 1] = 'C';
+	assert_int_equal(key_decode(bytes, sizeof bytes, false, &key, &digit),
+	    KEY_BYTES_MAX);
+	assert_int_equal(key, KEY_FORWARD);
+	assert_int_equal(key_decode(bytes + KEY_BYTES_MAX, KEY_BYTES_MAX, false,
+			     &key, &digit),
+	    1);
+	assert_int_equal(key, KEY_DIGIT);
+	assert_int_equal(digit, 7);
 }
 
 static void test_words_of_a_pipe(void **state)
@@ -527,6 +561,7 @@ int main(void)
 		cmocka_unit_test(test_many_at_once),
 		cmocka_unit_test(test_any_bytes),
 		cmocka_unit_test(test_split_sequence),
+		cmocka_unit_test(test_too_long_sequence),
 		cmocka_unit_test(test_words_of_a_pipe),
 		cmocka_unit_test(test_long_words),
 		cmocka_unit_test(test_no_input),

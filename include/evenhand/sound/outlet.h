@@ -81,7 +81,10 @@ RT_SAFE void outlet_publish(
 /* Any thread: the last block.  False before the first, or never whole. */
 bool outlet_read(const struct outlet *o, struct outlet_time *t);
 
-/* Any thread: interruptions so far; how often nobody beat for too long. */
+/*
+ * Any thread: interruptions so far, also those because nobody beat for too
+ * long; how often the gate has shut.
+ */
 int outlet_dropouts(const struct outlet *o);
 uint32_t outlet_shuts(const struct outlet *o);
 

@@ -13,6 +13,8 @@ MESSAGE(M_DEVICE_PROGRAM, "",
     "evenhand-sound makes the sound of evenhand, which starts it by itself. "
     "Start evenhand instead.")
 MESSAGE(M_DEVICE_UNHEARD, "", "No sound was asked for. Follow the screen.")
+MESSAGE(M_DEVICE_SOUNDS_USUAL, "",
+    "Sound comes from the computer's usual loudspeaker.")
 MESSAGE(M_DEVICE_SOUNDS, "tt", "Sound comes from {0} ({1}).")
 MESSAGE(M_DEVICE_SOUNDS_LATE, "tt",
     "Sound comes from {0} ({1}). That is wireless, so the clicks come late: "
@@ -20,8 +22,8 @@ MESSAGE(M_DEVICE_SOUNDS_LATE, "tt",
 MESSAGE(M_DEVICE_OTHER, "ttt",
     "There is no sound card \"{0}\" just now. Sound comes from {1} ({2}).")
 MESSAGE(M_DEVICE_NONE, "",
-    "No sound card was found. Practise by sight; sound begins as soon as there "
-    "is one.")
+    "There is no loudspeaker yet: follow the screen, and sound begins as soon as "
+    "there is one.")
 MESSAGE(M_DEVICE_MUTE, "",
     "The sound of this computer does not answer. Practise by sight; sound "
     "begins as soon as it does.")
