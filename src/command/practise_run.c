@@ -115,8 +115,12 @@ static int wait_ms(const struct practice *p)
 	int rate = p->session.rate;
 	int64_t left;
 
-	if (!device_paced(p->device))
-		return !p->script && first_waits(&p->first) ? -1 : 0;
+	if (!device_paced(p->device)) {
+		if (p->script || !first_waits(&p->first))
+			return 0;
+		/* Words being typed are to be seen. */
+		return p->session.page == PAGE_QUESTION ? LOOK_MS : -1;
+	}
 	left = due(p) - p->reached;
 	if (left <= 0)
 		return 0;

@@ -211,7 +211,7 @@ void screen_draw(struct practice *p)
 	s->view.heard = p->reached;
 	if (!s->stale && p->reached < s->change)
 		return;
-	canvas_init(&s->canvas, columns, rows);
+	canvas_size(&s->canvas, columns, rows);
 	view_draw(&s->canvas, &s->view);
 	terminal_show(s->terminal, &s->canvas);
 	s->change = view_change(&s->view, columns, rows);

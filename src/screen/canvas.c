@@ -25,10 +25,15 @@ static void cell_space(struct cell *c, unsigned attributes)
 	*c = (struct cell) { .text = " ", .attributes = (uint8_t)attributes };
 }
 
-void canvas_init(struct canvas *c, int columns, int rows)
+void canvas_size(struct canvas *c, int columns, int rows)
 {
 	c->columns = clamp(columns, CANVAS_COLUMNS_MAX);
 	c->rows = clamp(rows, CANVAS_ROWS_MAX);
+}
+
+void canvas_init(struct canvas *c, int columns, int rows)
+{
+	canvas_size(c, columns, rows);
 	for (int y = 0; y < c->rows; y++)
 		for (int x = 0; x < c->columns; x++)
 			cell_space(&c->cell[y][x], ATTRIBUTE_PLAIN);

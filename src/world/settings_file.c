@@ -24,6 +24,7 @@ enum {
 	MORE_MAX = 1024, /* bytes that one setting may add */
 	LOCK_TRIES = 50,
 	LOCK_WAIT_MS = 10,
+	LINKS_MAX = 16,
 };
 
 /* A text on its way to settings; the bytes are the caller's. */
@@ -239,11 +240,43 @@ static bool lock_folder(const char *folder, int *lock)
 	return true;
 }
 
+/* Where a link leads to, seen from the folder it lies in; false: no link. */
+static bool follow(char *path)
+{
+	char to[PATH_BYTES_MAX], next[PATH_BYTES_MAX];
+	ssize_t length = readlink(path, to, sizeof(to) - 1);
+	struct text t = text_in(next, sizeof(next));
+
+	if (length <= 0)
+		return false;
+	to[length] = '\0';
+	if (to[0] != '/')
+		text_add_bytes(
+		    &t, path, (size_t)(strrchr(path, '/') + 1 - path));
+	text_add(&t, to);
+	if (t.cut)
+		return false;
+	memcpy(path, next, t.length + 1);
+	return true;
+}
+
+/* The file itself behind all links, whether it is there already or not. */
+static void behind_links(const char *path, char *real)
+{
+	struct text t = text_in(real, PATH_BYTES_MAX);
+	char whole[PATH_BYTES_MAX];
+
+	text_add(&t, path);
+	for (int i = 0; i < LINKS_MAX && follow(real); i++)
+		;
+	if (realpath(real, whole) != NULL)
+		memcpy(real, whole, strlen(whole) + 1);
+}
+
 static bool keep(
     struct settings_file *f, enum setting what, struct fault *fault)
 {
 	char real[PATH_BYTES_MAX];
-	const char *path = f->path;
 	char *bytes = NULL;
 	size_t length;
 	int lock;
@@ -257,10 +290,9 @@ static bool keep(
 		return fault_at(fault, f->path, 0, 0);
 	}
 	/* What a link leads to is changed, not the link. */
-	if (realpath(f->path, real) != NULL)
-		path = real;
-	good = read_bytes(path, &bytes, &length, fault) &&
-	    keep_bytes(path, bytes, length, &f->now, what, fault);
+	behind_links(f->path, real);
+	good = read_bytes(real, &bytes, &length, fault) &&
+	    keep_bytes(real, bytes, length, &f->now, what, fault);
 	/* The name that stays is the one the settings are known by. */
 	fault->path = f->path;
 	free(bytes);

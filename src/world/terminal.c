@@ -105,7 +105,7 @@ static enum palette palette_of(enum terminal_colours wanted)
 
 static attr_t attributes_of(const struct style *s)
 {
-	return (s->bold ? A_BOLD : A_NORMAL) | (s->dim ? A_DIM : A_NORMAL) |
+	return (s->bold ? A_BOLD : A_NORMAL) |
 	    (s->reverse ? A_REVERSE : A_NORMAL) |
 	    (s->underline ? A_UNDERLINE : A_NORMAL);
 }

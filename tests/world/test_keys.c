@@ -201,6 +201,8 @@ static void test_too_long_sequence(void **state)
 	(void)state;
 	memset(bytes, '7', sizeof bytes);
 	memcpy(bytes, "\033[", 2);
+	/* An end behind the longest is no end of it. */
+	bytes[KEY_BYTES_MAX] = 'C';
 	/* More may come, until it is as long as any may be. */
 	for (size_t n = 1; n < KEY_BYTES_MAX; n++) {
 		assert_int_equal(key_decode(bytes, n, false, &key, &digit), 0);
@@ -217,6 +219,7 @@ static void test_too_long_sequence(void **state)
 	assert_int_equal(key_decode(bytes, sizeof bytes, false, &key, &digit),
 	    KEY_BYTES_MAX);
 	assert_int_equal(key, KEY_FORWARD);
+	bytes[KEY_BYTES_MAX] = '7';
 	assert_int_equal(key_decode(bytes + KEY_BYTES_MAX, KEY_BYTES_MAX, false,
 			     &key, &digit),
 	    1);

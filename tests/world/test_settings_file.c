@@ -242,6 +242,64 @@ static void test_link(void **state)
 	assert_string_equal(text(), "loudness: 20\n");
 }
 
+/* A file beside the settings. */
+static void beside(char *real, const char *name)
+{
+	size_t folder = (size_t)(strrchr(path, '/') + 1 - path);
+
+	assert_true(folder + strlen(name) < PATH_ROOM);
+	memcpy(real, path, folder);
+	memcpy(real + folder, name, strlen(name) + 1);
+}
+
+/* A link to what is not there yet: it is made where the link leads to. */
+static void test_link_ahead(void **state)
+{
+	char real[PATH_ROOM];
+	struct stat s;
+
+	(void)state;
+	put("");
+	assert_int_equal(unlink(path), 0);
+	beside(real, "ahead.yaml");
+	unlink(real);
+	assert_int_equal(symlink("next.yaml", path), 0);
+	beside(real, "next.yaml");
+	assert_int_equal(symlink("ahead.yaml", real), 0);
+	open_settings();
+	f.now.loudness = 20;
+	assert_true(settings_keep(&f, SETTING_LOUDNESS, &fault));
+	assert_int_equal(lstat(path, &s), 0);
+	assert_true(S_ISLNK(s.st_mode));
+	assert_int_equal(lstat(real, &s), 0);
+	assert_true(S_ISLNK(s.st_mode));
+	beside(real, "ahead.yaml");
+	assert_int_equal(lstat(real, &s), 0);
+	assert_true(S_ISREG(s.st_mode));
+	assert_non_null(strstr(text(), "loudness: 20\n"));
+}
+
+/* Links in a ring, or into a folder that is not there: told, and left. */
+static void test_link_nowhere(void **state)
+{
+	static const char *const to[] = { "settings.yaml",
+		"/nowhere/at/all.yaml" };
+	struct stat s;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(to) / sizeof(*to); i++) {
+		put("");
+		assert_int_equal(unlink(path), 0);
+		assert_int_equal(symlink(to[i], path), 0);
+		open_settings();
+		f.now.loudness = 20;
+		assert_false(settings_keep(&f, SETTING_LOUDNESS, &fault));
+		assert_int_equal(lstat(path, &s), 0);
+		assert_true(S_ISLNK(s.st_mode));
+		assert_int_equal(unlink(path), 0);
+	}
+}
+
 /* --- what cannot be kept --- */
 
 static void not_kept(const char *bytes, enum setting what, const char *said)
@@ -417,6 +475,8 @@ int main(void)
 		TEST(test_by_hand),
 		TEST(test_no_news),
 		TEST(test_link),
+		TEST(test_link_ahead),
+		TEST(test_link_nowhere),
 		TEST(test_left_alone),
 		TEST(test_no_folder),
 		TEST(test_no_right),

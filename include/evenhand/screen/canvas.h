@@ -47,6 +47,9 @@ struct canvas {
 	struct cell cell[CANVAS_ROWS_MAX][CANVAS_COLUMNS_MAX];
 };
 
+/* The size alone, clamped; what stands in the cells is not defined. */
+void canvas_size(struct canvas *c, int columns, int rows);
+
 /* An empty canvas of spaces; sizes are clamped. */
 void canvas_init(struct canvas *c, int columns, int rows);
 

@@ -21,7 +21,7 @@ enum palette { PALETTE_NONE, PALETTE_8, PALETTE_256 };
 
 struct style {
 	int foreground, background; /* of the palette, -1: the terminal's own */
-	bool bold, dim, reverse, underline;
+	bool bold, reverse, underline;
 };
 
 /*
