@@ -36,6 +36,11 @@ bool history_sat(const struct past_sitting *s)
 	return s->blocks > 0;
 }
 
+bool history_sat_here(const struct past_sitting *s)
+{
+	return history_sat(s) && !history_elsewhere(s->work_stage);
+}
+
 int64_t history_end(const struct past_sitting *s)
 {
 	const int second = 1000;

@@ -29,7 +29,7 @@ static int sessions(const struct making *m)
 	int sat = 0;
 
 	for (int i = 0; i < m->history->sittings; i++)
-		sat += history_sat(&m->history->sitting[i]);
+		sat += history_sat_here(&m->history->sitting[i]);
 	return sat;
 }
 

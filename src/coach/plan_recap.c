@@ -19,7 +19,7 @@ static void count_sittings(struct making *m, int *last)
 	for (int i = h->sittings - 1; i >= 0; i--) {
 		const struct past_sitting *s = &h->sitting[i];
 
-		if (!history_sat(s))
+		if (!history_sat_here(s))
 			continue;
 		for (int j = 0; j < s->blocks && j < SEEN_MAX; j++) {
 			int stage = history_stage(m->routine, s->seen[j]);

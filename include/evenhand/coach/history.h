@@ -160,6 +160,9 @@ int history_stage(const struct routine *r, const char *name);
 /* Whether anything was played in a sitting. */
 bool history_sat(const struct past_sitting *s);
 
+/* The same, on this instrument: what counts as a session of a routine. */
+bool history_sat_here(const struct past_sitting *s);
+
 /* UTC seconds at which it ended, as far as is known. */
 int64_t history_end(const struct past_sitting *s);
 
