@@ -9,6 +9,7 @@
 #include <cmocka.h>
 
 #include <limits.h>
+#include <stdbool.h>
 #include <string.h>
 
 #include "../score/seeded.h"
@@ -117,6 +118,104 @@ static void test_rfc5545(void **state)
 		date_of(day(first_fridays[i]), &y, &m, &d);
 		assert_true(d <= 7);
 	}
+}
+
+/* Whether a day is one that a rule of every so many weeks names. */
+static bool on_tuesday_or_thursday(int day_number)
+{
+	return weekday(day_number) == 2 || weekday(day_number) == 4;
+}
+
+/*
+ * The rules with days of the week and intervals of RFC 5545, section 3.8.5.3,
+ * as the manual of python-dateutil prints their dates.
+ */
+static void test_rfc5545_weeks(void **state)
+{
+	static const char *const every_other_day[] = { "1997-09-02",
+		"1997-09-04", "1997-09-06", "1997-09-08", "1997-09-10" };
+	static const char *const every_other_week[] = { "1997-09-02",
+		"1997-09-16", "1997-09-30", "1997-10-14", "1997-10-28",
+		"1997-11-11" };
+	static const char *const two_days[] = { "1997-09-02", "1997-09-04",
+		"1997-09-09", "1997-09-11", "1997-09-16", "1997-09-18",
+		"1997-09-23", "1997-09-25", "1997-09-30", "1997-10-02" };
+	static const char *const other_weeks[] = { "1997-09-02", "1997-09-04",
+		"1997-09-16", "1997-09-18", "1997-09-30", "1997-10-02",
+		"1997-10-14", "1997-10-16" };
+	int start = day("1997-09-02"), found;
+
+	(void)state;
+	for (int i = 0; i < 5; i++)
+		assert_int_equal(day(every_other_day[i]), start + 2 * i);
+	for (int i = 0; i < 6; i++)
+		assert_int_equal(day(every_other_week[i]), start + 14 * i);
+	found = 0;
+	for (int d = start; found < 10; d++)
+		if (on_tuesday_or_thursday(d))
+			assert_int_equal(day(two_days[found++]), d);
+	found = 0;
+	for (int d = start; found < 8; d++)
+		if (on_tuesday_or_thursday(d) &&
+		    (date_monday(d) - date_monday(start)) % 14 == 0)
+			assert_int_equal(day(other_weeks[found++]), d);
+}
+
+/*
+ * Weeks begin on Mondays (ISO 8601).  Its first week of a year is the one with
+ * the first Thursday; these dates and their weeks are from memory.
+ */
+static void test_weeks(void **state)
+{
+	/* 2005-01-01 is 2004-W53-6, 2007-12-31 is 2008-W01-1. */
+	static const struct {
+		const char *date, *monday;
+	} weeks[] = { { "2005-01-01", "2004-12-27" },
+		{ "2005-01-02", "2004-12-27" }, { "2005-12-31", "2005-12-26" },
+		{ "2007-01-01", "2007-01-01" }, { "2007-12-31", "2007-12-31" },
+		{ "2008-01-01", "2007-12-31" }, { "2008-12-28", "2008-12-22" },
+		{ "2009-12-31", "2009-12-28" }, { "2010-01-03", "2009-12-28" },
+		{ "2024-02-29", "2024-02-26" },
+		{ "2024-03-03", "2024-02-26" } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(weeks) / sizeof(weeks[0]); i++)
+		assert_int_equal(
+		    date_monday(day(weeks[i].date)), day(weeks[i].monday));
+	/* 1970-01-01 was a Thursday. */
+	assert_int_equal(date_monday(0), -3);
+	assert_int_equal(date_monday(-3), -3);
+	assert_int_equal(date_monday(-4), -10);
+	for (int d = -1000; d <= LAST_DAY; d += 13) {
+		int monday = date_monday(d);
+
+		assert_in_range(d - monday, 0, 6);
+		assert_int_equal((monday + 3) % 7, 0);
+	}
+	assert_in_range(INT_MAX - date_monday(INT_MAX), 0, 6);
+	assert_in_range((int64_t)date_monday(INT_MIN + 6) - INT_MIN, 0, 6);
+	assert_int_equal(date_monday(INT_MIN), INT_MIN);
+}
+
+/* Clear days between two dates, over leap days and none. */
+static void test_leap_days(void **state)
+{
+	static const struct {
+		const char *from, *to;
+		int days;
+	} spans[] = { { "2024-02-25", "2024-03-01", 5 },
+		{ "2023-02-25", "2023-03-01", 4 },
+		{ "2000-02-25", "2000-03-01", 5 },
+		{ "2100-02-25", "2100-03-01", 4 },
+		{ "2024-02-29", "2028-02-29", 1461 },
+		{ "2024-02-29", "2025-03-01", 366 },
+		{ "1999-12-31", "2000-01-01", 1 },
+		{ "2026-03-02", "2041-03-02", 5479 } };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(spans) / sizeof(spans[0]); i++)
+		assert_int_equal(
+		    day(spans[i].to) - day(spans[i].from), spans[i].days);
 }
 
 static void test_reading_dates(void **state)
@@ -249,6 +348,9 @@ int main(void)
 		cmocka_unit_test(test_every_day),
 		cmocka_unit_test(test_far_days),
 		cmocka_unit_test(test_rfc5545),
+		cmocka_unit_test(test_rfc5545_weeks),
+		cmocka_unit_test(test_weeks),
+		cmocka_unit_test(test_leap_days),
 		cmocka_unit_test(test_reading_dates),
 		cmocka_unit_test(test_reading_moments),
 		cmocka_unit_test(test_the_day_turns_at_four),
