@@ -19,7 +19,7 @@ static struct past *met(const struct routine *r)
 {
 	struct past *past = past_new();
 
-	made_plan(&plan, r, past, made_moment(FIRST_DAY - 10, 17));
+	made_plan(&plan, r, past, made_moment(FIRST_DAY - 1, 17));
 	past_play(past, r, &plan, all_clean, NULL, PLAY_ALL, ENDED_WHOLE);
 	return past;
 }
@@ -70,6 +70,7 @@ static void test_tone(void **state)
 	    "Round 2 at 3:16: 1, 2, 3, 4.\n"
 	    "Round 3 at 4:04: 1, 2, 3, 4.\n"
 	    "4:52 the end: 40 bows, 10 for each finger.\n"
+	    "Stay with \"A tone apart\": 1 of 5 practice days so far.\n"
 	    "The work begins at 6 pulses: your last round was all clean.\n"
 	    "One more round all clean and it goes up to 8.\n"
 	    "From your teacher: Finger 4: keep 1, 2 and 3 down beside it.\n");
