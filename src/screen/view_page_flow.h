@@ -40,6 +40,7 @@ struct flow {
 	bool ascii;
 	bool gaps;   /* blank rows between parts */
 	bool frames; /* frames where they are wanted */
+	bool brief;  /* so little room that fewer words are told */
 	int rows;
 	int marked; /* the row to be seen first, 0 when none is named */
 	uint8_t row[FLOW_ROWS_MAX]; /* enum flow_row */

@@ -129,6 +129,19 @@ static const char *start_of(struct flow *f, const char *words, size_t bytes)
 	return flow_keep(f, start);
 }
 
+/*
+ * On the smallest screens a part is its name: how its turns go is heard and
+ * seen as they come, and told by `evenhand today`.
+ */
+static const char *brief_part(struct flow *f, const char *words)
+{
+	const char *end = strstr(words, ". ");
+
+	if (!f->brief || !end)
+		return words;
+	return start_of(f, words, (size_t)(end + 1 - words));
+}
+
 /* Time, what it is, and the rest, under each other in three columns. */
 static void set_part(struct flow *f, unsigned attributes, const char *words)
 {
@@ -138,7 +151,8 @@ static void set_part(struct flow *f, unsigned attributes, const char *words)
 	const char *clock = start_of(f, words, time);
 
 	if (f->width < PARTS_FROM || !colon) {
-		flow_named(f, attributes, clock, TIME_COLUMNS, rest);
+		flow_named(
+		    f, attributes, clock, TIME_COLUMNS, brief_part(f, rest));
 		return;
 	}
 
@@ -266,10 +280,21 @@ static void set_own(struct flow *f, const struct view *v, enum kind after,
 		page_bars(f, s);
 }
 
+static bool today_again(const struct view *v)
+{
+	const struct session *s = v->session;
+
+	return !v->help && s->page == PAGE_TODAY && s->wish.history &&
+	    s->wish.history->sittings > 0;
+}
+
 void page_text(struct flow *f, const struct story *story, const struct view *v,
     bool pictures, int room)
 {
 	for (int k = 0; k < KIND_COUNT; k++) {
+		/* Who has practised before finds the keys behind "?". */
+		if (k == KIND_HOW && f->brief && today_again(v))
+			continue;
 		set_kind(f, story, v, (enum kind)k);
 		set_own(f, v, (enum kind)k, pictures, room);
 	}

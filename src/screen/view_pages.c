@@ -50,6 +50,7 @@ struct page_plan {
 	int text_row; /* behind the first row */
 	int room;     /* rows for the text */
 	int leaves;
+	bool brief; /* fewer words on small screens */
 };
 
 /* --- measuring --- */
@@ -74,6 +75,7 @@ static void set_text(struct page_plan *p)
 	    p->v->ascii);
 	p->text.gaps = m->gaps;
 	p->text.frames = m->frames;
+	p->text.brief = p->brief;
 	page_text(&p->text, &p->story, p->v, m->pictures, p->room);
 	p->leaves = flow_leaves(&p->text, m->ways, p->room);
 }
@@ -121,6 +123,7 @@ static void lay_out(
 	p->top = rows >= ROWS_ROOMY && (m->gaps || m->frames);
 	p->foot = rows - p->fields.rows;
 	p->text_row = title_rows(p) + p->head.rows + (rows >= ROWS_ROOMY);
+	p->brief = columns < COLUMNS_ROOMY && rows < ROWS_ROOMY;
 	/* One row before the answers, which the leaves are named in. */
 	p->room = p->foot - p->top - p->text_row - 1;
 	set_text(p);
