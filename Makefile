@@ -336,6 +336,7 @@ help:
 	@echo "make dist-check   all of it from a clean clone, installed and removed"
 	@echo "make install      PREFIX=$(PREFIX), DESTDIR; make uninstall"
 
--include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(SIM_OBJ:.o=.d) $(B)/src/main.d \
+-include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(SIM_OBJ:.o=.d) $(BENCHES:=.d) \
+	$(B)/src/main.d \
 	$(B)/src/main_sound.d \
 	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/tools/picture.d

@@ -21,7 +21,7 @@ uint64_t chance_bits(uint64_t *state)
 double chance_even(uint64_t *state)
 {
 	/* The middle of one of 2^52 equal parts. */
-	return ldexp((double)(chance_bits(state) >> 12) + 0.5, -52);
+	return ((double)(chance_bits(state) >> 12) + 0.5) * 0x1p-52;
 }
 
 enum { TERMS = 8 };
@@ -100,10 +100,13 @@ double chance_normal(uint64_t *state)
 	return chance_quantile(chance_even(state));
 }
 
-double chance_normal_above(uint64_t *state, double bound)
+double chance_above(double bound)
 {
-	/* The share above the bound, and a part of it: no digits are lost. */
-	double above = 0.5 * erfc(bound / sqrt(2));
+	return 0.5 * erfc(bound / sqrt(2));
+}
 
+double chance_normal_above(uint64_t *state, double above)
+{
+	/* From the small end, so that no digits are lost. */
 	return -chance_quantile(above * chance_even(state));
 }

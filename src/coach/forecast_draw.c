@@ -69,26 +69,34 @@ static int so_far(const struct forecast *f)
 	return f->days_so_far < DAYS_MAX ? f->days_so_far : DAYS_MAX;
 }
 
-struct forecast_course forecast_under_way(
-    const struct forecast *f, uint64_t *state)
+struct forecast_under_way forecast_under_way(const struct forecast *f)
 {
 	double pace2 = square(f->pace_sd), stage2 = square(FORECAST_STAGE_SD);
-	double sd = sqrt(pace2 + stage2), part = pace2 / (pace2 + stage2), x;
+	struct forecast_under_way w = {
+		.sd = sqrt(pace2 + stage2),
+		.part = pace2 / (pace2 + stage2),
+		.above = 1,
+	};
 
+	w.rest_sd = sqrt(w.part) * FORECAST_STAGE_SD;
 	/* As many days as are asked for anyway say nothing. */
-	if (so_far(f) < f->least_days) {
-		x = f->pace + sd * chance_normal(state);
-	} else {
+	if (so_far(f) >= f->least_days) {
 		double bound = log((double)so_far(f) / f->usual_days[f->stage]);
 
-		x = f->pace +
-		    sd * chance_normal_above(state, (bound - f->pace) / sd);
+		w.above = chance_above((bound - f->pace) / w.sd);
 	}
+	return w;
+}
 
-	double pace = f->pace + part * (x - f->pace) +
-	    sqrt(part) * FORECAST_STAGE_SD * chance_normal(state);
+struct forecast_course forecast_draw_stage(const struct forecast *f,
+    const struct forecast_under_way *w, uint64_t *state)
+{
+	double x = w->sd * chance_normal_above(state, w->above);
+	double pace = f->pace + w->part * x + w->rest_sd * chance_normal(state);
 
-	return (struct forecast_course) { days_of(f, f->stage, exp(x)), pace };
+	return (struct forecast_course) {
+		days_of(f, f->stage, exp(f->pace + x)), pace
+	};
 }
 
 /* Weeks that so many practice days take, up to a lesson if there are any. */
@@ -99,10 +107,10 @@ static double weeks_of(const struct forecast *f, double days)
 	return f->lessons ? ceil(weeks) : weeks;
 }
 
-static double course(
-    const struct forecast *f, const struct whims *w, uint64_t *state)
+static double course(const struct forecast *f, const struct whims *w,
+    const struct forecast_under_way *stage, uint64_t *state)
 {
-	struct forecast_course now = forecast_under_way(f, state);
+	struct forecast_course now = forecast_draw_stage(f, stage, state);
 	double left = now.days - so_far(f), usual = exp(now.pace);
 	double weeks = weeks_of(f, left > 0 ? left : 0);
 
@@ -129,12 +137,13 @@ void forecast_draw(struct forecast *f)
 {
 	unsigned ended[FORECAST_WEEKS_MAX + 1];
 	uint64_t state = SEED;
+	struct forecast_under_way stage = forecast_under_way(f);
 	struct whims w;
 
 	find_whims(&w);
 	memset(ended, 0, sizeof(ended));
 	for (int i = 0; i < FORECAST_DRAWS; i++) {
-		double weeks = floor(course(f, &w, &state) + 0.5);
+		double weeks = floor(course(f, &w, &stage, &state) + 0.5);
 
 		ended[weeks < FORECAST_WEEKS_MAX ? (int)weeks
 						 : FORECAST_WEEKS_MAX]++;

@@ -25,6 +25,16 @@ void forecast_pace(struct forecast *f, int stages, double sum);
 /* low_weeks and high_weeks from the numbers used; practised is above 0. */
 void forecast_draw(struct forecast *f);
 
+/* The stage under way: what is the same in all draws of it. */
+struct forecast_under_way {
+	double sd;	/* of a + e */
+	double part;	/* of a in that */
+	double rest_sd; /* of a, once a + e is known */
+	double above;	/* share of all that is above the days so far */
+};
+
+struct forecast_under_way forecast_under_way(const struct forecast *f);
+
 /*
  * Practice days of the stage under way and the pace that goes with them: a
  * draw from what is left of their distribution after days_so_far.
@@ -32,8 +42,8 @@ void forecast_draw(struct forecast *f);
 struct forecast_course {
 	double days, pace;
 };
-struct forecast_course forecast_under_way(
-    const struct forecast *f, uint64_t *state);
+struct forecast_course forecast_draw_stage(const struct forecast *f,
+    const struct forecast_under_way *w, uint64_t *state);
 
 /* --- forecast_chance.c --- */
 
@@ -46,8 +56,9 @@ double chance_even(uint64_t *state);
 /* Mean 0, deviation 1. */
 double chance_normal(uint64_t *state);
 
-/* The same, but above a bound (up to 37). */
-double chance_normal_above(uint64_t *state, double bound);
+/* The share of it above a bound (up to 37), and one out of that share. */
+double chance_above(double bound);
+double chance_normal_above(uint64_t *state, double above);
 
 /* Where the normal distribution reaches a share p of 0..1, both left out. */
 double chance_quantile(double p);

@@ -131,7 +131,7 @@ static void test_normal_above(void **state)
 		    (0.5 * erfc(t / sqrt(2)));
 
 		for (int i = 0; i < SAMPLES; i++) {
-			double x = chance_normal_above(&s, t);
+			double x = chance_normal_above(&s, chance_above(t));
 
 			assert_true(x >= t - 1e-12 && x < t + 45);
 			sum += x;
@@ -294,8 +294,12 @@ static void test_stage_under_way(void **state)
 
 		forecast_pace(&f, 2, 0.5);
 		f.days_so_far = had[h];
+
+		struct forecast_under_way w = forecast_under_way(&f);
+
 		for (int i = 0; i < SAMPLES; i++) {
-			struct forecast_course c = forecast_under_way(&f, &s);
+			struct forecast_course c = forecast_draw_stage(
+			    &f, &w, &s);
 
 			assert_true(c.days >= f.days_so_far);
 			sum_up(&drawn, c.pace, c.days);
