@@ -32,7 +32,10 @@ static int64_t days_between(int day, int later)
 	return (int64_t)later - day;
 }
 
-/* Whether two pain days ever lay within a fortnight. */
+/*
+ * Whether two pain days ever lay within a fortnight, also where a clock that
+ * was set back, or a flight, put the later one on an earlier date.
+ */
 static bool pain_came_back(const struct history *h)
 {
 	int last = NEVER;
@@ -42,8 +45,9 @@ static bool pain_came_back(const struct history *h)
 
 		if (n->kind != NOTE_PAIN)
 			continue;
-		if (last != NEVER && n->day > last &&
-		    days_between(last, n->day) < PAIN_WINDOW_DAYS)
+		if (last != NEVER && n->day != last &&
+		    days_between(last, n->day) < PAIN_WINDOW_DAYS &&
+		    days_between(n->day, last) < PAIN_WINDOW_DAYS)
 			return true;
 		last = n->day;
 	}
