@@ -205,8 +205,8 @@ bool days_make(
 	for (int i = 0; i < h->notes; i++)
 		if (h->note[i].kind != NOTE_LATER)
 			d->note[d->notes++] = &h->note[i];
-	qsort(sitting, (size_t)h->sittings, sizeof(*sitting), sitting_order);
-	qsort(d->note, (size_t)d->notes, sizeof(*d->note), note_order);
+	qsort(sitting, (size_t)h->sittings, sizeof(void *), sitting_order);
+	qsort(d->note, (size_t)d->notes, sizeof(void *), note_order);
 	set_out(d, sitting, range);
 	sort_units(d);
 	return true;
