@@ -19,7 +19,7 @@
 #include "smooth.h"
 
 #define CENTS_AN_OCTAVE 1200.0
-#define BOTTOM_HZ 800.0	      /* of the partials that are read */
+#define BOTTOM_HZ 1000.0      /* of the partials that are read */
 #define FIRST_TOP_HZ 2500.0   /* at first, while the pitch is still coarse */
 #define TOP_HZ 6000.0	      /* later */
 #define TOP_PARTIAL 4.0	      /* of the highest notes at least so many */
