@@ -15,7 +15,7 @@
 #include "evenhand/base/date.h"
 #include "history_page.h"
 
-enum { ROW_BYTES = 1024, UM = 1000000, MS = 1000, MINUTE = 60, OFFSET = 64800 };
+enum { ROW_BYTES = 1024, UM_MM = 1000, MINUTE = 60, OFFSET = 64800 };
 
 /* One row being put together. */
 struct row {
@@ -52,16 +52,48 @@ static void add_text(struct row *r, const char *s)
 	text_add(&r->text, "\"");
 }
 
+/* At least so many digits: a table has very many numbers. */
+static void add_digits(struct row *r, uint64_t number, int least)
+{
+	char digits[24];
+	size_t at = sizeof(digits);
+
+	for (; number > 0 || least > 0; number /= 10, least--)
+		digits[--at] = (char)('0' + number % 10);
+	text_add_bytes(&r->text, digits + at, sizeof(digits) - at);
+}
+
+/* The size of a number whose sign is written. */
+static uint64_t add_sign(struct row *r, int64_t number)
+{
+	if (number >= 0)
+		return (uint64_t)number;
+	text_add(&r->text, "-");
+	return 0 - (uint64_t)number;
+}
+
 static void add_whole(struct row *r, int64_t number)
 {
 	next_field(r);
-	text_format(&r->text, "%lld", (long long)number);
+	add_digits(r, add_sign(r, number), 1);
 }
 
-static void add_number(struct row *r, double number)
+/* A number in thousandths, with as few decimals as it needs. */
+static void add_thousandths(struct row *r, int64_t thousandths)
 {
+	uint64_t size, rest;
+	int digits = 3;
+
 	next_field(r);
-	text_number(&r->text, number);
+	size = add_sign(r, thousandths);
+	add_digits(r, size / 1000, 1);
+	rest = size % 1000;
+	if (rest == 0)
+		return;
+	for (; rest % 10 == 0; digits--)
+		rest /= 10;
+	text_add(&r->text, ".");
+	add_digits(r, rest, digits);
 }
 
 static void add_day(struct row *r, int day)
@@ -104,7 +136,8 @@ static void print_tally(struct history_page *p, const struct tally *t)
 	add_whole(&r, t->turns);
 	add_whole(&r, t->bows);
 	add_whole(&r, t->pulses);
-	add_number(&r, (double)t->slide_um / UM);
+	add_thousandths(
+	    &r, t->slide_um / UM_MM + (t->slide_um % UM_MM >= UM_MM / 2));
 	add_whole(&r, t->clean);
 	add_whole(&r, t->shaky);
 	add_text(&r, mark_of(t));
@@ -178,8 +211,8 @@ static void print_sitting(struct history_page *p, const struct past_sitting *s)
 	add_day(&r, s->day);
 	add_began(&r, s->began);
 	add_text(&r, s->work_stage);
-	add_number(&r, (double)s->length_ms / MS);
-	add_number(&r, (double)s->cap_ms / MS);
+	add_thousandths(&r, s->length_ms);
+	add_thousandths(&r, s->cap_ms);
 	add_text(&r, ended_of(s->ended));
 	row_end(&r, p);
 }
