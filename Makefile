@@ -12,11 +12,13 @@ Q       := $(if $(V),,@)
 SAY     := @$(if $(findstring s,$(firstword -$(MAKEFLAGS))),:,echo)
 
 # A part of the house alone: make ROOMS="base music" B=build-music check
-ROOMS   ?= base music routine score listen coach sound screen world command
+ROOMS   ?= base music routine score listen coach sound screen paper world \
+	command
 
 PKG_CONFIG ?= pkg-config
 LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw
 SOUND_LIBRARIES := libutf8proc portaudio-2.0
+PAPER_LIBRARIES := libutf8proc pangocairo cairo fontconfig
 WARN    := -Wall -Wextra -Wpedantic -Wshadow -Wconversion \
 	-Wstrict-prototypes -Wmissing-prototypes -Wvla -Wformat=2 -Wundef \
 	-Wcast-qual
@@ -25,19 +27,27 @@ OPT     ?= -O2
 SYSTEM  := -Iinclude -D_XOPEN_SOURCE=700 -D_DEFAULT_SOURCE
 CPPFLAGS += $(SYSTEM) -DEVENHAND_VERSION='"$(VERSION)"'
 EXTRA   ?=
+# Headers of others are read without our warnings.
+PAPER_CFLAGS := $(patsubst -I%,-isystem %,$(filter -I%,\
+	$(shell $(PKG_CONFIG) --cflags $(PAPER_LIBRARIES) 2>/dev/null)))
 ALL_CFLAGS = -std=c17 $(WARN) $(OPT) -g $(HARDEN) -ffp-contract=off -pthread \
 	$(filter-out -D%,$(shell $(PKG_CONFIG) --cflags $(LIBRARIES) \
-	    $(SOUND_LIBRARIES) 2>/dev/null)) $(CFLAGS) $(EXTRA)
+	    $(SOUND_LIBRARIES) 2>/dev/null)) $(PAPER_CFLAGS) $(CFLAGS) $(EXTRA)
 # Shared memory was in a library of its own before glibc 2.34.
 LDLIBS  = $(shell $(PKG_CONFIG) --libs $(LIBRARIES)) -lm -pthread $(RT)
 SOUND_LDLIBS = $(shell $(PKG_CONFIG) --libs $(SOUND_LIBRARIES)) -lm -pthread \
 	$(RT)
+# Where these are not there, all but paper is built.
+PAPER_THERE := $(shell $(PKG_CONFIG) --exists $(PAPER_LIBRARIES) && echo yes)
+PAPER_LDLIBS = $(shell $(PKG_CONFIG) --libs $(PAPER_LIBRARIES)) -lm
 RT     := $(if $(filter Linux,$(shell uname)),-lrt)
 
-LIB_SRC := $(foreach r,$(ROOMS),$(wildcard src/$(r)/*.c))
+LIB_SRC := $(filter-out $(if $(PAPER_THERE),,src/world/cairo.c),\
+	$(foreach r,$(ROOMS),$(wildcard src/$(r)/*.c)))
 LIB_OBJ := $(LIB_SRC:%.c=$(B)/%.o)
 LIB     := $(B)/lib$(PROGRAM).a
 SOUND   := $(B)/$(PROGRAM)-sound
+PAPER   := $(if $(PAPER_THERE),$(B)/$(PROGRAM)-paper)
 TOOLS   := tests/tools
 ROUTINES := $(sort $(wildcard routines/*.yaml))
 ifneq ($(filter world,$(ROOMS)),)
@@ -56,10 +66,13 @@ endif
 .DELETE_ON_ERROR:
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
-	uninstall deps deps-dev dist-check help clean asan tsan valgrind killed \
+	uninstall without-paper deps deps-dev dist-check help clean asan tsan valgrind killed \
 	paced sounded picture tests golden simulate
 
-all: $(B)/$(PROGRAM) $(SOUND)
+all: $(B)/$(PROGRAM) $(SOUND) $(or $(PAPER),without-paper)
+
+without-paper:
+	@echo "no sheets of paper: cairo and pango are not there (make deps)"
 
 $(B)/$(PROGRAM): $(B)/src/main.o $(LIB)
 	$(SAY) "link $@"
@@ -69,6 +82,11 @@ $(B)/$(PROGRAM): $(B)/src/main.o $(LIB)
 $(SOUND): $(B)/src/main_sound.o $(LIB)
 	$(SAY) "link $@"
 	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(SOUND_LDLIBS)
+
+# The program that draws on paper: all that stands on cairo and pango.
+$(B)/$(PROGRAM)-paper: $(B)/src/main_paper.o $(LIB)
+	$(SAY) "link $@"
+	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(PAPER_LDLIBS)
 
 $(LIB): $(LIB_OBJ)
 	@rm -f $@
@@ -155,10 +173,11 @@ check: all tests
 	    sh $(TOOLS)/run.sh $(filter-out $(PACED_C),$(TESTS)) $(WHOLE)
 
 # Pages of the screen that were looked at, written anew: look again.
-golden: $(filter $(B)/tests/screen/test_view%,$(TESTS))
+golden: $(filter $(B)/tests/screen/test_view% \
+    $(B)/tests/paper/test_homework,$(TESTS))
 	@for t in $^; do GOLDEN=rewrite $$t > $(B)/golden.log 2>&1 || \
 	    { cat $(B)/golden.log; exit 1; }; done
-	git --no-pager diff --stat -- tests/screen/golden
+	git --no-pager diff --stat -- tests/screen/golden tests/paper/golden
 
 # Whole programmes of many invented students, and what the rules did.
 STUDENTS ?= 540
@@ -262,7 +281,8 @@ lint:
 	    $(C_FILES) $(H_FILES) $(OWN_H)
 	@printf '%s\n' $(filter src/%,$(C_FILES)) | xargs -P $(JOBS) -n 4 sh -c \
 	    'clang-tidy --quiet --config-file=docs/clang-tidy "$$@" -- -std=c17 \
-	    $(SYSTEM) -DEVENHAND_VERSION=\"$(VERSION)\" 2>/dev/null' tidy
+	    $(SYSTEM) $(PAPER_CFLAGS) -DEVENHAND_VERSION=\"$(VERSION)\" \
+	    2>/dev/null' tidy
 	cppcheck -q --std=c11 --enable=warning,performance,portability \
 	    --inline-suppr --suppress=missingIncludeSystem --error-exitcode=1 \
 	    -j $(JOBS) -Iinclude src
@@ -287,7 +307,7 @@ install: all $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish
 	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines $(LIBEXEC) \
 	    $(BASH_COMPLETION) $(ZSH_COMPLETION) $(FISH_COMPLETION)
 	install -m 755 $(B)/$(PROGRAM) $(DESTDIR)$(PREFIX)/bin/$(PROGRAM)
-	install -m 755 $(SOUND) $(LIBEXEC)/
+	install -m 755 $(SOUND) $(PAPER) $(LIBEXEC)/
 	install -m 644 man/evenhand.1 $(DESTDIR)$(PREFIX)/share/man/man1/
 	install -m 644 man/evenhand-routine.5 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/
@@ -338,5 +358,5 @@ help:
 
 -include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(SIM_OBJ:.o=.d) $(BENCHES:=.d) \
 	$(B)/src/main.d \
-	$(B)/src/main_sound.d \
+	$(B)/src/main_sound.d $(B)/src/main_paper.d \
 	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/tools/picture.d

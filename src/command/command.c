@@ -21,6 +21,7 @@ const struct command commands[] = {
 	{ "check", M_COMMAND_CHECK, command_check },
 	{ "new", M_COMMAND_NEW, command_new },
 	{ "history", M_COMMAND_HISTORY, command_history },
+	{ "print", M_PAPER_ABOUT, command_sheet },
 	{ "sound", M_SOUND_ABOUT, command_sound },
 	{ NULL, M_NONE, NULL },
 };

@@ -30,6 +30,7 @@ int command_status(const struct fault *f)
 {
 	switch (f->message.id) {
 	case M_WORLD_PLAYER_NAME:
+	case M_PAPER_LARGE:
 		return EXIT_USAGE;
 	case M_WORLD_FILE_MISSING:
 	case M_WORLD_FILE_NO_ROUTINE:
@@ -53,6 +54,10 @@ int command_status(const struct fault *f)
 	case M_WORLD_FILE_UNWRITTEN:
 	case M_WORLD_JOURNAL_NOT_WRITTEN:
 		return EXIT_IO;
+	case M_PAPER_NO_PROGRAM:
+	case M_PAPER_OTHER_PROGRAM:
+	case M_PAPER_NO_LETTERS:
+		return EXIT_UNAVAILABLE;
 	case M_WORLD_JOURNAL_LOCKED:
 		return EXIT_TRY_LATER;
 	default:

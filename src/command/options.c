@@ -75,6 +75,36 @@ static void say_unknown(const struct verb *v, const char *flag)
 	command_say(&m);
 }
 
+/* Options that have a letter of their own, too. */
+static const struct {
+	int letter;
+	const char *name;
+} letters[] = { { 'o', "output" } };
+
+enum { LETTERS = sizeof letters / sizeof *letters };
+
+/* The option that getopt found, or its letter's: OPTION_FIRST and on. */
+static int option_of(const struct verb *v, int got)
+{
+	for (int i = 0; i < LETTERS; i++)
+		for (int n = 0; got == letters[i].letter && v->wishes[n].name;
+		     n++)
+			if (strcmp(v->wishes[n].name, letters[i].name) == 0)
+				return OPTION_FIRST + n;
+	return got;
+}
+
+/* ":h" and the letters of a verb, each wants a value. */
+static void letters_of(const struct verb *v, char *buffer, size_t size)
+{
+	struct text t = text_in(buffer, size);
+
+	text_add(&t, ":h");
+	for (int i = 0; i < LETTERS; i++)
+		if (option_of(v, letters[i].letter) != letters[i].letter)
+			text_format(&t, "%c:", letters[i].letter);
+}
+
 /* Says that a start of a name fits two options, if it does. */
 static bool say_ambiguous(const struct verb *v, const char *flag)
 {
@@ -104,10 +134,12 @@ static bool say_ambiguous(const struct verb *v, const char *flag)
 static void say_slip(const struct verb *v, int got, const char *word)
 {
 	char flag[FLAG_BYTES];
-	const struct option_wish *w = v->wishes + optopt - OPTION_FIRST;
 	struct message m;
 
 	if (got == ':') {
+		const struct option_wish *w = v->wishes + option_of(v, optopt) -
+		    OPTION_FIRST;
+
 		flag_of(w->name, flag, sizeof flag);
 		m = message_with(
 		    M_COMMAND_OPTION_WANTS, TEXT(flag), TEXT(w->value_name));
@@ -189,17 +221,20 @@ static bool operands_fit(const struct verb *v, int count, char **operands)
 bool options_read(const struct verb *v, int *argc, char ***argv, int *status)
 {
 	struct option table[OPTIONS_MAX + 2];
+	char brief[sizeof ":h" + 2 * (size_t)LETTERS];
 	int got;
 
 	options_table(v, table);
+	letters_of(v, brief, sizeof brief);
 	opterr = 0;
 	optind = 0; /* begins anew, with what it permuted before forgotten */
 	*status = EXIT_USAGE;
-	while ((got = getopt_long(*argc, *argv, ":h", table, NULL)) != -1) {
+	while ((got = getopt_long(*argc, *argv, brief, table, NULL)) != -1) {
 		if (got == OPTION_HELP || got == 'h') {
 			*status = print_help(v) ? EXIT_GOOD : EXIT_IO;
 			return false;
 		}
+		got = option_of(v, got);
 		if (got < OPTION_FIRST) {
 			say_slip(v, got, (*argv)[optind - 1]);
 			return false;

@@ -14,6 +14,11 @@ pc:yaml-0.1|libyaml-dev|libyaml-devel|libyaml|libyaml
 pc:sqlite3|libsqlite3-dev|sqlite-devel|sqlite|sqlite
 pc:libutf8proc|libutf8proc-dev|utf8proc-devel|libutf8proc|utf8proc
 pc:portaudio-2.0|portaudio19-dev|portaudio-devel|portaudio|portaudio
+pc:pangocairo|libpango1.0-dev|pango-devel|pango|pango
+pc:cairo|libcairo2-dev|cairo-devel|cairo|cairo
+pc:fontconfig|libfontconfig-dev|fontconfig-devel|fontconfig|fontconfig
+cmd:pdftotext|poppler-utils|poppler-utils|poppler|poppler
+font:sans-serif|fonts-dejavu-core|dejavu-sans-fonts|ttf-dejavu|-
 pc:ncursesw|libncurses-dev|ncurses-devel|ncurses|ncurses
 pc:cmocka|libcmocka-dev|libcmocka-devel|cmocka|cmocka
 cmd:tmux|tmux|tmux|tmux|tmux
@@ -61,6 +66,8 @@ there()
 	alsa:*) find /usr/lib* -maxdepth 3 -path \
 	    "*/alsa-lib/libasound_module_pcm_${1#alsa:}.so" 2>/dev/null |
 	    grep -q . ;;
+	font:*) [ -n "$(fc-match "${1#font:}" file 2>/dev/null)" ] ||
+	    [ "$(uname)" = Darwin ] ;;
 	hdr:*) echo "#include <${1#hdr:}>" | cc -E - >/dev/null 2>&1 ;;
 	fuzz:*) echo 'int LLVMFuzzerTestOneInput(const char *d, unsigned long n)
 		{ return !d && n; }' |

@@ -15,6 +15,7 @@
 #include "evenhand/base/messages/forecast.h"
 #include "evenhand/base/messages/history.h"
 #include "evenhand/base/messages/pages.h"
+#include "evenhand/base/messages/paper.h"
 #include "evenhand/base/messages/routine.h"
 #include "evenhand/base/messages/script.h"
 #include "evenhand/base/messages/session.h"

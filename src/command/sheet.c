@@ -1,0 +1,140 @@
+/*
+ * sheet.c - `evenhand print`: sheets of paper
+ *
+ *	evenhand print homework wren.yaml -o wren.pdf
+ *
+ * The sheet is laid out here, drawn by evenhand-paper, and put in its place
+ * whole or not at all.
+ */
+#include <stdlib.h>
+#include <string.h>
+
+#include "evenhand/paper/list.h"
+#include "evenhand/paper/sheet.h"
+#include "evenhand/screen/lines.h"
+#include "evenhand/world/file.h"
+#include "evenhand/world/paper_maker.h"
+#include "options.h"
+
+enum { PAGE_BYTES = 8192 };
+
+/* What the command line asks. */
+struct ask {
+	const char *routine; /* NULL: the built-in one */
+	const char *path;
+	enum paper_format format;
+	struct sheet_wish wish;
+	bool force;
+};
+
+/* What a sheet is made of, too large for the stack. */
+struct sheet {
+	struct load_paths paths;
+	struct routine *routine;
+	struct paper paper;
+	struct paper_bytes made;
+	char list[LIST_BYTES_MAX];
+};
+
+static bool refuse(struct message m)
+{
+	command_say(&m);
+	return false;
+}
+
+static bool size_of(const char *word, enum sheet_size *size)
+{
+	*size = SHEET_A4;
+	if (!word || strcmp(word, "a4") == 0)
+		return true;
+	*size = SHEET_LETTER;
+	return strcmp(word, "letter") == 0 ||
+	    refuse(message_with(M_PAPER_SIZE, TEXT(word)));
+}
+
+static bool ask_read(struct ask *a, int argc, char **argv, int *status)
+{
+	const char *at = NULL, *size = NULL;
+	const struct option_wish wishes[] = {
+		{ "output", M_PAPER_OPTION_OUT, "FILE", NULL, &a->path },
+		{ "paper", M_PAPER_OPTION_PAPER, "a4|letter", NULL, &size },
+		{ "large", M_PAPER_OPTION_LARGE, NULL, &a->wish.large, NULL },
+		{ "force", M_COMMAND_OPTION_FORCE, NULL, &a->force, NULL },
+		OPTION_AT(&at),
+		OPTIONS_END,
+	};
+	const struct verb verb = { "print", "homework [ROUTINE]", M_PAPER_ABOUT,
+		1, 2, wishes };
+	struct moment now;
+
+	if (!options_read(&verb, &argc, &argv, status))
+		return false;
+	*status = EXIT_USAGE;
+	a->routine = argc > 1 ? argv[1] : NULL;
+	if (strcmp(argv[0], "homework") != 0)
+		return refuse(message_with(M_PAPER_WHAT, TEXT(argv[0])));
+	if (!a->path)
+		return refuse(message_of(M_PAPER_OUT));
+	if (!paper_format_of(a->path, &a->format))
+		return refuse(message_with(M_PAPER_SUFFIX, TEXT(a->path)));
+	if (!size_of(size, &a->wish.size) || !options_now(at, &now))
+		return false;
+	a->wish.day = moment_day(now);
+	return true;
+}
+
+static int put(struct sheet *s, const struct ask *a, size_t length)
+{
+	char bytes[PAGE_BYTES];
+	struct text page = text_in(bytes, sizeof(bytes));
+	struct message m;
+	struct fault f;
+
+	if (!paper_make(s->list, length, a->format, &s->made, &f) ||
+	    !file_write(a->path, (const char *)s->made.bytes, s->made.length,
+		a->force, &f)) {
+		command_fault(&f);
+		return command_status(&f);
+	}
+	m = message_with(M_PAPER_WRITTEN, TEXT(a->path), WHOLE(s->paper.pages));
+	lines_say(&page, &m);
+	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
+}
+
+static int make(struct sheet *s, struct ask *a)
+{
+	struct text list = text_in(s->list, sizeof(s->list));
+	int status;
+
+	s->routine = command_load(a->routine, &s->paths, &status);
+	if (!s->routine)
+		return status;
+	a->wish.routine = s->routine;
+	sheet_homework(&s->paper, &a->wish);
+	list_write(&list, &s->paper);
+	if (s->paper.cut || list.cut) {
+		refuse(message_of(M_PAPER_FULL));
+		return EXIT_DATA;
+	}
+	return put(s, a, list.length);
+}
+
+int command_sheet(int argc, char **argv)
+{
+	struct ask ask = { 0 };
+	struct sheet *s;
+	int status;
+
+	if (!ask_read(&ask, argc, argv, &status))
+		return status;
+	s = calloc(1, sizeof(*s));
+	if (!s) {
+		refuse(message_of(M_COMMAND_NO_MEMORY));
+		return EXIT_OS;
+	}
+	status = make(s, &ask);
+	routine_free(s->routine);
+	free(s->made.bytes);
+	free(s);
+	return status;
+}
