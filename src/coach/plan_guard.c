@@ -1,8 +1,11 @@
 /*
  * plan_guard.c - a slower day after signs of hurry (rule F7)
  *
- * The work begins one rung lower and may climb again by rule F3; earlier stages
- * may take two thirds of the time; the teacher's own words are shown.
+ * The work goes down one rung after its first round, and no rung is gained;
+ * earlier stages may take two thirds of the time; the teacher's own words are
+ * shown.  The first go of the day keeps its rung, because only there it shows
+ * that a stage is secure: who is in a hurry is not to be held for ever.  Where
+ * it was played already, the work begins one rung lower.
  */
 #include "plan_parts.h"
 
@@ -31,8 +34,13 @@ void plan_guard_rung(struct making *m)
 	if (!m->plan->guard.hurried || m->rounds == 0)
 		return;
 	m->plan->clean_rounds = 0;
+	m->plan->climbed = true;
 	if (lower == m->pulses)
 		return;
+	if (m->plan->first_go >> m->stage & 1) {
+		m->plan->slower = true;
+		return;
+	}
 	m->pulses = lower;
 	m->rung_why = RUNG_HURRY;
 }
@@ -41,7 +49,12 @@ void plan_guard_reasons(struct making *m)
 {
 	const struct guard *g = &m->plan->guard;
 
-	if (g->hurried && m->rung_why == RUNG_HURRY)
+	if (m->plan->slower)
+		plan_because(m,
+		    message_with(M_COACH_HURRY_AFTER,
+			WHOLE(rung_lower(m->routine, m->pulses))),
+		    GROUND_OWN, 7);
+	else if (g->hurried && m->rung_why == RUNG_HURRY)
 		plan_because(m,
 		    message_with(M_COACH_HURRY_RUNG, WHOLE(m->pulses)),
 		    GROUND_OWN, 7);

@@ -7,9 +7,12 @@
  *	earlier stages wider than a tone are played on the lowest rung
  *	no rung is gained today
  *	a second session of the day is left out
- *	the work is played on the lowest rung
  *	the session gets shorter
+ *	the work is played on the lowest rung, in a shorter session or not
  *	only the arm swings
+ *
+ * The rung comes late: only a first go at the top rung shows a stage secure, so
+ * a rung taken away costs evidence, and minutes do not.
  *
  * Until the session is laid out all is counted as if no finger were hurt, and
  * a rung that may be gained as if it were, so what is played is never more.
@@ -179,8 +182,9 @@ static void leave_out(struct making *m)
 }
 
 /* The longest session that is not too much, if there is one. */
-static void shorten(struct making *m)
+static bool shorten(struct making *m)
 {
+	int recaps = m->recaps_fit, rounds = m->rounds;
 	int cap = shortest_alike(m, m->plan->cap_ms);
 
 	while (cap > 0) {
@@ -194,11 +198,13 @@ static void shorten(struct making *m)
 		if (m->recaps_fit + m->rounds > 0 && !is_over(m)) {
 			m->load = LOAD_SHORT;
 			m->plan->cap_ms = cap;
-			return;
+			return true;
 		}
 	}
-	m->load = LOAD_AIR;
-	leave_out(m);
+	m->recaps_fit = recaps;
+	m->rounds = rounds;
+	choose_anew(m);
+	return false;
 }
 
 /* --- a second session of the day --- */
@@ -254,11 +260,13 @@ static void ease(struct making *m)
 	m->load = LOAD_NO_CLIMB;
 	m->plan->climbed = true;
 	m->plan->clean_rounds = 0;
-	if (!is_over(m))
+	if (!is_over(m) || shorten(m))
 		return;
 	work_lowest(m);
-	if (is_over(m))
-		shorten(m);
+	if (!is_over(m) || shorten(m))
+		return;
+	m->load = LOAD_AIR;
+	leave_out(m);
 }
 
 void plan_load(struct making *m)

@@ -63,7 +63,7 @@ void plan_load_reasons(struct making *m)
 		    message_with(
 			M_COACH_LOAD_RECAPS, WHOLE(m->routine->ladder[0])),
 		    GROUND_OWN, 5);
-	if (m->load == LOAD_SHORT && m->rounds > 0)
+	if (m->load == LOAD_SHORT && m->rung_why == RUNG_LOAD)
 		plan_because(m,
 		    message_with(M_COACH_LOAD_LOWEST, WHOLE(m->pulses)),
 		    GROUND_OWN, 5);

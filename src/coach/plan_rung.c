@@ -54,14 +54,34 @@ static bool first_go_long_ago(const struct making *m, struct round_seen *out)
 	return day != NEVER;
 }
 
+/*
+ * On a slower day the rung went down behind a clean round: it is that round's
+ * rung which counts.  Where it went down by rule F3 the round before was shaky.
+ */
+static void undo_slower_day(struct round_walk w, struct round_seen *last)
+{
+	struct round_seen before;
+
+	while (round_before(&w, &before) && before.sitting == last->sitting &&
+	    before.work) {
+		if (before.pulses == last->pulses)
+			continue;
+		if (before.pulses > last->pulses && before.all_clean)
+			last->pulses = before.pulses;
+		return;
+	}
+}
+
 static bool last_work_round(const struct making *m, struct round_seen *out)
 {
 	struct round_walk w = { m->history, m->routine, m->stage,
 		m->history->turns };
 
 	while (round_before(&w, out))
-		if (out->work && out->pulses > 0)
+		if (out->work && out->pulses > 0) {
+			undo_slower_day(w, out);
 			return true;
+		}
 	return first_go_long_ago(m, out);
 }
 

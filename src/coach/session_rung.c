@@ -78,7 +78,8 @@ int rung_next(const struct session *s)
 
 	if (b->kind != BLOCK_WORK || s->at.pulses == 0)
 		return s->at.pulses;
-	if (falls(s, round))
+	/* A slower day: the first go is over. */
+	if (falls(s, round) || (s->plan.slower && round == 0))
 		return rung_lower(s->wish.routine, s->at.pulses);
 	if (rises(s, round))
 		return rung_higher(s->wish.routine, s->at.pulses);

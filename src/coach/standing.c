@@ -226,11 +226,22 @@ static void count_days(struct standing *s, const struct routine *r,
 	s->more_days = more;
 }
 
+/* Whether a finger's skin was noted on a day. */
+static bool skin_noted(const struct history *h, int day)
+{
+	for (int i = 0; i < h->notes; i++)
+		if (h->note[i].kind == NOTE_SKIN && h->note[i].day == day)
+			return true;
+	return false;
+}
+
+/* Days on which a finger was left out for its skin count for nobody. */
 static void count_bows(struct standing *s, const struct routine *r,
     const struct history *h, const struct fresh *f)
 {
 	int64_t bows[UNITS_MAX] = { 0 };
-	int units = standing_units(r, s->stage);
+	int units = standing_units(r, s->stage), day = NEVER;
+	bool skin = false;
 
 	for (int i = 0; i < h->tallies; i++) {
 		const struct tally *t = &h->tally[i];
@@ -238,12 +249,16 @@ static void count_bows(struct standing *s, const struct routine *r,
 		    ? unit_of(r, s->stage, t->unit)
 		    : -1;
 
-		if (unit >= 0 && t->bows > 0)
-			bows[unit] += t->bows;
+		if (unit < 0 || t->bows <= 0)
+			continue;
+		if (t->day != day)
+			skin = skin_noted(h, t->day);
+		day = t->day;
+		bows[unit] += skin ? 0 : t->bows;
 	}
 	s->unit = 0;
 	for (int u = 0; u < units; u++) {
-		bows[u] += f && f->worked ? f->bows[u] : 0;
+		bows[u] += f && f->worked && !f->hurt ? f->bows[u] : 0;
 		s->bows_all += bows[u];
 		if (bows[u] < bows[s->unit])
 			s->unit = u;

@@ -254,6 +254,26 @@ static void ease_in(struct looking *l, const struct since *s)
 	w->lowest = true;
 }
 
+/* Whether so many clear days were usual in the four weeks up to the last. */
+static bool usual(const struct looking *l, int away)
+{
+	const struct history *h = l->history;
+	const struct past_sitting *later = l->last;
+	int gaps = 0;
+
+	for (int i = h->sittings - 1; i >= 0; i--) {
+		const struct past_sitting *s = &h->sitting[i];
+
+		if ((int64_t)l->last->day - s->day >= HABIT_DAYS)
+			break;
+		if (!history_sat(s))
+			continue;
+		gaps += clear_days(s->day, later->day) >= away;
+		later = s;
+	}
+	return gaps >= HABIT_GAPS;
+}
+
 /* What the days before today change, and a long time before them. */
 static void look_at_days(struct looking *l)
 {
@@ -261,7 +281,8 @@ static void look_at_days(struct looking *l)
 	struct since s;
 
 	w->away = l->last ? clear_days(l->last->day, l->today) : 0;
-	w->lower = w->away >= AWAY_SHORT && w->away < AWAY_LONG;
+	w->lower = w->away >= AWAY_SHORT && w->away < AWAY_LONG &&
+	    !usual(l, w->away);
 	s = long_away(l);
 	if (s.away < AWAY_LONG)
 		return;

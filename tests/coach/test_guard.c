@@ -167,16 +167,41 @@ static void test_slower_day(void **state)
 	past_note(past, FIRST_DAY + 1, NOTE_LATER, 0);
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 2, 17));
 	assert_true(plan.guard.hurried);
-	assert_int_equal(made_work(&plan)->pulses, 6);
+	/* The first go keeps its rung; what comes after it does not. */
+	assert_int_equal(made_work(&plan)->pulses, 8);
 	assert_int_equal(plan.clean_rounds, 0);
-	assert_false(plan.climbed);
-	assert_true(made_reason(&plan, M_COACH_HURRY_RUNG));
+	assert_true(plan.climbed);
+	assert_true(plan.slower);
+	assert_true(made_reason(&plan, M_COACH_HURRY_AFTER));
 	assert_true(made_reason(&plan, M_COACH_HURRY_SIGNS));
-	assert_false(made_reason(&plan, M_COACH_RUNG_CLEAN));
 	assert_true(made_caution(&plan, M_COACH_CAUTION_HURRY));
 	assert_true(made_caution(&plan, M_COACH_CAUTION_SAY));
 	/* Two recaps of 56 s and the air are 140; a third makes 196 of 200. */
 	assert_true(plan.length_ms <= plan.cap_ms);
+}
+
+/* A later session of the day begins lower; the next day does not. */
+static void test_slower_twice(void **state)
+{
+	(void)state;
+	past_note(past, FIRST_DAY, NOTE_LATER, 0);
+	past_note(past, FIRST_DAY + 1, NOTE_LATER, 0);
+	sat(FIRST_DAY + 2, 540, ENDED_WHOLE);
+	for (int round = 0; round < 3; round++)
+		for (int u = 0; u < 4; u++)
+			past_turn(past, BLOCK_WORK, "tone", r.unit[u].name,
+			    round, round ? 6 : 8, MARK_CLEAN, round == 0);
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 2, 17));
+	assert_int_equal(made_work(&plan)->pulses, 6);
+	assert_false(plan.slower);
+	assert_true(made_reason(&plan, M_COACH_HURRY_RUNG));
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 3, 17));
+	assert_int_equal(made_work(&plan)->pulses, 8);
+	assert_true(plan.slower);
+	/* The slow rounds were not all clean: one lower than the first go. */
+	past->turn[past->h.turns - 1].mark = MARK_SHAKY;
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 3, 17));
+	assert_int_equal(made_work(&plan)->pulses, 6);
 }
 
 /* 28 + 3 x 56 = 196 s of recap are two thirds of 300. */
@@ -285,7 +310,8 @@ int main(void)
 #define TEST(f) cmocka_unit_test_setup_teardown(f, begin, end)
 	const struct CMUnitTest tests[] = { TEST(test_early),
 		TEST(test_broken_off), TEST(test_no_signs), TEST(test_beyond),
-		TEST(test_later), TEST(test_slower_day), TEST(test_two_thirds),
+		TEST(test_later), TEST(test_slower_day),
+		TEST(test_slower_twice), TEST(test_two_thirds),
 		TEST(test_wished), TEST(test_any_life) };
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

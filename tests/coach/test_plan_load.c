@@ -75,8 +75,9 @@ static void test_nothing_eased(void **state)
 }
 
 /*
- * A session is 8 pulses of each of two recaps at 4 and 6 bows of work: 64 at 8
- * pulses, 40 at 4.  480 are allowed, and 148 m, of which a wide turn takes 2.5.
+ * A session is 8 pulses of each of two recaps at 4 and 6 bows of work, 64 at 8
+ * pulses; 48 with two rounds, 40 with one recap less, 24 with one round, 16 with
+ * that alone, and 8 when it is at 4.  480 are allowed, and 148 m, of which a wide turn takes 2.5.
  */
 static void test_steps(void **state)
 {
@@ -87,10 +88,12 @@ static void test_steps(void **state)
 		int work_pulses, rounds;
 	} steps[] = {
 		{ 0.001, 416, M_NONE, 8, 3 },
-		{ 0.001, 417, M_COACH_LOAD_LOWEST, 4, 3 },
-		{ 0.001, 440, M_COACH_LOAD_LOWEST, 4, 3 },
-		{ 0.001, 441, M_COACH_LOAD_SHORT, 4, 2 },
-		{ 0.001, 472, M_COACH_LOAD_SHORT, 4, 1 },
+		{ 0.001, 417, M_COACH_LOAD_SHORT, 8, 2 },
+		{ 0.001, 440, M_COACH_LOAD_SHORT, 8, 2 },
+		{ 0.001, 441, M_COACH_LOAD_SHORT, 8, 1 },
+		{ 0.001, 464, M_COACH_LOAD_SHORT, 8, 1 },
+		{ 0.001, 465, M_COACH_LOAD_LOWEST, 4, 1 },
+		{ 0.001, 472, M_COACH_LOAD_LOWEST, 4, 1 },
 		{ 0.001, 473, M_COACH_LOAD_AIR, 0, 0 },
 		{ 120, 0, M_NONE, 8, 3 },
 		{ 147.5, 0, M_COACH_LOAD_AIR, 0, 0 },
@@ -124,7 +127,7 @@ static void test_no_climb(void **state)
 {
 	static const int had[] = { 420, 421, 428, 429 };
 	static const enum message_id step[] = { M_NONE, M_COACH_LOAD_NO_CLIMB,
-		M_COACH_LOAD_NO_CLIMB, M_COACH_LOAD_LOWEST };
+		M_COACH_LOAD_NO_CLIMB, M_COACH_LOAD_SHORT };
 
 	(void)state;
 	for (int i = 0; i < 4; i++) {
@@ -135,8 +138,8 @@ static void test_no_climb(void **state)
 		plan_at(FIRST_DAY, 17);
 		assert_int_equal(plan.climbed, i > 0);
 		assert_int_equal(plan.clean_rounds, i == 0);
-		assert_int_equal(made_work(&plan)->pulses, i < 3 ? 6 : 4);
-		assert_int_equal(plan.length_ms, 292000);
+		assert_int_equal(made_work(&plan)->pulses, 6);
+		assert_int_equal(plan.length_ms, i < 3 ? 292000 : 244000);
 		if (i > 0)
 			assert_true(made_reason(&plan, step[i]));
 	}

@@ -146,6 +146,22 @@ static void test_share(void **state)
 	assert_int_equal(now.bows_all, 44);
 }
 
+/* A finger that was left out for its skin is not missed on those days. */
+static void test_share_healed(void **state)
+{
+	(void)state;
+	for (int day = 1; day <= 16; day++) {
+		day_of(day, 8, day <= 10 ? "ccc" : "cccc");
+		if (day <= 10)
+			past_note(past, FIRST_DAY + day, NOTE_SKIN, 4);
+	}
+	assert_int_equal(after(16), MISSING_NOTHING);
+	/* Left out for no reason it is. */
+	past->h.notes = 0;
+	assert_int_equal(after(16), MISSING_SHARE);
+	assert_int_equal(now.unit, 3);
+}
+
 /* What the teacher marked counts over the student's marks of that day. */
 static void test_lesson(void **state)
 {
@@ -284,6 +300,7 @@ int main(void)
 		TEST(test_later_rounds),
 		TEST(test_each_condition),
 		TEST(test_share),
+		TEST(test_share_healed),
 		TEST(test_lesson),
 		TEST(test_air),
 		TEST(test_fresh),

@@ -170,6 +170,30 @@ static int start_on(int day)
 	return made_work(&plan) ? made_work(&plan)->pulses : 0;
 }
 
+/* Who plays at weekends loses a rung twice, and not every Saturday. */
+static void test_weekends(void **state)
+{
+	(void)state;
+	play(0, "cccc");
+	play(1, "cccc");
+	plan_on(7);
+	assert_int_equal(plan.where.away, 5);
+	assert_true(plan.where.lower);
+	play(7, "cccc");
+	play(8, "cccc");
+	plan_on(14);
+	assert_true(plan.where.lower);
+	play(14, "cccc");
+	play(15, "cccc");
+	plan_on(21);
+	assert_int_equal(plan.where.away, 5);
+	assert_false(plan.where.lower);
+	plan_on(22);
+	assert_true(plan.where.lower); /* six are more than five */
+	plan_on(24);
+	assert_true(plan.where.recap_only); /* and eight are long for anyone */
+}
+
 static void test_few_days(void **state)
 {
 	(void)state;
@@ -357,6 +381,7 @@ int main(void)
 		TEST(test_second_session),
 		TEST(test_teacher_speaks),
 		TEST(test_lesson_mark),
+		TEST(test_weekends),
 		TEST(test_few_days),
 		TEST(test_ten_days),
 		TEST(test_away_at_wide),

@@ -58,7 +58,7 @@ so "not slower yet" [ "$(grep -c 'slower day:' "$work/out")" = 0 ]
 session 2026-03-03T17:00 keys --marking turn tone.yaml
 later 04
 today 04 --why
-said 'F7 [O] Today is a slower day: the work begins one step lower, at 6 pulses, and earlier stages may take more of the time.'
+said 'F7 [O] Today is a slower day: after the first round the work goes one step lower, to 6 pulses, and earlier stages may take more of the time.'
 said 'Together 4; from 3 on a day is a slower one.'
 said 'which is 2/3 of 5:00'
 session 2026-03-04T17:00 keys --marking turn tone.yaml

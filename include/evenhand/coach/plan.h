@@ -104,6 +104,7 @@ struct plan {
 	uint32_t first_go;	  /* bit s: stage s has no first go yet today */
 	int clean_rounds; /* 1: the last round was all clean at this rung (F3) */
 	bool climbed;	  /* no rung is gained in this session */
+	bool slower;	  /* one rung lower after the first round (F7) */
 	uint32_t hurt;	  /* bit f: finger f (1..4) is left out */
 	bool air_only;	  /* sore elsewhere: nothing but the air */
 

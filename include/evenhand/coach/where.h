@@ -7,7 +7,7 @@
  *	two practice days running, half or more shaky cold, at the lowest rung
  *		one stage back; the first day all clean there leads on again
  *	days without practice (clear days, on which nothing was played)
- *		4 to 7    one rung lower
+ *		4 to 7    one rung lower, but for whose habit they are
  *		8 to 14   earlier stages only, 60 % of the time, until all is
  *		          clean; then the stage itself, on the lowest rung
  *		15 to 28  one stage back, with 60, 80 and 100 % of the time
@@ -34,6 +34,8 @@ enum {
 	AWAY_START = 29, /* from which it is the first stage */
 	AWAY_PERCENT = 60,
 	AWAY_SECOND_PERCENT = 80,
+	HABIT_DAYS = 28, /* that show what is usual: */
+	HABIT_GAPS = 2,	 /* so many times as long away, or more */
 };
 
 /* Why the student stands there. */

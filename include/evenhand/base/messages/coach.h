@@ -170,6 +170,9 @@ MESSAGE(M_COACH_LOAD_BASE, "www",
 MESSAGE(M_COACH_HURRY_RUNG, "w",
     "Today is a slower day: the work begins one step lower, at {0} pulses, and "
     "earlier stages may take more of the time.")
+MESSAGE(M_COACH_HURRY_AFTER, "w",
+    "Today is a slower day: after the first round the work goes one step lower, "
+    "to {0} pulses, and earlier stages may take more of the time.")
 MESSAGE(M_COACH_HURRY, "",
     "Today is a slower day: earlier stages may take more of the time.")
 MESSAGE(M_COACH_HURRY_SIGNS, "wwwwww",
