@@ -17,7 +17,7 @@ function takes(name, value) {
 }
 $1 == "verb" {
 	verbs = verbs " " $2
-	on[$2] = $4
+	on[$2] = $5 ($5 == "" ? "" : " ") $4
 	order[++n] = $2
 }
 $1 == "option" {

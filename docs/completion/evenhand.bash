@@ -77,9 +77,12 @@ _evenhand_add_value()
 # shellcheck disable=SC2086
 _evenhand_add_operands()
 {
-	case $(_evenhand_works_on "$1") in
-	ROUTINE)
-		_evenhand_add $_evenhand_routines
+	local on
+
+	on=$(_evenhand_works_on "$1")
+	case $on in
+	*ROUTINE)
+		_evenhand_add ${on%ROUTINE} $_evenhand_routines
 		_evenhand_add_files .yaml .yml ;;
 	FILE) _evenhand_add_files .yaml .yml ;;
 	esac

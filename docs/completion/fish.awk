@@ -20,6 +20,9 @@ $1 == "verb" {
 	verbs = verbs " " $2
 	rules = rules sprintf("complete -c evenhand -n __evenhand_first" \
 	    " -a %s -d \047%s\047\n", $2, told($3))
+	if ($5 != "")
+		rules = rules sprintf("complete -c evenhand -n " \
+		    "\047__evenhand_in %s\047 -a \047%s\047\n", $2, $5)
 	if ($4 == "ROUTINE")
 		rules = rules sprintf("complete -c evenhand -n " \
 		    "\047__evenhand_in %s\047 -a \047%s\047 -d routine\n", $2,

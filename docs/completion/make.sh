@@ -6,7 +6,7 @@
 # that read the command line: so a completion never offers what is not there.
 # A ROUTINE is a file that ships in the program, and its name is offered.
 #
-#	verb <Tab> name <Tab> what it does <Tab> what it works on
+#	verb <Tab> name <Tab> what it does <Tab> what it works on <Tab> word first
 #	option <Tab> verb <Tab> name <Tab> value <Tab> what it does
 #	alone <Tab> name <Tab> <Tab> what it does	an option that comes first
 set -eu
@@ -48,11 +48,19 @@ operand()
 	esac
 }
 
+# The word that has to stand before that, if there is one.
+word()
+{
+	"$program" "$1" --help | head -n 1 |
+	    sed -n 's/.*\[options\] \([a-z|]*\) .*/\1/p' | tr '|' ' '
+}
+
 table()
 {
 	"$program" --help | under Commands: 14 |
 	while IFS="$tab" read -r verb about; do
-		printf 'verb\t%s\t%s\t%s\n' "$verb" "$about" "$(operand "$verb")"
+		printf 'verb\t%s\t%s\t%s\t%s\n' "$verb" "$about" \
+		    "$(operand "$verb")" "$(word "$verb")"
 		"$program" "$verb" --help | under Options: 28 |
 		    sed "s/^--/option$tab$verb$tab/"
 	done

@@ -23,6 +23,7 @@ function takes(name, value) {
 $1 == "verb" {
 	verbs = verbs sprintf("\t\t\047%s:%s\047\n", $2, told($3))
 	on[$2] = $4
+	word[$2] = $5
 	order[++n] = $2
 }
 $1 == "option" {
@@ -40,6 +41,8 @@ END {
 		verb = order[i]
 		printf "\n_evenhand_%s()\n{\n\t_arguments \"$@\"%s", verb,
 		    options[verb]
+		if (word[verb] != "")
+			printf " \\\n\t    \0471:what:(%s)\047", word[verb]
 		if (on[verb] == "ROUTINE")
 			printf " \\\n\t    \047*:routine:_evenhand_routine\047"
 		if (on[verb] == "FILE")

@@ -21,6 +21,8 @@ if [ "$status" -ne 0 ] && [ "$status" -ne 69 ] ||
 	echo "the installed evenhand does not find evenhand-sound"
 	exit 1
 fi
+HOME="$work/home" "$work/root/usr/bin/evenhand" print homework \
+    -o "$work/week.pdf" > /dev/null
 for file in bash-completion/completions/evenhand \
     zsh/site-functions/_evenhand fish/vendor_completions.d/evenhand.fish; do
 	if ! grep -q marking "$work/root/usr/share/$file"; then

@@ -81,6 +81,10 @@ is "bash, a routine to begin from" "$(offered evenhand new --from cel)" \
     "cello cello-homework "
 is "bash, a day is not guessed" "$(offered evenhand history --from '')" " "
 is "bash, any file as a script" "$(offered evenhand --script k)" "keys.txt "
+is "bash, a sheet" "$(offered evenhand print ho)" "homework "
+is "bash, a routine for it" "$(offered evenhand print homework le)" \
+    "lesson.yaml "
+is "bash, its paper" "$(offered evenhand print --paper '')" "a4 letter "
 is "bash, behind --" "$(offered evenhand check -- le)" "lesson.yaml "
 mkdir -p "$work/data/evenhand"
 touch "$work/data/evenhand/player-Zoe.db"
@@ -121,6 +125,7 @@ if command -v fish > /dev/null; then
 	    "$(fish_offers "evenhand history --from ")" ""
 	is "fish, any file as a script" "$(fish_offers "evenhand --script k")" \
 	    "keys.txt "
+	is "fish, a sheet" "$(fish_offers "evenhand print ho")" "homework "
 	is "fish, no files for history" "$(fish_offers "evenhand history ")" ""
 else
 	echo "SKIPPED: fish is not installed"
