@@ -126,7 +126,7 @@ struct round_walk {
 };
 
 struct round_seen {
-	int64_t sitting;
+	int day;
 	int pulses;
 	bool work;
 	bool all_clean; /* played to its end, each turn clean */

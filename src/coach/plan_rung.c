@@ -55,14 +55,15 @@ static bool first_go_long_ago(const struct making *m, struct round_seen *out)
 }
 
 /*
- * On a slower day the rung went down behind a clean round: it is that round's
- * rung which counts.  Where it went down by rule F3 the round before was shaky.
+ * On a slower day the rung went down behind a clean round, for the rest of the
+ * day: it is that round's rung which counts.  Where it went down by rule F3 the
+ * round before was shaky.
  */
 static void undo_slower_day(struct round_walk w, struct round_seen *last)
 {
 	struct round_seen before;
 
-	while (round_before(&w, &before) && before.sitting == last->sitting &&
+	while (round_before(&w, &before) && before.day == last->day &&
 	    before.work) {
 		if (before.pulses == last->pulses)
 			continue;

@@ -75,7 +75,7 @@ bool round_before(struct round_walk *w, struct round_seen *out)
 		out->shaky += turn[i].mark == MARK_SHAKY;
 	}
 	w->at = i + 1;
-	out->sitting = last->sitting;
+	out->day = last->day;
 	out->pulses = last->pulses;
 	out->work = last->kind == BLOCK_WORK;
 	out->all_clean = clean == turns &&

@@ -198,6 +198,13 @@ static void test_slower_twice(void **state)
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 3, 17));
 	assert_int_equal(made_work(&plan)->pulses, 8);
 	assert_true(plan.slower);
+	/* A second session of the slower day changes nothing for the next. */
+	sat(FIRST_DAY + 2, 1140, ENDED_WHOLE);
+	for (int u = 0; u < 4; u++)
+		past_turn(past, BLOCK_WORK, "tone", r.unit[u].name, 0, 6,
+		    MARK_CLEAN, false);
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 3, 17));
+	assert_int_equal(made_work(&plan)->pulses, 8);
 	/* The slow rounds were not all clean: one lower than the first go. */
 	past->turn[past->h.turns - 1].mark = MARK_SHAKY;
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 3, 17));
