@@ -46,12 +46,12 @@ struct elsewhere *elsewhere_new(
 	e->quick_rate = rate;
 	e->low_hz = asked->low_hz / beyond;
 	e->high_hz = asked->high_hz * beyond;
-	e->width = (int)ceil(rate / e->low_hz);
+	e->width = match_width(rate / e->low_hz);
 	e->factor = (int)fmax(1, floor(rate / least));
 	e->rate = rate / e->factor;
 	e->range.from = PERIOD_SHORTEST;
 	e->range.to = (int)ceil(e->rate / lowest);
-	e->range.width = e->range.to;
+	e->range.width = match_width(e->range.to);
 	e->span = 2 * match_reach(&e->range) + 1;
 	e->newest = arena_take(a, (size_t)e->span * 2 * sizeof(float));
 	quick.to = quick.width = e->width;

@@ -48,7 +48,7 @@ static void set_range(struct live *l, const struct asked *asked)
 
 	l->range.from = (int)fmax(floor(shortest) - PEAK_ROOM, 2);
 	l->range.to = (int)ceil(longest) + PEAK_ROOM;
-	l->range.width = (int)ceil(longest);
+	l->range.width = match_width(longest);
 	l->reach = match_reach(&l->range);
 }
 
@@ -109,7 +109,7 @@ void live_take(struct live *l, const float *x, size_t n)
 
 static double level_db(const struct live *l, const float *x)
 {
-	int half = l->range.width;
+	int half = l->reach;
 	double sum = 1e-20;
 
 	for (int i = -half; i < half; i++)
@@ -122,8 +122,9 @@ static void search(struct live *l, const float *x, struct moment *m)
 	double least = l->before > 0 ? ALIKE_STAY : ALIKE_BEGIN;
 	struct match found;
 
-	match_curve(x, &l->range, &l->work);
+	match_curve_coarse(x, &l->range, &l->work);
 	found = match_best(&l->range, &l->work, l->before);
+	found = match_exact(x, &l->range, &l->work, found);
 	m->sure = (float)fmin(fmax(found.likeness, 0), 1);
 	m->what = found.likeness >= least ? HEARD_NOTE : HEARD_NOISE;
 	l->before = m->what == HEARD_NOTE ? found.lag : 0;

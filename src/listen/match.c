@@ -23,42 +23,73 @@ bool match_work_take(
 	return work->squares != NULL && work->likeness != NULL;
 }
 
-/* Eight sums side by side, for the sake of speed. */
+/* Twice eight sums side by side, for the sake of speed; n in eights. */
 static double product(const float *a, const float *b, int n)
 {
-	float s[8] = { 0 };
+	float s[8] = { 0 }, t[8] = { 0 };
 	int i = 0;
 
-	for (; i + 8 <= n; i += 8)
+	for (; i + 16 <= n; i += 16) {
 		for (int j = 0; j < 8; j++)
 			s[j] += a[i + j] * b[i + j];
-	for (; i < n; i++)
-		s[0] += a[i] * b[i];
+		for (int j = 0; j < 8; j++)
+			t[j] += a[i + 8 + j] * b[i + 8 + j];
+	}
+	if (i < n)
+		for (int j = 0; j < 8; j++)
+			s[j] += a[i + j] * b[i + j];
+	for (int j = 0; j < 8; j++)
+		s[j] += t[j];
 	return (double)(s[0] + s[1] + s[2] + s[3]) +
 	    (double)(s[4] + s[5] + s[6] + s[7]);
+}
+
+int match_width(double samples)
+{
+	return (int)ceil(samples / 8) * 8;
+}
+
+/* squares[reach + 1 + i] is the energy of all up to sample i. */
+static void sum_squares(const float *x, int reach, double *squares)
+{
+	squares[0] = 0;
+	for (int i = -reach; i <= reach; i++)
+		squares[reach + i + 1] = squares[reach + i] +
+		    (double)x[i] * (double)x[i];
+}
+
+static float likeness(
+    const float *x, const struct match_range *r, int lag, const double *squares)
+{
+	int reach = match_reach(r);
+	int a = reach - (lag + r->width) / 2, b = a + lag;
+	double both = squares[a + r->width] - squares[a] +
+	    squares[b + r->width] - squares[b];
+	double alike = product(x + a - reach, x + b - reach, r->width);
+
+	return both > 0 ? (float)(2 * alike / both) : 0;
 }
 
 void match_curve(
     const float *x, const struct match_range *r, struct match_work *work)
 {
-	int reach = match_reach(r);
-	/* squares[reach + i]: the energy of all before sample i. */
-	double *squares = work->squares;
+	sum_squares(x, match_reach(r), work->squares);
+	for (int lag = r->from; lag <= r->to; lag++)
+		work->likeness[lag - r->from] = likeness(
+		    x, r, lag, work->squares);
+}
 
-	squares[0] = 0;
-	for (int i = -reach; i <= reach; i++)
-		squares[reach + i + 1] = squares[reach + i] +
-		    (double)x[i] * (double)x[i];
-	for (int lag = r->from; lag <= r->to; lag++) {
-		int a = reach - (lag + r->width) / 2, b = a + lag;
-		double both = squares[a + r->width] - squares[a] +
-		    squares[b + r->width] - squares[b];
-		double alike = product(x + a - reach, x + b - reach, r->width);
+void match_curve_coarse(
+    const float *x, const struct match_range *r, struct match_work *work)
+{
+	int lags = r->to - r->from + 1;
+	float *y = work->likeness;
 
-		work->likeness[lag - r->from] = both > 0
-		    ? (float)(2 * alike / both)
-		    : 0;
-	}
+	sum_squares(x, match_reach(r), work->squares);
+	for (int i = 0; i < lags; i += 2)
+		y[i] = likeness(x, r, r->from + i, work->squares);
+	for (int i = 1; i < lags; i += 2)
+		y[i] = i + 1 < lags ? (y[i - 1] + y[i + 1]) / 2 : y[i - 1];
 }
 
 /* The top of the parabola through three likenesses. */
@@ -98,6 +129,30 @@ struct match match_best(
 			most = worth;
 			best = m;
 		}
+	}
+	return best;
+}
+
+struct match match_exact(const float *x, const struct match_range *r,
+    struct match_work *work, struct match coarse)
+{
+	int at = (int)(coarse.lag + 0.5), from = at - 3 - r->from;
+	float *y = work->likeness;
+	struct match best = { 0, 0 };
+
+	if (coarse.lag <= 0)
+		return coarse;
+	from = from < 0 ? 0 : from;
+	for (int i = from; i <= from + 6 && r->from + i <= r->to; i++)
+		y[i] = likeness(x, r, r->from + i, work->squares);
+	for (int i = from + 1; i < from + 6 && r->from + i < r->to; i++) {
+		struct match m;
+
+		if (y[i] < y[i - 1] || y[i] <= y[i + 1])
+			continue;
+		m = peak(y + i, r->from + i);
+		if (m.likeness > best.likeness)
+			best = m;
 	}
 	return best;
 }

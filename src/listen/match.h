@@ -13,7 +13,10 @@
 
 #include "evenhand/base/arena.h"
 
-/* Where a search goes: lags from..to in samples, pieces of width samples. */
+/*
+ * Where a search goes: lags from..to in samples, pieces of width samples, which
+ * is one of match_width.
+ */
 struct match_range {
 	int from, to, width;
 };
@@ -22,6 +25,9 @@ struct match_range {
 struct match {
 	double lag, likeness;
 };
+
+/* A width of so many samples or a few more, as the search can do it fast. */
+int match_width(double samples);
 
 /* Samples before and behind the instant that a search needs. */
 int match_reach(const struct match_range *r);
@@ -43,6 +49,10 @@ bool match_work_take(
 void match_curve(
     const float *x, const struct match_range *r, struct match_work *work);
 
+/* The same with every second lag worked out, and the others laid between. */
+void match_curve_coarse(
+    const float *x, const struct match_range *r, struct match_work *work);
+
 /*
  * The best peak of the curve.  `before` is the lag found last, or 0: far jumps
  * cost a little, and so do long lags, since two periods are as alike as one.
@@ -50,6 +60,13 @@ void match_curve(
  */
 struct match match_best(
     const struct match_range *r, const struct match_work *work, double before);
+
+/*
+ * A peak of a coarse curve with all lags about it worked out.  x and work as
+ * the coarse curve had them.
+ */
+struct match match_exact(const float *x, const struct match_range *r,
+    struct match_work *work, struct match coarse);
 
 /* Likeness near one lag: the best of those within a sample; 0 outside. */
 double match_near(

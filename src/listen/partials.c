@@ -32,7 +32,7 @@ struct partials {
 	float *one_re, *one_im; /* the first partial, turning back */
 	float *re, *im;		/* the one at hand */
 	float sum_re[SUMS], sum_im[SUMS];
-	float window[HALF_MAX + 1][HALF_MAX];
+	float window[HALF_MAX + 1][2 * HALF_MAX];
 	unsigned char half[PIECE_MAX]; /* of each moment's window */
 	float cents[PARTIALS_MAX][PIECE_MAX];
 	float weight[PARTIALS_MAX][PIECE_MAX];
@@ -47,8 +47,8 @@ static size_t begin(const struct partials *p, size_t b)
 static void make_windows(struct partials *p)
 {
 	for (int half = HALF_MIN; half <= HALF_MAX; half++)
-		for (int i = 0; i < half; i++)
-			p->window[half][i] = (float)(0.5 +
+		for (int i = 0; i < 2 * half; i++)
+			p->window[half][i] = (float)(0.5 -
 			    0.5 * cos(TWO_PI / 2 * (i + 0.5) / half));
 }
 
@@ -145,14 +145,10 @@ static void make_sums(struct partials *p, size_t moments)
 static void windowed(
     const struct partials *p, long b, int half, float *re, float *im)
 {
-	const float *window = p->window[half];
-	const float *r = p->sum_re + EDGE + b, *j = p->sum_im + EDGE + b;
+	long from = EDGE + b - half;
 
-	*re = *im = 0;
-	for (int i = 0; i < half; i++) {
-		*re += window[i] * (r[i] + r[-1 - i]);
-		*im += window[i] * (j[i] + j[-1 - i]);
-	}
+	*re = product(p->window[half], p->sum_re + from, 2 * (size_t)half);
+	*im = product(p->window[half], p->sum_im + from, 2 * (size_t)half);
 }
 
 /* What is left of partial `number`'s motion, and how much it counts. */

@@ -6,7 +6,7 @@
  *
  * At last the pitch is smoothed by a parabola through 65 ms about each moment
  * (Savitzky and Golay, Analytical Chemistry 36, 1964), which leaves a swing of
- * 6 Hz as wide as it was but for 1 %, and takes away what a bow jitters.
+ * 6 Hz as wide as it was but for 0.3 %, and takes away what a bow jitters.
  */
 #include "evenhand/listen/refine.h"
 

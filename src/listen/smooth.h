@@ -18,7 +18,7 @@ enum { SMOOTH_REACH = 6 }; /* moments on each side */
 /* n doubles of scratch. */
 void smooth(struct moment *m, size_t n, double *scratch);
 
-/* What is left of a swing of so many Hz: 1 at 0, 0.98 at 8. */
+/* What is left of a swing of so many Hz: 1 at 0, 0.99 at 8. */
 double smooth_share(double hz);
 
 #endif

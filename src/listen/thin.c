@@ -94,19 +94,19 @@ int thin_factor(const struct thin *t)
 	return t->factor;
 }
 
-/* Four sums at once, which a compiler may do side by side. */
+/* Eight sums side by side, for the sake of speed. */
 static float filtered(const struct thin *t)
 {
-	const float *x = t->past + t->at;
-	float s[4] = { 0, 0, 0, 0 };
+	const float *x = t->past + t->at, *tap = t->tap;
+	float s[8] = { 0 };
 	int i = 0;
 
-	for (; i + 4 <= t->taps; i += 4)
-		for (int j = 0; j < 4; j++)
-			s[j] += x[i + j] * t->tap[i + j];
+	for (; i + 8 <= t->taps; i += 8)
+		for (int j = 0; j < 8; j++)
+			s[j] += x[i + j] * tap[i + j];
 	for (; i < t->taps; i++)
-		s[0] += x[i] * t->tap[i];
-	return s[0] + s[1] + s[2] + s[3];
+		s[0] += x[i] * tap[i];
+	return (s[0] + s[1] + s[2] + s[3]) + (s[4] + s[5] + s[6] + s[7]);
 }
 
 /* What goes on unchanged is carried off slowly. */
@@ -127,7 +127,7 @@ static size_t take_one(struct thin *t, float x, float *out)
 {
 	t->past[t->at] = x;
 	t->past[t->at + t->taps] = x;
-	t->at = (t->at + 1) % t->taps;
+	t->at = t->at + 1 < t->taps ? t->at + 1 : 0;
 	if (t->wait-- > 0)
 		return 0;
 	t->wait = t->factor - 1;

@@ -43,6 +43,7 @@ cmd:gcovr|gcovr|gcovr|gcovr|gcovr
 cmd:zsh|zsh|zsh|zsh|zsh
 cmd:fish|fish|fish|fish|fish
 cmd:strace|strace|strace|strace|-
+pc:aubio|libaubio-dev|aubio-devel|aubio|aubio
 cmd:pipewire|pipewire|pipewire|pipewire|-
 cmd:pw-cli|pipewire-bin|pipewire-utils|pipewire|-
 alsa:pipewire|pipewire-alsa|pipewire-alsa|pipewire-alsa|-

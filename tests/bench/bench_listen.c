@@ -1,0 +1,247 @@
+/*
+ * bench_listen.c - how exactly and how fast a string is heard
+ *
+ * Sounds of the tests' own making, with exact truth: dry (pink noise 20 dB
+ * under the string), in noise (10 dB), in a small room (RT60 0.35 s, direct
+ * sound 6 dB above it, hum) and in a larger one (0.5 s, 3 dB).
+ */
+#include <stdio.h>
+
+#include "../listen/listening.h"
+#include "bench.h"
+#include "evenhand/listen/arrivals.h"
+#include "evenhand/listen/bow.h"
+#include "evenhand/listen/sway.h"
+#include "tones.h"
+
+static struct listening refined(
+    const struct bowed *b, const struct bowed_sound *s)
+{
+	struct asked asked = { b->hz, b->hz * exp2(b->travel_cents / 1200) };
+	struct listening l = listening_live(s, b->rate, asked, 512);
+
+	listening_refine(&l);
+	return l;
+}
+
+static void one_pitch(struct pitches *p, const struct bowed *b)
+{
+	struct bowed_sound s = bowed_make(b);
+	struct listening l = refined(b, &s);
+
+	for (size_t k = 0; k < l.n; k++)
+		pitches_add(p, b, &s, (double)k * HEARD_STEP_S,
+		    l.m[k].what == HEARD_NOTE ? (double)l.m[k].hz : 0);
+	listening_done(&l);
+	free(s.x);
+}
+
+static struct pitches pitches;
+
+static void pitch(enum surrounding where, const char *name, const char *within,
+    const char *middle)
+{
+	char what[80];
+
+	pitches.cents.n = pitches.moments = pitches.within = pitches.gross = 0;
+	for (int i = 0; i < TONE_NOTES; i++) {
+		struct bowed b = tone_swing(where, tone_notes[i], 5.5, 20);
+
+		one_pitch(&pitches, &b);
+	}
+	for (int i = 0; i < TONE_TRAVELS; i++) {
+		struct bowed b = tone_glide(where, tone_travels[i], 6);
+
+		one_pitch(&pitches, &b);
+	}
+	snprintf(what, sizeof what, "%s: moments within 10 cents", name);
+	figure(what, within, 100.0 * pitches.within / pitches.moments, "%");
+	snprintf(what, sizeof what, "%s: gross errors", name);
+	figure(what, "<= 0.02 %", 100.0 * pitches.gross / pitches.moments, "%");
+	snprintf(what, sizeof what, "%s: error of the pitch, median", name);
+	figure(what, middle, errors_share(&pitches.cents, 0.5), "cents");
+	snprintf(what, sizeof what, "%s: 95 %% of them are under", name);
+	figure(what, where == DRY ? "<= 3.5" : "-",
+	    errors_share(&pitches.cents, 0.95), "cents");
+}
+
+static struct errors half, nine, way, restless;
+static int missed;
+
+static void one_glide(enum surrounding where, double cents, int pulses)
+{
+	struct bowed b = tone_glide(where, cents, pulses);
+	struct bowed_sound s = bowed_make(&b);
+	struct listening l = refined(&b, &s);
+	static struct arrival at[BOWED_GLIDES_MAX];
+	int n = arrivals_find(
+	    &l.arena, l.m, l.n, b.hz, cents, at, BOWED_GLIDES_MAX);
+
+	missed += abs(n - s.glides);
+	for (int i = 0; i < n && n == s.glides; i++) {
+		errors_add(&half, at[i].half_s - s.half[i]);
+		errors_add(&nine, at[i].nine_s - s.nine[i]);
+		errors_add(&way, at[i].upper_cents - at[i].lower_cents - cents);
+	}
+	for (int i = 0; i < 2; i++) {
+		struct bow bow;
+
+		bow_measure(
+		    &l.arena, l.m, l.n, i * b.turn_s, (i + 1) * b.turn_s, &bow);
+		if (bow.heard)
+			errors_add(&restless, bow.unsteady_db);
+	}
+	listening_done(&l);
+	free(s.x);
+}
+
+static void glides(enum surrounding where, double least, double most,
+    const char *name, const char *const *goals)
+{
+	char what[80];
+
+	half.n = nine.n = way.n = restless.n = missed = 0;
+	for (int i = 0; i < TONE_TRAVELS; i++)
+		for (int pulses = 4; pulses <= 8; pulses += 2)
+			if (tone_travels[i] >= least && tone_travels[i] <= most)
+				one_glide(where, tone_travels[i], pulses);
+	snprintf(what, sizeof what, "%s: arrivals missed or made up", name);
+	figure(what, goals[0], missed, "");
+	snprintf(what, sizeof what, "%s: half way, error, median", name);
+	figure(what, goals[1], 1000 * errors_share(&half, 0.5), "ms");
+	snprintf(what, sizeof what, "%s: half way, 95 %% are under", name);
+	figure(what, goals[2], 1000 * errors_share(&half, 0.95), "ms");
+	snprintf(what, sizeof what, "%s: nine tenths, error, median", name);
+	figure(what, goals[3], 1000 * errors_share(&nine, 0.5), "ms");
+	snprintf(what, sizeof what, "%s: nine tenths, 95 %% are under", name);
+	figure(what, goals[4], 1000 * errors_share(&nine, 0.95), "ms");
+	snprintf(what, sizeof what, "%s: way, error, median", name);
+	figure(what, goals[5], errors_share(&way, 0.5), "cents");
+	snprintf(what, sizeof what, "%s: way, 95 %% are under", name);
+	figure(what, goals[6], errors_share(&way, 0.95), "cents");
+	snprintf(what, sizeof what, "%s: a calm bow read as unsteady", name);
+	figure(what, goals[7], errors_share(&restless, 0.5), "dB");
+}
+
+static struct errors width, rate, even;
+
+static void vibrato(enum surrounding where, const char *name,
+    const char *share_goal, const char *rate_goal)
+{
+	static const double speeds[] = { 4.5, 5.5, 6.5 };
+	static const double widths[] = { 15, 20, 30 };
+	double read = 0, true_width = 0;
+	char what[80];
+
+	width.n = rate.n = even.n = 0;
+	for (int i = 0; i < 9; i++) {
+		struct bowed b = tone_swing(
+		    where, tone_notes[2 + i % 3], speeds[i % 3], widths[i / 3]);
+		struct bowed_sound s = bowed_make(&b);
+		struct listening l = refined(&b, &s);
+		struct sway w;
+
+		sway_measure(&l.arena, l.m, l.n, b.hz, &w);
+		if (!w.heard)
+			printf("%g Hz, %g cents not heard\n", b.swing_hz,
+			    b.swing_cents);
+		read += w.width_cents;
+		true_width += b.swing_cents;
+		errors_add(&width, w.width_cents - b.swing_cents);
+		errors_add(&rate, w.rate_hz - b.swing_hz);
+		errors_add(&even, 100 * w.unevenness);
+		listening_done(&l);
+		free(s.x);
+	}
+	snprintf(what, sizeof what, "%s: width, share of the truth", name);
+	figure(what, share_goal, read / true_width, "");
+	snprintf(what, sizeof what, "%s: width, error, median", name);
+	figure(what, where == DRY ? "<= 0.3" : "-", errors_share(&width, 0.5),
+	    "cents");
+	snprintf(what, sizeof what, "%s: rate, error, median", name);
+	figure(what, rate_goal, 1000 * errors_share(&rate, 0.5), "mHz");
+	snprintf(what, sizeof what, "%s: an even one read as uneven", name);
+	figure(
+	    what, where == DRY ? "<= 1.0" : "-", errors_share(&even, 0.5), "%");
+}
+
+/* ms of this thread. */
+static double own_ms(void)
+{
+	struct timespec t;
+
+	clock_gettime(CLOCK_THREAD_CPUTIME_ID, &t);
+	return (double)t.tv_sec * 1e3 + (double)t.tv_nsec / 1e6;
+}
+
+static void speed(double hz, const char *string)
+{
+	struct bowed b = tone_in(DRY, hz);
+	struct bowed_sound s = bowed_make(&b);
+	double start = own_ms(), live, fine;
+	struct listening l = listening_live(
+	    &s, b.rate, (struct asked) { hz, hz * 1.335 }, 512);
+	char what[80];
+
+	live = own_ms() - start;
+	start = own_ms();
+	listening_refine(&l);
+	fine = own_ms() - start;
+	snprintf(what, sizeof what, "live path, %s string", string);
+	figure(what, ">= 1500", b.seconds * 1000 / live, "times real time");
+	snprintf(
+	    what, sizeof what, "refinement after a bow, %s string", string);
+	figure(what, ">= 60", b.seconds * 1000 / fine, "times real time");
+	listening_done(&l);
+	free(s.x);
+}
+
+/* From the newest sample that was needed to the instant it told about. */
+static void latency(void)
+{
+	struct arena a = { NULL, 0 };
+	struct asked asked = { 146.8324, 220 };
+	struct thin *thin = thin_new(&a, 48000, asked.high_hz);
+	struct live *live = live_new(&a, &asked, thin_rate(thin));
+	double latest = 0;
+	int moments = 0;
+
+	for (int i = 0; i < 48000; i++) {
+		float in = 0.1F * (float)sin(0.02 * i), x;
+		struct moment m;
+
+		if (thin_take(thin, &in, 1, &x) == 0)
+			continue;
+		live_take(live, &x, 1);
+		for (; live_next(live, &m); moments++)
+			latest = fmax(
+			    latest, i / 48.0 - moments * HEARD_STEP_S * 1000);
+	}
+	figure("live pitch behind the newest sample, D string", "<= 15 ms",
+	    latest, "ms");
+	arena_done(&a);
+}
+
+int main(void)
+{
+	static const char *const wide[] = { "0", "<= 1.0", "<= 3", "-", "-",
+		"<= 1.0", "<= 3.5", "-" };
+	static const char *const narrow[] = { "0", "<= 1.6", "<= 6", "<= 2.5",
+		"<= 8", "<= 1.0", "<= 3.5", "-" };
+	static const char *const small[] = { "-", "<= 4", "-", "<= 2", "<= 12",
+		"-", "-", "-" };
+
+	seeded_state = 1;
+	pitch(DRY, "dry", ">= 99.8 %", "<= 1.1");
+	pitch(NOISY, "noise 10 dB under", ">= 99.6 %", "-");
+	glides(DRY, 100, 500, "dry, 100 to 500 cents", wide);
+	glides(DRY, 50, 50, "dry, 50 cents", narrow);
+	glides(SMALL_ROOM, 50, 500, "small room", small);
+	vibrato(DRY, "dry", "-", "<= 3 mHz");
+	vibrato(SMALL_ROOM, "small room", ">= 0.96", "-");
+	vibrato(LARGE_ROOM, "larger room", ">= 0.92", "<= 3 mHz");
+	speed(146.8324, "D");
+	speed(65.4064, "C");
+	latency();
+	return 0;
+}
