@@ -12,7 +12,8 @@
  *	only the arm swings
  *
  * The rung comes late: only a first go at the top rung shows a stage secure, so
- * a rung taken away costs evidence, and minutes do not.
+ * a rung taken away costs evidence, and minutes do not.  While a past is caught
+ * up with it is the other way round.
  *
  * Until the session is laid out all is counted as if no finger were hurt, and
  * a rung that may be gained as if it were, so what is played is never more.
@@ -260,7 +261,10 @@ static void ease(struct making *m)
 	m->load = LOAD_NO_CLIMB;
 	m->plan->climbed = true;
 	m->plan->clean_rounds = 0;
-	if (!is_over(m) || shorten(m))
+	if (!is_over(m))
+		return;
+	/* Who catches up needs the turns more than the rung. */
+	if (m->past != PAST_ALL && shorten(m))
 		return;
 	work_lowest(m);
 	if (!is_over(m) || shorten(m))
