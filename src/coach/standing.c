@@ -1,7 +1,7 @@
 /*
  * standing.c - the conditions of rule F4, one by one
  */
-#include "evenhand/coach/standing.h"
+#include "evidence.h"
 
 #include <string.h>
 
@@ -13,117 +13,6 @@ struct gone {
 	struct first_go go[STANDING_DAYS_MAX];
 	bool made[STANDING_DAYS_MAX]; /* a first go was made on that day */
 };
-
-int standing_units(const struct routine *r, int stage)
-{
-	return r->stage[stage].in_the_air ? 1 : r->units;
-}
-
-static int unit_of(const struct routine *r, int stage, const char *name)
-{
-	return r->stage[stage].in_the_air ? 0 : routine_unit(r, name);
-}
-
-/* --- the first go of a day --- */
-
-/* The first roll-up of a day or later; they are in the order of their days. */
-static int first_tally(const struct history *h, int day)
-{
-	int low = 0, high = h->tallies;
-
-	while (low < high) {
-		int middle = low + (high - low) / 2;
-
-		if (h->tally[middle].day < day)
-			low = middle + 1;
-		else
-			high = middle;
-	}
-	return low;
-}
-
-/* The last lesson of a day in which the stage was marked. */
-static void lay_lesson_over(
-    struct first_go *g, const struct routine *r, int stage, int day)
-{
-	for (int i = 0; i < r->lesson_marks; i++) {
-		const struct lesson_mark *l = &r->lesson_mark[i];
-
-		if (l->stage != stage || l->day != day)
-			continue;
-		g->clean = (g->clean | l->clean) & ~l->shaky;
-		g->shaky = (g->shaky & ~l->clean) | l->shaky;
-		g->teacher = true;
-	}
-}
-
-static void add_mark(struct first_go *g, const struct tally *t, int unit)
-{
-	uint32_t bit = UINT32_C(1) << unit;
-
-	if (t->first_go == MARK_CLEAN)
-		g->clean |= bit;
-	else if (t->first_go == MARK_SHAKY)
-		g->shaky |= bit;
-	if (t->first_go_pulses > 0 &&
-	    (g->pulses == 0 || t->first_go_pulses < g->pulses))
-		g->pulses = t->first_go_pulses;
-}
-
-bool first_go_on(const struct history *h, const struct routine *r, int stage,
-    int day, struct first_go *out)
-{
-	bool made = false;
-
-	memset(out, 0, sizeof(*out));
-	out->day = day;
-	for (int i = first_tally(h, day);
-	     i < h->tallies && h->tally[i].day == day; i++) {
-		const struct tally *t = &h->tally[i];
-		int unit;
-
-		if (t->kind == BLOCK_RECAP ||
-		    !history_is_stage(r, stage, t->stage))
-			continue;
-		if (t->first_go_pulses <= 0 && t->first_go == MARK_NONE)
-			continue;
-		made = true;
-		unit = unit_of(r, stage, t->unit);
-		if (unit >= 0)
-			add_mark(out, t, unit);
-	}
-	if (made)
-		lay_lesson_over(out, r, stage, day);
-	return made;
-}
-
-static uint32_t everybody(const struct routine *r, int stage)
-{
-	return (UINT32_C(1) << standing_units(r, stage)) - 1;
-}
-
-static int count_bits(uint32_t bits)
-{
-	int count = 0;
-
-	for (; bits; bits &= bits - 1)
-		count++;
-	return count;
-}
-
-bool first_go_clean(
-    const struct routine *r, int stage, const struct first_go *g)
-{
-	return (g->clean & everybody(r, stage)) == everybody(r, stage);
-}
-
-bool first_go_bad(const struct routine *r, int stage, const struct first_go *g)
-{
-	int shaky = count_bits(g->shaky & everybody(r, stage));
-
-	return shaky > 0 && shaky * 2 >= standing_units(r, stage) &&
-	    g->pulses <= r->ladder[0];
-}
 
 /* --- the last practice days --- */
 
@@ -158,7 +47,7 @@ static void add_fresh(struct gone *g, const struct routine *r, int stage,
 	if (!f || !f->worked)
 		return;
 	now = f->first_go;
-	lay_lesson_over(&now, r, stage, today);
+	first_go_lesson(&now, r, stage, today);
 	if (g->days > 0 && g->go[0].day == today) {
 		if (f->marked && !g->made[0])
 			g->go[0] = now;
@@ -246,7 +135,7 @@ static void count_bows(struct standing *s, const struct routine *r,
 	for (int i = 0; i < h->tallies; i++) {
 		const struct tally *t = &h->tally[i];
 		int unit = history_is_stage(r, s->stage, t->stage)
-		    ? unit_of(r, s->stage, t->unit)
+		    ? standing_unit(r, s->stage, t->unit)
 		    : -1;
 
 		if (unit < 0 || t->bows <= 0)
@@ -296,7 +185,7 @@ static enum missing missing_of_day(
     struct standing *s, const struct routine *r, const struct gone *g)
 {
 	const struct first_go *last = &g->go[0];
-	uint32_t all = everybody(r, s->stage);
+	uint32_t all = standing_everybody(r, s->stage);
 
 	if (g->days == 0 || !g->made[0])
 		return MISSING_MARK;
