@@ -18,7 +18,7 @@ ROOMS   ?= base music routine score listen coach sound screen paper world \
 PKG_CONFIG ?= pkg-config
 LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw
 SOUND_LIBRARIES := libutf8proc portaudio-2.0
-PAPER_LIBRARIES := libutf8proc pangocairo cairo fontconfig
+PAPER_LIBRARIES := libutf8proc pangocairo cairo
 WARN    := -Wall -Wextra -Wpedantic -Wshadow -Wconversion \
 	-Wstrict-prototypes -Wmissing-prototypes -Wvla -Wformat=2 -Wundef \
 	-Wcast-qual
@@ -174,7 +174,7 @@ check: all tests
 
 # Pages of the screen that were looked at, written anew: look again.
 golden: $(filter $(B)/tests/screen/test_view% \
-    $(B)/tests/paper/test_homework,$(TESTS))
+    $(B)/tests/paper/test_homework $(B)/tests/paper/test_lesson,$(TESTS))
 	@for t in $^; do GOLDEN=rewrite $$t > $(B)/golden.log 2>&1 || \
 	    { cat $(B)/golden.log; exit 1; }; done
 	git --no-pager diff --stat -- tests/screen/golden tests/paper/golden
@@ -191,7 +191,8 @@ simulate: $(SIMULATE)
 SAN = HARDEN= OPT=-O1
 
 asan:
-	$(MAKE) -s B=$(B)-asan $(SAN) \
+	LSAN_OPTIONS=print_suppressions=0:suppressions=$(abspath $(TOOLS)/leaks) \
+	    $(MAKE) -s B=$(B)-asan $(SAN) \
 	    EXTRA="-fsanitize=address,undefined -fno-sanitize-recover=all" check
 
 # Data races: the ring, the engine, the device and the journal's thread.

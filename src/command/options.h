@@ -104,6 +104,14 @@ struct routine *command_load(
     const char *path, struct load_paths *paths, int *status);
 
 /*
+ * The history of a player (NULL: the only one) for a routine, up to now.  When
+ * it cannot be read, that is said, *status is set, and it stays empty.  False:
+ * a name was asked for that no player can have.
+ */
+bool command_look_back(struct history *h, const char *player, struct moment now,
+    const struct routine *r, int *status);
+
+/*
  * Writes text to standard output at once.  False when it cannot be written;
  * that is said, unless the reader of a pipe has gone.  The verb's exit status
  * is then EXIT_IO.

@@ -2,6 +2,7 @@
  * sheet.c - `evenhand print`: sheets of paper
  *
  *	evenhand print homework wren.yaml -o wren.pdf
+ *	evenhand print lesson wren.yaml -o lesson.pdf
  *
  * The sheet is laid out here, drawn by evenhand-paper, and put in its place
  * whole or not at all.
@@ -21,16 +22,19 @@ enum { PAGE_BYTES = 8192 };
 /* What the command line asks. */
 struct ask {
 	const char *routine; /* NULL: the built-in one */
-	const char *path;
+	const char *path, *player;
 	enum paper_format format;
-	struct sheet_wish wish;
-	bool force;
+	enum sheet_size size;
+	struct moment now;
+	bool lesson, large, force;
 };
 
 /* What a sheet is made of, too large for the stack. */
 struct sheet {
 	struct load_paths paths;
 	struct routine *routine;
+	struct history history;
+	struct plan plan;
 	struct paper paper;
 	struct paper_bytes made;
 	char list[LIST_BYTES_MAX];
@@ -52,35 +56,39 @@ static bool size_of(const char *word, enum sheet_size *size)
 	    refuse(message_with(M_PAPER_SIZE, TEXT(word)));
 }
 
+static bool which(struct ask *a, const char *word)
+{
+	a->lesson = strcmp(word, "lesson") == 0;
+	return a->lesson || strcmp(word, "homework") == 0 ||
+	    refuse(message_with(M_PAPER_WHAT, TEXT(word)));
+}
+
 static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 {
 	const char *at = NULL, *size = NULL;
 	const struct option_wish wishes[] = {
 		{ "output", M_PAPER_OPTION_OUT, "FILE", NULL, &a->path },
 		{ "paper", M_PAPER_OPTION_PAPER, "a4|letter", NULL, &size },
-		{ "large", M_PAPER_OPTION_LARGE, NULL, &a->wish.large, NULL },
+		{ "large", M_PAPER_OPTION_LARGE, NULL, &a->large, NULL },
 		{ "force", M_COMMAND_OPTION_FORCE, NULL, &a->force, NULL },
+		OPTION_PLAYER(&a->player),
 		OPTION_AT(&at),
 		OPTIONS_END,
 	};
-	const struct verb verb = { "print", "homework [ROUTINE]", M_PAPER_ABOUT,
-		1, 2, wishes };
-	struct moment now;
+	const struct verb verb = { "print", "homework|lesson [ROUTINE]",
+		M_PAPER_ABOUT, 1, 2, wishes };
 
 	if (!options_read(&verb, &argc, &argv, status))
 		return false;
 	*status = EXIT_USAGE;
 	a->routine = argc > 1 ? argv[1] : NULL;
-	if (strcmp(argv[0], "homework") != 0)
-		return refuse(message_with(M_PAPER_WHAT, TEXT(argv[0])));
+	if (!which(a, argv[0]))
+		return false;
 	if (!a->path)
 		return refuse(message_of(M_PAPER_OUT));
 	if (!paper_format_of(a->path, &a->format))
 		return refuse(message_with(M_PAPER_SUFFIX, TEXT(a->path)));
-	if (!size_of(size, &a->wish.size) || !options_now(at, &now))
-		return false;
-	a->wish.day = moment_day(now);
-	return true;
+	return size_of(size, &a->size) && options_now(at, &a->now);
 }
 
 static int put(struct sheet *s, const struct ask *a, size_t length)
@@ -101,22 +109,52 @@ static int put(struct sheet *s, const struct ask *a, size_t length)
 	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
 }
 
-static int make(struct sheet *s, struct ask *a)
+static void lay_homework(struct sheet *s, const struct ask *a)
+{
+	struct sheet_wish wish = { s->routine, moment_day(a->now), a->size,
+		a->large };
+
+	sheet_homework(&s->paper, &wish);
+}
+
+/* False: no player can have that name; that was said. */
+static bool lay_lesson(struct sheet *s, const struct ask *a, int *status)
+{
+	struct plan_wish today = {
+		.routine = s->routine, .history = &s->history, .now = a->now
+	};
+	struct lesson_wish wish = { s->routine, &s->history, &s->plan,
+		s->routine->homework_for, a->size, a->large };
+
+	if (!command_look_back(
+		&s->history, a->player, a->now, s->routine, status))
+		return false;
+	if (!*wish.name && a->player)
+		wish.name = a->player;
+	plan_make(&s->plan, &today);
+	sheet_lesson(&s->paper, &wish);
+	return true;
+}
+
+static int make(struct sheet *s, const struct ask *a)
 {
 	struct text list = text_in(s->list, sizeof(s->list));
-	int status;
+	int status, written;
 
 	s->routine = command_load(a->routine, &s->paths, &status);
 	if (!s->routine)
 		return status;
-	a->wish.routine = s->routine;
-	sheet_homework(&s->paper, &a->wish);
+	if (!a->lesson)
+		lay_homework(s, a);
+	else if (!lay_lesson(s, a, &status))
+		return status;
 	list_write(&list, &s->paper);
 	if (s->paper.cut || list.cut) {
 		refuse(message_of(M_PAPER_FULL));
 		return EXIT_DATA;
 	}
-	return put(s, a, list.length);
+	written = put(s, a, list.length);
+	return written == EXIT_GOOD ? status : written;
 }
 
 int command_sheet(int argc, char **argv)
@@ -133,6 +171,7 @@ int command_sheet(int argc, char **argv)
 		return EXIT_OS;
 	}
 	status = make(s, &ask);
+	history_done(&s->history);
 	routine_free(s->routine);
 	free(s->made.bytes);
 	free(s);

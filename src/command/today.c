@@ -11,8 +11,6 @@
 #include "evenhand/coach/history.h"
 #include "evenhand/screen/lines.h"
 #include "evenhand/screen/plan_json.h"
-#include "evenhand/world/journal.h"
-#include "evenhand/world/paths.h"
 #include "options.h"
 
 /* What the command line asks. */
@@ -40,8 +38,7 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	const char *at = NULL, *marking = NULL;
 	const struct option_wish wishes[] = {
 		{ "why", M_COMMAND_OPTION_WHY, NULL, &a->why, NULL },
-		{ "json", M_COMMAND_OPTION_PLAN_JSON, NULL, &a->json,
-		    NULL },
+		{ "json", M_COMMAND_OPTION_PLAN_JSON, NULL, &a->json, NULL },
 		OPTION_MARKING(&marking),
 		OPTION_PLAYER(&a->player),
 		OPTION_AT(&at),
@@ -60,33 +57,6 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	    options_marking(marking, &a->marking);
 }
 
-/*
- * The history so far, or, when it cannot be read, that is said and it stays
- * empty.  False: a name was asked for that no player can have.
- */
-static bool look_back(struct today *t, const struct ask *a, int *status)
-{
-	char path[PATH_BYTES_MAX];
-	struct journal *j = NULL;
-	struct message m;
-	struct fault f;
-	bool good, named = path_journal(a->player, path, sizeof(path), &f);
-
-	if (named)
-		j = journal_look(path, &f);
-	good = j != NULL &&
-	    journal_history(
-		j, &t->history, moment_practice_day(a->now), t->routine, &f);
-	while (j && journal_trouble(j, &m))
-		command_say(&m);
-	if (!good) {
-		command_fault(&f);
-		*status = command_status(&f);
-	}
-	journal_close(j);
-	return named || a->player == NULL;
-}
-
 static void look_ahead(struct today *t)
 {
 	forecast_make(&t->forecast, t->routine, &t->history, t->plan.work_stage,
@@ -102,8 +72,7 @@ static void tell(struct today *t, const struct ask *a, struct text *page)
 		plan_json(page, t->routine, &t->plan, &t->forecast);
 		return;
 	}
-	lines_plan(
-	    page, t->routine, &t->plan, a->why ? TELL_WHY : TELL_ROUNDS);
+	lines_plan(page, t->routine, &t->plan, a->why ? TELL_WHY : TELL_ROUNDS);
 	if (t->plan.verdict == VERDICT_PRACTISE)
 		lines_say(page, &start);
 }
@@ -122,7 +91,8 @@ static int show(struct today *t, const struct ask *a)
 	t->routine = command_load(a->routine, &t->paths, &status);
 	if (!t->routine)
 		return status;
-	if (!look_back(t, a, &status))
+	if (!command_look_back(
+		&t->history, a->player, a->now, t->routine, &status))
 		return status;
 	wish.routine = t->routine;
 	plan_make(&t->plan, &wish);

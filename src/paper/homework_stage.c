@@ -17,7 +17,7 @@
 #include "evenhand/paper/words.h"
 #include "homework.h"
 
-enum { WEEK = 7, THURSDAY = 3, LIST_BYTES = 128, WORDS_BYTES = 1024 };
+enum { WEEK = 7, LIST_BYTES = 128, WORDS_BYTES = 1024 };
 
 /* In usual mm. */
 #define TICK_BOX 4.4
@@ -130,12 +130,7 @@ static double tick_words(const struct pen *pen)
 /* The days from the one on which the week begins. */
 static void draw_days(struct pen *pen, const struct part *part)
 {
-	static const enum message_id names[WEEK] = { M_PAPER_MONDAY,
-		M_PAPER_TUESDAY, M_PAPER_WEDNESDAY, M_PAPER_THURSDAY,
-		M_PAPER_FRIDAY, M_PAPER_SATURDAY, M_PAPER_SUNDAY };
 	struct lettering how = pen_letters(pen, PEN_SMALL, false);
-	/* Day 0 was a Thursday. */
-	int first = ((part->w->day + THURSDAY) % WEEK + WEEK) % WEEK;
 	double y;
 
 	how.side = SIDE_MIDDLE;
@@ -145,7 +140,7 @@ static void draw_days(struct pen *pen, const struct part *part)
 	y = pen->y - pen_mm(pen, PEN_BODY) * (PEN_LEADING - 1);
 	for (int i = 0; i < WEEK; i++)
 		paper_words(pen->paper, tick_x(pen, i) + tick_box(pen) / 2, y,
-		    how, message_sentence(names[(first + i) % WEEK]));
+		    how, message_sentence(pen_weekday(part->w->day + i)));
 }
 
 static void draw_check(struct pen *pen, const void *what)

@@ -3,6 +3,7 @@
  */
 #include "pen.h"
 
+#include "evenhand/base/date.h"
 #include "evenhand/base/message.h"
 #include "evenhand/paper/words.h"
 
@@ -111,6 +112,15 @@ double pen_words_high(
 		high += how.size * PEN_LEADING;
 	}
 	return high;
+}
+
+enum message_id pen_weekday(int day)
+{
+	static const enum message_id names[] = { M_PAPER_MONDAY,
+		M_PAPER_TUESDAY, M_PAPER_WEDNESDAY, M_PAPER_THURSDAY,
+		M_PAPER_FRIDAY, M_PAPER_SATURDAY, M_PAPER_SUNDAY };
+
+	return names[day - date_monday(day)];
 }
 
 void pen_keep(struct pen *pen, void (*draw)(struct pen *pen, const void *what),

@@ -8,6 +8,7 @@
 #ifndef EVENHAND_PAPER_PEN_H
 #define EVENHAND_PAPER_PEN_H
 
+#include "evenhand/base/message.h"
 #include "evenhand/paper/paper.h"
 #include "evenhand/paper/sheet.h"
 
@@ -54,6 +55,9 @@ struct lettering pen_letters(const struct pen *pen, double size, bool bold);
 /* The height such words take. */
 double pen_words_high(const struct pen *pen, double wide, struct lettering how,
     const char *words);
+
+/* The short name of the weekday of a day number. */
+enum message_id pen_weekday(int day);
 
 /* Draws something that stays on one page, if it can. */
 void pen_keep(struct pen *pen, void (*draw)(struct pen *pen, const void *what),

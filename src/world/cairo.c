@@ -11,7 +11,6 @@
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
-#include <fontconfig/fontconfig.h>
 #include <pango/pangocairo.h>
 
 #include "evenhand/paper/list.h"
@@ -297,9 +296,5 @@ enum paper_drawn paper_draw(char *list, size_t length, enum paper_format format,
 		g_object_unref(d.layout);
 	cairo_destroy(d.cairo);
 	cairo_surface_destroy(d.surface);
-	/* What they keep for the next document: there is none. */
-	pango_cairo_font_map_set_default(NULL);
-	cairo_debug_reset_static_data();
-	FcFini();
 	return how;
 }

@@ -5,13 +5,12 @@
  */
 #include "../screen/golden_pages.h"
 
-#include <math.h>
-
+#include "areas.h"
 #include "evenhand/paper/list.h"
 #include "evenhand/paper/sheet.h"
 #include "evenhand/world/load.h"
 
-enum { DAY = 20514 /* 2026-03-02, a Monday */, EDGE = 6 };
+enum { DAY = 20514 /* 2026-03-02, a Monday */ };
 
 static struct paper paper;
 static char list[LIST_BYTES_MAX];
@@ -39,94 +38,6 @@ static void make(const struct sheet_wish *w)
 	assert_false(paper.cut);
 	list_write(&t, &paper);
 	assert_false(t.cut);
-}
-
-/* --- nothing overlaps, nothing is cut --- */
-
-/* What an item covers; of letters, all that may stand over and under. */
-struct area {
-	double left, top, right, bottom;
-};
-
-static struct area area_of(const struct paper_item *i)
-{
-	double left = i->x;
-
-	switch (i->kind) {
-	case PAPER_WORDS:
-		if (i->side == SIDE_RIGHT)
-			left -= i->wide;
-		else if (i->side == SIDE_MIDDLE)
-			left -= i->wide / 2;
-		return (struct area) { left, i->y - 0.76 * i->size,
-			left + i->wide, i->y + 0.24 * i->size };
-	case PAPER_OVAL:
-		return (struct area) { i->x - i->wide / 2, i->y - i->high / 2,
-			i->x + i->wide / 2, i->y + i->high / 2 };
-	case PAPER_LINE:
-		return (struct area) { fmin(i->x, i->to_x), fmin(i->y, i->to_y),
-			fmax(i->x, i->to_x), fmax(i->y, i->to_y) };
-	case PAPER_BOX:
-		return (
-		    struct area) { i->x, i->y, i->x + i->wide, i->y + i->high };
-	default:
-		return (struct area) { i->x, i->y, i->x, i->y };
-	}
-}
-
-static bool overlap(struct area a, struct area b)
-{
-	double air = 0.02;
-
-	return a.left < b.right - air && b.left < a.right - air &&
-	    a.top < b.bottom - air && b.top < a.bottom - air;
-}
-
-/* Words keep clear of words, boxes, ovals and lines after them on a page. */
-static void check_page(int from, int to, const char *what)
-{
-	for (int i = from; i < to; i++) {
-		const struct paper_item *one = &paper.item[i];
-
-		for (int n = from; n < to; n++) {
-			const struct paper_item *other = &paper.item[n];
-
-			if (n == i || one->kind != PAPER_WORDS ||
-			    other->kind == PAPER_SHAPE)
-				continue;
-			if (overlap(area_of(one), area_of(other)))
-				fail_msg("%s: \"%s\" meets %s (%.1f, %.1f)",
-				    what, one->text,
-				    other->text ? other->text : "a stroke",
-				    other->x, other->y);
-		}
-	}
-}
-
-static void check_edges(
-    const struct paper_item *page, const struct paper_item *i, const char *what)
-{
-	struct area a = area_of(i);
-
-	if (a.left < EDGE || a.top < EDGE || a.right > page->wide - EDGE ||
-	    a.bottom > page->high - EDGE)
-		fail_msg("%s: over the edge at %.1f, %.1f: %s", what, i->x,
-		    i->y, i->text ? i->text : "a stroke");
-}
-
-static void check_clear(const char *what)
-{
-	int from = 0;
-
-	assert_int_equal(paper.item[0].kind, PAPER_PAGE);
-	for (int i = 1; i <= paper.items; i++) {
-		if (i < paper.items && paper.item[i].kind != PAPER_PAGE) {
-			check_edges(&paper.item[from], &paper.item[i], what);
-			continue;
-		}
-		check_page(from + 1, i, what);
-		from = i;
-	}
 }
 
 /* --- all of it is there --- */
@@ -180,7 +91,7 @@ static void check_every_way(struct routine *r, const char *name)
 		snprintf(what, sizeof(what), "%s, %s, way %d", name,
 		    r->stage[r->work_on].id, way);
 		make(&w);
-		check_clear(what);
+		areas_check(&paper, what);
 		check_all_there(r, what);
 		if (!w.large && paper.pages != 1)
 			fail_msg("%s: %d pages", what, paper.pages);
@@ -237,7 +148,7 @@ static void test_long(void **state)
 			.large = way & 2 };
 
 		make(&w);
-		check_clear("long");
+		areas_check(&paper, "long");
 		check_all_there(r, "long");
 		assert_true(paper.pages > 1);
 		assert_non_null(strstr(list, "page 1 of "));

@@ -85,6 +85,6 @@ only sqlite3.h 'src/world/journal*'
 only 'n?curses.h' 'src/world/terminal.c'
 only portaudio.h 'src/world/portaudio*.c'
 only utf8proc.h 'src/base/text*.c'
-only '(cairo|pango|fontconfig)[^>]*' 'src/world/cairo.c'
+only '(cairo|pango)[^>]*' 'src/world/cairo.c'
 
 exit $status

@@ -16,7 +16,6 @@ pc:libutf8proc|libutf8proc-dev|utf8proc-devel|libutf8proc|utf8proc
 pc:portaudio-2.0|portaudio19-dev|portaudio-devel|portaudio|portaudio
 pc:pangocairo|libpango1.0-dev|pango-devel|pango|pango
 pc:cairo|libcairo2-dev|cairo-devel|cairo|cairo
-pc:fontconfig|libfontconfig-dev|fontconfig-devel|fontconfig|fontconfig
 cmd:pdftotext|poppler-utils|poppler-utils|poppler|poppler
 font:sans-serif|fonts-dejavu-core|dejavu-sans-fonts|ttf-dejavu|-
 pc:ncursesw|libncurses-dev|ncurses-devel|ncurses|ncurses

@@ -82,8 +82,10 @@ is "bash, a routine to begin from" "$(offered evenhand new --from cel)" \
 is "bash, a day is not guessed" "$(offered evenhand history --from '')" " "
 is "bash, any file as a script" "$(offered evenhand --script k)" "keys.txt "
 is "bash, a sheet" "$(offered evenhand print ho)" "homework "
-is "bash, a routine for it" "$(offered evenhand print homework le)" \
-    "lesson.yaml "
+is "bash, the sheets" "$(offered evenhand print '' | tr ' ' '\n' |
+    grep -xc -e homework -e lesson)" 2
+is "bash, a routine for it" "$(offered evenhand print homework oth)" \
+    "other.yml "
 is "bash, its paper" "$(offered evenhand print --paper '')" "a4 letter "
 is "bash, behind --" "$(offered evenhand check -- le)" "lesson.yaml "
 mkdir -p "$work/data/evenhand"

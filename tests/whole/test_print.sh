@@ -6,13 +6,13 @@
 . "$(dirname "$0")/lib.sh"
 paper=${EVENHAND%/*}/evenhand-paper
 cp "$root"/routines/*.yaml .
-at='--at 2026-03-02T17:00'
+when='--at 2026-03-02T17:00'
 
 # print ARGUMENTS...: a sheet of Wren's week
 print()
 {
 	# shellcheck disable=SC2086
-	run 0 print homework cello-homework.yaml $at "$@"
+	run 0 print homework cello-homework.yaml $when "$@"
 }
 
 # info FILE KEY: what a PDF tells of itself
@@ -66,12 +66,45 @@ m.parse(sys.argv[1])' sheet.svg
 
 # The built-in routine, and one by its name.
 # shellcheck disable=SC2086
-run 0 print homework $at -o built-in.pdf
+run 0 print homework $when -o built-in.pdf
 pdftotext built-in.pdf words
 has words 'LIGHT HAND'
 run 0 print homework trills -o trills.pdf
 pdftotext trills.pdf words
 has words '0-1, 1-2, 2-3, 3-4'
+
+# --- the lesson -----------------------------------------------------------
+
+# Two days of Wren's week: clean but for finger 4 in the first round of each.
+# In the first go of the first day finger 2 is shaky, too.
+pedals keys
+sed 's/^3:14 clean/3:14 shaky/; s/^2:50 clean/2:50 shaky/' keys > first
+sed 's/^3:14 clean/3:14 shaky/' keys > second
+session 2026-03-02T17:00 first --marking turn cello-homework.yaml
+session 2026-03-03T17:00 second --marking turn cello-homework.yaml
+run 0 print lesson cello-homework.yaml --at 2026-03-04T12:00 -o lesson.pdf
+is "its title" "$(info lesson.pdf Title)" "Before the lesson: Wren"
+is "one page" "$(info lesson.pdf Pages)" 1
+pdftotext lesson.pdf words
+for text in HOLD '2026-02-26 to 2026-03-04' \
+    'Stay with "A tone apart": 2 of 5 practice days so far.' \
+    'Days: 2 of 7, in 2 sessions. The file says 6.' \
+    'Minutes: 9:44 in all, 4:52 on the longest day.' \
+    'Bows: 1 has 20, 2 has 20, 3 has 20, 4 has 20.' \
+    'First rounds of the day: 0 of 2 all clean.' \
+    'Sessions played whole: 2. Ended early: 0, cut off: 0, for pain: 0.' \
+    'Asks: nothing.'; do
+	has words "$text"
+done
+so "the one thing" sh -c \
+    "tr '\n' ' ' < words | grep -q 'thing: finger 4 was shaky in 2 of 2 first rounds'"
+before=$(disk)
+run 0 print lesson cello-homework.yaml --at 2026-03-04T12:00 -o lesson.pdf \
+    --force --large --paper letter
+is "letter" "$(info lesson.pdf 'Page size')" "612 x 792 pts (letter)"
+rm lesson.pdf
+so "only looked at" [ "$(disk)" = "$(echo "$before" | grep -v lesson.pdf)" ]
+unchanged 64 'is no name for a player' print lesson --player ../x -o x.pdf
 
 # --- never over what is there, never half of it ---------------------------
 
@@ -93,8 +126,8 @@ so "nothing is left of it" [ "$(disk)" = "$before" ]
 unchanged 64 'has to end in .pdf, .svg or .png' print homework -o week.doc
 unchanged 64 'has to end in' print homework -o week
 unchanged 64 'say where the sheet goes' print homework
-unchanged 64 'I can print homework, not "cello.yaml"' print cello.yaml -o x.pdf
-unchanged 64 'evenhand print [options] homework [ROUTINE]' print -o x.pdf
+unchanged 64 'I can print homework or lesson, not "cello.yaml"' print cello.yaml -o x.pdf
+unchanged 64 'evenhand print [options] homework|lesson [ROUTINE]' print -o x.pdf
 unchanged 64 '--paper is a4 or letter, not "a3"' print homework --paper a3 \
     -o x.pdf
 unchanged 64 '--output needs a word behind it' print homework -o

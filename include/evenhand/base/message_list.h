@@ -14,6 +14,7 @@
 #include "evenhand/base/messages/first.h"
 #include "evenhand/base/messages/forecast.h"
 #include "evenhand/base/messages/history.h"
+#include "evenhand/base/messages/lesson.h"
 #include "evenhand/base/messages/pages.h"
 #include "evenhand/base/messages/paper.h"
 #include "evenhand/base/messages/routine.h"

@@ -2,6 +2,7 @@
  * sheet.h - the sheets that evenhand puts on paper
  *
  *	homework   the week on one page for the music stand
+ *	lesson     what the teacher wants to know before the lesson
  *
  * A sheet is laid out as large as it fits on one page, from a little larger
  * than usual to a little smaller; what is too much even then takes further
@@ -14,6 +15,7 @@
 
 #include <stdbool.h>
 
+#include "evenhand/coach/plan.h"
 #include "evenhand/paper/paper.h"
 #include "evenhand/routine/routine.h"
 
@@ -33,5 +35,21 @@ struct sheet_wish {
  * its places on the string, the earlier stages, the cautions.
  */
 void sheet_homework(struct paper *p, const struct sheet_wish *w);
+
+/* What the teacher's sheet is made from; all borrowed for the call. */
+struct lesson_wish {
+	const struct routine *routine;
+	const struct history *history;
+	const struct plan *plan; /* of today, for that routine and history */
+	const char *name;	 /* the student, "" when not known */
+	enum sheet_size size;
+	bool large;
+};
+
+/*
+ * The lesson sheet: ready to show, hold or step back and why, one thing to
+ * look at, three pictures and twelve lines of the last seven practice days.
+ */
+void sheet_lesson(struct paper *p, const struct lesson_wish *w);
 
 #endif
