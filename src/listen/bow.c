@@ -145,11 +145,9 @@ static void take_pitch(struct bowing *b)
 	}
 }
 
-/* Levels averaged a little, and the span of pitch without its extremes. */
-static void read_moments(struct bowing *b)
+/* Levels averaged a little. */
+static void read_levels(struct bowing *b)
 {
-	size_t notes = 0;
-
 	for (size_t k = 0; k < b->n; k++) {
 		size_t from = k > BLUR ? k - BLUR : 0;
 		size_t to = k + BLUR < b->n ? k + BLUR : b->n - 1;
@@ -158,6 +156,21 @@ static void read_moments(struct bowing *b)
 		for (size_t j = from; j <= to; j++)
 			sum += (double)b->m[j].level_db;
 		b->db[k] = sum / (double)(to - from + 1);
+	}
+}
+
+/* The span of pitch without its extremes; where the bow stands is none. */
+static void read_pitch(struct bowing *b)
+{
+	double usual;
+	size_t notes = 0;
+
+	for (size_t k = 0; k < b->n; k++)
+		b->scratch[k] = b->db[k];
+	usual = series_median(b->scratch, b->n);
+	for (size_t k = 0; k < b->n; k++) {
+		if (b->db[k] < usual - STOP_DB)
+			b->pitch[k] = NAN;
 		if (isfinite(b->pitch[k]))
 			b->scratch[notes++] = b->pitch[k];
 	}
@@ -230,7 +243,8 @@ bool bow_measure(struct arena *a, const struct moment *m, size_t n,
 	out->sure = heard_share(&b);
 	if (out->sure < HEARD_LEAST)
 		return true;
-	read_moments(&b);
+	read_levels(&b);
+	read_pitch(&b);
 	take_pitch(&b);
 	tell(&b, out);
 	return true;

@@ -16,8 +16,8 @@
 
 #define CENTS_AN_OCTAVE 1200.0
 #define SILENCE_DB (-80.0) /* below this nothing is looked for */
-#define ALIKE_BEGIN 0.7	   /* one period and the next where a note begins */
-#define ALIKE_STAY 0.5	   /* and while it goes on */
+#define ALIKE_BEGIN 0.6	   /* one period and the next where a note begins */
+#define ALIKE_STAY 0.4	   /* and while it goes on */
 
 enum {
 	PEAK_ROOM = 2,	/* lags beyond the range, so that an edge can peak */

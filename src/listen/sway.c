@@ -26,6 +26,7 @@ enum {
 	TREND_REACH = 80, /* moments of the slow middle on each side */
 	CYCLES_MAX = 1024,
 	CYCLES_LEAST = 4,
+	MANY = 8,  /* cycles, of which the first and last can be done without */
 	EDGE = 20, /* moments after a beginning and before an end of notes */
 };
 
@@ -152,6 +153,10 @@ static void leave_narrow(struct swaying *s)
 		first++;
 	while (last > first && s->width[last] < NOT_YET * usual)
 		last--;
+	if (last - first > MANY) {
+		first++;
+		last--;
+	}
 	for (int i = first; i <= last; i++) {
 		if (s->width[i] < NARROWEST * usual)
 			continue;
