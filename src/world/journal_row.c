@@ -231,8 +231,7 @@ static int texts_in(const char *format, int kind)
 	if (strcmp(format, FORMAT) == 0)
 		return row_layouts[kind].texts;
 	if (strcmp(format, FORMAT_1) == 0)
-		return row_layouts[kind].texts -
-		    (kind == ROW_SITTING ? 2 : 0);
+		return row_layouts[kind].texts - (kind == ROW_SITTING ? 2 : 0);
 	return -1;
 }
 

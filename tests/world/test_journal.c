@@ -376,8 +376,8 @@ static char *dump(const struct fixture *x)
 	struct fault f;
 	char *text = calloc(1, 100000);
 
-	assert_true(journal_dump_json(
-	    x->path, INT_MIN, INT_MAX, fileno(to), &f));
+	assert_true(
+	    journal_dump_json(x->path, INT_MIN, INT_MAX, fileno(to), &f));
 	rewind(to);
 	assert_in_range(fread(text, 1, 99999, to), 1, 99998);
 	fclose(to);
