@@ -74,7 +74,8 @@ struct recap {
 	bool shaky; /* last time */
 	bool chosen;
 	int pulses;
-	bool was_clean; /* pulses is where it was last clean */
+	int usual;	/* pulses but for days away and the load */
+	bool was_clean; /* usual is where it was last clean */
 };
 
 struct making {

@@ -142,9 +142,11 @@ static void say_today(struct making *m)
 		plan_because(m, message_of(M_COACH_NOTHING), GROUND_OWN, 0);
 	plan_detail(m, message_with(M_COACH_LIMIT, TEXT(plan_title(m, limit))),
 	    GROUND_COMMON, 0);
-	plan_detail(m,
-	    message_with(M_COACH_CAP, CLOCK(p->cap_ms), CLOCK(p->length_ms)),
-	    GROUND_OWN, 2);
+	if (p->blocks > 0)
+		plan_detail(m,
+		    message_with(
+			M_COACH_CAP, CLOCK(p->cap_ms), CLOCK(p->length_ms)),
+		    GROUND_OWN, 2);
 }
 
 void plan_reasons(struct making *m)

@@ -21,7 +21,7 @@ static void say_air(struct making *m)
 		NUMBER((AIR_SWING_BOWS * r->bow_ms + r->change_ms) / 1000.0),
 		CLOCK(m->plan->cap_ms)),
 	    GROUND_OWN, 2);
-	plan_detail(m, message_of(M_COACH_SWING_MARK), GROUND_PUBLISHED, 4);
+	plan_detail(m, message_of(M_COACH_SWING_MARK), GROUND_OWN, 4);
 }
 
 static int sessions(const struct making *m)
@@ -31,6 +31,22 @@ static int sessions(const struct making *m)
 	for (int i = 0; i < m->history->sittings; i++)
 		sat += history_sat_here(&m->history->sitting[i]);
 	return sat;
+}
+
+static void say_pulses(struct making *m, const struct recap *c)
+{
+	const char *name = plan_title(m, c->stage);
+
+	if (m->easing)
+		return;
+	plan_detail(m,
+	    c->pulses < c->usual
+		? message_with(M_COACH_RECAP_LOWER, TEXT(name),
+		      WHOLE(c->pulses), WHOLE(c->usual))
+		: message_with(
+		      c->was_clean ? M_COACH_RECAP_CLEAN : M_COACH_RECAP_START,
+		      TEXT(name), WHOLE(c->pulses)),
+	    GROUND_OWN, 2);
 }
 
 static void say_recap(struct making *m, const struct recap *c)
@@ -51,12 +67,7 @@ static void say_recap(struct making *m, const struct recap *c)
 	else
 		plan_detail(m, message_with(M_COACH_RECAP_TURN, TEXT(name)),
 		    GROUND_COMMON, 2);
-	if (!m->easing)
-		plan_detail(m,
-		    message_with(c->was_clean ? M_COACH_RECAP_CLEAN
-					      : M_COACH_RECAP_START,
-			TEXT(name), WHOLE(c->pulses)),
-		    GROUND_OWN, 2);
+	say_pulses(m, c);
 }
 
 static void say_recaps(struct making *m)

@@ -1,5 +1,8 @@
 /*
  * plan_reasons_load.c - why today is less than it could be, in metres
+ *
+ * By how much a week may grow was published; what it may always hold, and so
+ * each number that stands on it, is our own.
  */
 #include "plan_parts.h"
 
@@ -20,12 +23,12 @@ static void say_over(struct making *m)
 		    message_with(M_COACH_LOAD_OVER_METRES, WHOLE(o->finger),
 			NUMBER(metres(o->week.slide_um)),
 			NUMBER(metres(o->allowed.slide_um))),
-		    GROUND_PUBLISHED, 5);
+		    GROUND_OWN, 5);
 	else
 		plan_because(m,
 		    message_with(M_COACH_LOAD_OVER_PULSES, WHOLE(o->finger),
 			WHOLE(o->week.pulses), WHOLE(o->allowed.pulses)),
-		    GROUND_PUBLISHED, 5);
+		    GROUND_OWN, 5);
 }
 
 /* What is done about it, for a session that is played. */
@@ -82,7 +85,7 @@ static void say_finger(struct making *m, int finger)
 	    message_with(M_COACH_LOAD_FINGER, WHOLE(finger),
 		NUMBER(metres(w->slide_um)), NUMBER(metres(a->slide_um)),
 		WHOLE(w->pulses), WHOLE(a->pulses)),
-	    GROUND_PUBLISHED, 5);
+	    GROUND_OWN, 5);
 }
 
 void plan_load_details(struct making *m)

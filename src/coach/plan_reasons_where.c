@@ -116,7 +116,9 @@ static void say_counts(struct making *m)
 
 	if (s->missing != MISSING_NOTHING && s->more_days > 0)
 		plan_detail(m,
-		    message_with(M_STANDING_MORE, WHOLE(s->more_days)),
+		    message_with(
+			m->in_the_air ? M_STANDING_MORE_AIR : M_STANDING_MORE,
+			WHOLE(s->more_days)),
 		    GROUND_OWN, 4);
 	plan_detail(m,
 	    m->in_the_air ? message_with(M_STANDING_COUNTS_AIR, WHOLE(s->days),
@@ -126,7 +128,7 @@ static void say_counts(struct making *m)
 				WHOLE(s->days_needed), WHOLE(s->clean_days),
 				WHOLE(s->clean_of), WHOLE(s->clean_needed),
 				WHOLE(s->top)),
-	    GROUND_PUBLISHED, 4);
+	    GROUND_OWN, 4);
 	if (usual(m))
 		plan_detail(m, message_of(M_STANDING_ODDS), GROUND_OWN, 4);
 }

@@ -154,8 +154,9 @@ static void recap_rung(struct making *m, struct recap *c)
 	int pulses = last_clean(m, c->stage);
 
 	c->was_clean = pulses > 0;
-	c->pulses = rung_fit(
+	c->usual = rung_fit(
 	    r, c->was_clean ? pulses : routine_start_pulses(r, c->stage));
+	c->pulses = c->usual;
 	if (m->easing ||
 	    (m->where.recap_only && plan_is_wide(&r->stage[c->stage])))
 		c->pulses = r->ladder[0];

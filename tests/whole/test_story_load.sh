@@ -43,7 +43,7 @@ is "finger 4" "$(metres 4)" 124.5
 
 # The next day a first session is only the air, and a second goes.
 run 0 today --at 2026-03-05T09:00 --marking turn --why wide.yaml
-said 'F5 [P] With all that could be played today, the tip of finger 1 would slide 172.7 metres in seven days. 148 are allowed this week.'
+said 'F5 [O] With all that could be played today, the tip of finger 1 would slide 172.7 metres in seven days. 148 are allowed this week.'
 said 'F5 [O] So only the arm swings today. Rest is part of the work.'
 said 'Finger 1: with today at most 148 of 148 metres and 480 of 480 pulses'
 said 'A week may hold 20 percent more than the week before'

@@ -65,7 +65,7 @@ today wren 7
 has said 'Stay with "First to third position": finger 4 was shaky in the first round on 2026-03-06.'
 today wren 7 --why
 has said 'First rounds all clean at 8 pulses: 1 of the last 3'
-has said '1 more day with a clean first round'
+has said 'it can be shown after 1 more practice day.'
 played wren 7 100 ccccssssssssssss
 is "rungs and marks" "$(first_goes wren)" \
     "6cscc 6sccc 8ccsc 8cccc 8cccs 8cccc"

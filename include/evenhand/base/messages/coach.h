@@ -88,8 +88,10 @@ MESSAGE(M_COACH_RECAP_PART, "cwwcc",
 MESSAGE(M_COACH_RECAP_CLEAN, "tw",
     "\"{0}\" is played at {1} pulses, where it was last all clean.")
 MESSAGE(M_COACH_RECAP_START, "tw",
-    "\"{0}\" was not all clean yet: it is played at {1} pulses, as a new stage "
-    "begins.")
+    "\"{0}\" has no round all clean here yet: it is played at {1} pulses, as a "
+    "new stage begins.")
+MESSAGE(M_COACH_RECAP_LOWER, "tww",
+    "\"{0}\" is played at {1} pulses today, and not at {2}.")
 MESSAGE(M_COACH_ROUNDS, "cccwc",
     "{0} less {1} for what comes first and {2} to get ready leaves room for {3} "
     "{3|round|rounds} of {4}.")
@@ -102,8 +104,8 @@ MESSAGE(M_COACH_MISSED, "t",
 MESSAGE(M_COACH_MORE, "t",
     "The past was uneven. More turns today for: {0}.")
 MESSAGE(M_COACH_BOUNDS, "mww",
-    "Each {0} has at least {1} and at most {2} turns of work, and none plays "
-    "twice running.")
+    "Each {0} has at least {1} and at most {2} {2|turn|turns} of work, and none "
+    "plays twice running.")
 MESSAGE(M_COACH_MISSED_ONE, "mtww",
     "For {0} {1}: {2} {2|turn|turns} to make up from cut-off sessions of this "
     "week, {3} today.")
@@ -162,9 +164,8 @@ MESSAGE(M_COACH_LOAD_GROWS, "ww",
     "A week may hold {0} percent more than the week before; after {1} rising "
     "weeks the next one does not rise.")
 MESSAGE(M_COACH_LOAD_BASE, "www",
-    "It may always hold what one session of five minutes makes on {0} days, {1} "
-    "bows of each finger at the widest stage and {2} pulses, and never more than "
-    "twice that.")
+    "A week may always hold {0} sessions of five minutes with {1} bows of each "
+    "finger at the widest stage and {2} pulses, and never more than twice that.")
 
 /* --- reasons: hurry (rule F7) --- */
 MESSAGE(M_COACH_HURRY_RUNG, "w",

@@ -79,14 +79,17 @@ MESSAGE(M_STANDING_SHARE, "tmtww",
     "Stay with \"{0}\": {1} {2} has had {3} percent of its bows, and at least "
     "{4} are wanted. Whole sessions even it out.")
 MESSAGE(M_STANDING_MORE, "w",
-    "{0} more {0|day|days} with a clean first round at the top step, and it can "
-    "be shown.")
+    "With first rounds all clean at the top step it can be shown after {0} more "
+    "practice {0|day|days}.")
+MESSAGE(M_STANDING_MORE_AIR, "w",
+    "With a clean first swing each day it can be shown after {0} more practice "
+    "{0|day|days}.")
 MESSAGE(M_STANDING_COUNTS, "wwwwww",
-    "Practice days: {0} of {1}. First rounds all clean at {5} pulses: {2} of the "
-    "last {3}, {4} wanted, the latest one included.")
+    "Practice days: {0}, and {1} or more are wanted. First rounds all clean at {5} "
+    "pulses: {2} of the last {3}, and {4} are wanted, the latest one included.")
 MESSAGE(M_STANDING_COUNTS_AIR, "wwwww",
-    "Practice days: {0} of {1}. First swings clean: {2} of the last {3}, {4} "
-    "wanted, the latest one included.")
+    "Practice days: {0}, and {1} or more are wanted. First swings clean: {2} of "
+    "the last {3}, and {4} are wanted, the latest one included.")
 MESSAGE(M_STANDING_ODDS, "",
     "A mark is only a mark: who is truly clean 8 times of 10 with each finger "
     "passes by day 6 in 42 of 100 cases and by day 12 in 83. So earlier stages "
