@@ -189,6 +189,55 @@ static void test_lesson(void **state)
 	assert_int_equal(after(7), MISSING_NOTHING);
 }
 
+/* Lessons of one day are one after the other, and of no day but their own. */
+static void test_lessons_of_a_day(void **state)
+{
+	struct first_go g;
+
+	(void)state;
+	for (int day = 1; day <= 6; day++)
+		day_of(day, 8, day <= 3 ? "sccc" : "cccc");
+	/* First heard clean, then shaky: the last two good days are not two. */
+	for (int i = 0; i < 2; i++)
+		r.lesson_mark[r.lesson_marks++] = (struct lesson_mark) {
+			.day = FIRST_DAY + 4 + i,
+			.stage = THIRDS,
+			.clean = i ? 0 : 8,
+			.shaky = i ? 8 : 0
+		};
+	assert_true(first_go_on(&past->h, &r, THIRDS, FIRST_DAY + 5, &g));
+	assert_false(first_go_clean(&r, THIRDS, &g));
+	assert_int_equal(g.clean, 7);
+	assert_int_equal(g.shaky, 8);
+	/* The lesson of the fifth day says nothing of the fourth. */
+	assert_true(first_go_on(&past->h, &r, THIRDS, FIRST_DAY + 4, &g));
+	assert_true(first_go_clean(&r, THIRDS, &g));
+	r.lesson_mark[0].day = FIRST_DAY + 5;
+	r.lesson_mark[0].clean = 15;
+	assert_true(first_go_on(&past->h, &r, THIRDS, FIRST_DAY + 5, &g));
+	assert_int_equal(g.clean, 7);
+	/* The other way round. */
+	r.lesson_mark[0].day = FIRST_DAY + 6;
+	r.lesson_mark[1].day = FIRST_DAY + 5;
+	assert_true(first_go_on(&past->h, &r, THIRDS, FIRST_DAY + 6, &g));
+	assert_true(first_go_clean(&r, THIRDS, &g));
+}
+
+/* A first go at several rungs is one at the lowest of them. */
+static void test_lowest_rung(void **state)
+{
+	struct first_go g;
+
+	(void)state;
+	for (int day = 1; day <= 6; day++)
+		day_of(day, 8, "cccc");
+	past->tally[past->h.tallies - 2].first_go_pulses = 6;
+	assert_true(first_go_on(&past->h, &r, THIRDS, FIRST_DAY + 6, &g));
+	assert_int_equal(g.pulses, 6);
+	assert_int_equal(after(6), MISSING_RUNG);
+	assert_int_equal(now.rung, 6);
+}
+
 /* In the air the first swing of the day is all there is. */
 static void test_air(void **state)
 {
@@ -302,6 +351,8 @@ int main(void)
 		TEST(test_share),
 		TEST(test_share_healed),
 		TEST(test_lesson),
+		TEST(test_lessons_of_a_day),
+		TEST(test_lowest_rung),
 		TEST(test_air),
 		TEST(test_fresh),
 		TEST(test_odds),
