@@ -197,7 +197,7 @@ static struct since long_away(const struct looking *l)
 /* Everything that was played on a day in turns was marked clean. */
 static bool day_clean(const struct history *h, int day)
 {
-	int turns = 0, clean = 0, swings = 0, loose = 0;
+	int64_t turns = 0, clean = 0, swings = 0, loose = 0;
 
 	for (int i = h->tallies - 1; i >= 0 && h->tally[i].day >= day; i--) {
 		const struct tally *t = &h->tally[i];

@@ -70,15 +70,26 @@ static int within(sqlite3_stmt *st, int column, int low, int high)
 	return number < low || number > high ? low : (int)number;
 }
 
+/* Seconds of a time, which may be any number: some 30 000 years are enough. */
+static int64_t time_of(sqlite3_stmt *st, int column)
+{
+	static const int64_t most = INT64_C(1000000000000);
+	int64_t utc = sqlite3_column_int64(st, column); /* NULL is 0 */
+
+	if (utc < -most)
+		return -most;
+	return utc < most ? utc : most;
+}
+
 static bool fill_sitting(struct past_sitting *s, sqlite3_stmt *st)
 {
 	const char *seen = (const char *)sqlite3_column_text(st, 11);
 
 	s->key = sqlite3_column_int64(st, 0);
 	s->day = sqlite3_column_int(st, 1);
-	s->began.utc = sqlite3_column_int64(st, 2);
+	s->began.utc = time_of(st, 2);
 	s->began.offset = sqlite3_column_int(st, 3);
-	s->ended_utc = sqlite3_column_int64(st, 4); /* NULL is 0 */
+	s->ended_utc = time_of(st, 4);
 	s->length_ms = sqlite3_column_int(st, 5);
 	s->cap_ms = sqlite3_column_int(st, 6);
 	s->ended = (enum ended)within(st, 7, ENDED_UNDER_WAY, ENDED_NOT_TODAY);

@@ -74,6 +74,10 @@ has "$work/out" "2026-03-02: 4:52 in 1 session."
 damage "update sittings set length_ms = -5, cap_ms = -1, ended = 77"
 has "$work/out" "2026-03-02: 0:00 in 1 session."
 damage "update sittings set length_ms = 9223372036854775807"
+damage "update sittings set began_utc = 9223372036854775807, ended_utc = NULL"
+damage "update sittings set day = 20517, began_utc = -9223372036854775808,
+    ended_utc = 9223372036854775807 where key > 1"
+has "$work/out" "2026-03-05"
 damage "update turns set kind = 55, mark = -4, bows_done = -9, round = 99999,
     pulses = -2, first_go = 7, slide_um = -1; update shares set planned = -1"
 damage "update days set tallies = replace(tallies, ',6,', ',-6,')"
