@@ -122,6 +122,12 @@ static void test_each_condition(void **state)
 	assert_int_equal(now.day, FIRST_DAY + 9);
 	assert_int_equal(after(12), MISSING_WELL);
 	assert_int_equal(after(13), MISSING_NOTHING);
+	/* A day ahead it comes from a zone further east; more it is wrong. */
+	past->note[0].day = FIRST_DAY + 10;
+	assert_int_equal(after(9), MISSING_WELL);
+	past->note[0].day = FIRST_DAY + 11;
+	assert_int_equal(after(9), MISSING_NOTHING);
+	past->note[0].day = FIRST_DAY + 9;
 	past->note[0].kind = NOTE_QUESTION;
 	assert_int_equal(after(9), MISSING_NOTHING);
 }
@@ -156,7 +162,10 @@ static void test_share_healed(void **state)
 			past_note(past, FIRST_DAY + day, NOTE_SKIN, 4);
 	}
 	assert_int_equal(after(16), MISSING_NOTHING);
-	/* Left out for no reason it is. */
+	/* Left out on other days, or for no reason, it is. */
+	past->h.notes = 1;
+	assert_int_equal(after(16), MISSING_SHARE);
+	assert_int_equal(now.unit, 3);
 	past->h.notes = 0;
 	assert_int_equal(after(16), MISSING_SHARE);
 	assert_int_equal(now.unit, 3);
@@ -221,6 +230,43 @@ static void test_lessons_of_a_day(void **state)
 	r.lesson_mark[1].day = FIRST_DAY + 5;
 	assert_true(first_go_on(&past->h, &r, THIRDS, FIRST_DAY + 6, &g));
 	assert_true(first_go_clean(&r, THIRDS, &g));
+}
+
+/* As an earlier stage it shows nothing of the stage as today's work. */
+static void test_recap(void **state)
+{
+	struct first_go g;
+
+	(void)state;
+	past_sit(past, made_moment(FIRST_DAY, 17), "tone", ENDED_WHOLE);
+	for (int u = 0; u < r.units; u++)
+		past_turn(past, BLOCK_RECAP, "thirds", r.unit[u].name, 0, 8,
+		    MARK_CLEAN, true);
+	assert_false(first_go_on(&past->h, &r, THIRDS, FIRST_DAY, &g));
+	day_of(0, 6, "cccs");
+	assert_true(first_go_on(&past->h, &r, THIRDS, FIRST_DAY, &g));
+	assert_int_equal(g.clean, 7);
+	assert_int_equal(g.shaky, 8);
+	assert_int_equal(g.pulses, 6);
+}
+
+/* The first sitting of a day was stopped before its first go; this one has it. */
+static void test_fresh_later(void **state)
+{
+	const struct fresh f = { .worked = true,
+		.marked = true,
+		.first_go = {
+		    .day = FIRST_DAY + 6, .pulses = 8, .clean = 15 } };
+
+	(void)state;
+	for (int day = 1; day <= 5; day++)
+		day_of(day, 8, day == 5 ? "cccc" : "sccc");
+	past_sit(past, made_moment(FIRST_DAY + 6, 9), "thirds", ENDED_EARLY);
+	past_turn(past, BLOCK_WORK, "thirds", "1", 0, 8, MARK_NONE, false);
+	assert_int_equal(after(6), MISSING_MARK);
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	assert_int_equal(now.missing, MISSING_NOTHING);
+	assert_int_equal(now.days, 6);
 }
 
 /* A first go at several rungs is one at the lowest of them. */
@@ -352,6 +398,8 @@ int main(void)
 		TEST(test_share_healed),
 		TEST(test_lesson),
 		TEST(test_lessons_of_a_day),
+		TEST(test_recap),
+		TEST(test_fresh_later),
 		TEST(test_lowest_rung),
 		TEST(test_air),
 		TEST(test_fresh),
