@@ -244,7 +244,9 @@ static bool has_earlier(const struct routine *r, int stage)
 static void ease_in(struct looking *l, const struct since *s)
 {
 	struct where *w = l->where;
-	bool earlier = has_earlier(l->routine, w->at);
+	/* A teacher who wants no earlier stages gets none here either. */
+	bool earlier = l->routine->recap_num > 0 &&
+	    has_earlier(l->routine, w->at);
 
 	if (eased_in(l, s) || (earlier && worked_since(l, s)))
 		return;

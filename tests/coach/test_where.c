@@ -245,16 +245,39 @@ static void test_ten_days(void **state)
 	assert_int_equal(plan.cap_ms, 180000);
 	assert_null(made_work(&plan));
 	assert_true(made_reason(&plan, M_WHERE_AWAY_RECAP_AGAIN));
-	/* All clean: the stage is back, on the lowest rung. */
-	play(14, "cccc");
+	/* All clean, but not to the end: once more. */
+	past_play(past, &r, &plan, all_clean, NULL, PLAY_ALL, ENDED_EARLY);
 	plan_on(15);
+	assert_null(made_work(&plan));
+	assert_true(made_reason(&plan, M_WHERE_AWAY_RECAP_AGAIN));
+	/* All clean: the stage is back, on the lowest rung. */
+	play(15, "cccc");
+	plan_on(16);
 	assert_int_equal(plan.cap_ms, 300000);
 	assert_non_null(made_work(&plan));
 	assert_int_equal(made_work(&plan)->stage, SEMITONE);
 	assert_int_equal(made_work(&plan)->pulses, 4);
-	play(15, "cccc");
-	plan_on(16);
+	play(16, "cccc");
+	plan_on(17);
 	assert_false(made_reason(&plan, M_WHERE_RUNG_AWAY));
+}
+
+/* Where the teacher wants no earlier stages, it is the stage itself. */
+static void test_ten_days_no_recaps(void **state)
+{
+	(void)state;
+	r.recap_num = 0;
+	play(0, "cccc");
+	plan_on(11);
+	assert_int_equal(plan.where.away, 10);
+	assert_int_equal(plan.cap_ms, 180000);
+	assert_false(plan.where.recap_only);
+	assert_true(made_reason(&plan, M_WHERE_AWAY_SELF));
+	assert_non_null(made_work(&plan));
+	assert_int_equal(made_work(&plan)->stage, TONE);
+	assert_int_equal(made_work(&plan)->pulses, 4);
+	for (int b = 0; b < plan.blocks; b++)
+		assert_int_not_equal(plan.block[b].kind, BLOCK_RECAP);
 }
 
 /* Eight days away on the first stage with a string: that stage itself. */
@@ -347,6 +370,9 @@ static void test_student(void **state)
 		past_play(
 		    past, &r, &plan, as_told, NULL, PLAY_ALL, ENDED_WHOLE);
 	}
+	/* What a day works on is settled by its first session here too. */
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 4, 21));
+	assert_int_equal(plan.work_stage, TONE);
 	stage_is(5, SEMITONE, WHERE_SECURE);
 	assert_true(made_reason(&plan, M_WHERE_SECURE));
 	play(5, "ssss");
@@ -384,6 +410,7 @@ int main(void)
 		TEST(test_weekends),
 		TEST(test_few_days),
 		TEST(test_ten_days),
+		TEST(test_ten_days_no_recaps),
 		TEST(test_away_at_wide),
 		TEST(test_fifteen_days),
 		TEST(test_long_away),

@@ -9,7 +9,8 @@
  *	days without practice (clear days, on which nothing was played)
  *		4 to 7    one rung lower, but for whose habit they are
  *		8 to 14   earlier stages only, 60 % of the time, until all is
- *		          clean; then the stage itself, on the lowest rung
+ *		          clean; then the stage itself, on the lowest rung;
+ *		          that at once where the file wants no earlier ones
  *		15 to 28  one stage back, with 60, 80 and 100 % of the time
  *		over 28   from the first stage, a stage on for each clean day
  *	the student decides, and a stage is secure
