@@ -29,6 +29,7 @@ held()
 	pid=$!
 }
 
+# shellcheck disable=SC2317 # called by so
 ended()
 {
 	for _ in 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19 20 21 22 23 24 25 \
