@@ -74,6 +74,23 @@ static void test_nothing_eased(void **state)
 	assert_int_equal(plan.length_ms, 292000);
 }
 
+/* What a finger had elsewhere is nothing to a routine that leaves it out. */
+static void test_finger_left_out(void **state)
+{
+	(void)state;
+	begin(TONE);
+	r.units = 3; /* fingers 1 to 3 */
+	slid(FIRST_DAY - 1, "4", 140, 500);
+	plan_at(FIRST_DAY, 17);
+	assert_false(made_reason(&plan, M_COACH_LOAD_OVER_METRES));
+	assert_false(made_reason(&plan, M_COACH_LOAD_OVER_PULSES));
+	assert_int_equal(made_work(&plan)->pulses, 6);
+	/* For one that plays it is. */
+	slid(FIRST_DAY - 1, "3", 140, 500);
+	plan_at(FIRST_DAY, 17);
+	assert_true(made_reason(&plan, M_COACH_LOAD_OVER_METRES));
+}
+
 /*
  * A session is 8 pulses of each of two recaps at 4 and 6 bows of work, 64 at 8
  * pulses; 48 with two rounds, 40 with one recap less, 24 with one round, 16 with
@@ -392,6 +409,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_nothing_eased),
+		cmocka_unit_test(test_finger_left_out),
 		cmocka_unit_test(test_steps),
 		cmocka_unit_test(test_no_climb),
 		cmocka_unit_test(test_wide_recap),
