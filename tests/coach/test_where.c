@@ -262,6 +262,26 @@ static void test_ten_days(void **state)
 	assert_false(made_reason(&plan, M_WHERE_RUNG_AWAY));
 }
 
+/* Only what is wider than a tone goes to the lowest rung. */
+static void test_ten_days_narrow(void **state)
+{
+	bool tone = false;
+
+	(void)state;
+	r.work_on = r.no_further_than = SEMITONE;
+	r.cap_ms = 600000;
+	for (int day = 0; day < 7; day++)
+		play(day, "cccc");
+	plan_on(17);
+	assert_true(plan.where.recap_only);
+	for (int b = 1; b < plan.blocks; b++) {
+		tone |= plan.block[b].stage == TONE;
+		assert_int_equal(
+		    plan.block[b].pulses, plan.block[b].stage == TONE ? 6 : 4);
+	}
+	assert_true(tone);
+}
+
 /* Where the teacher wants no earlier stages, it is the stage itself. */
 static void test_ten_days_no_recaps(void **state)
 {
@@ -410,6 +430,7 @@ int main(void)
 		TEST(test_weekends),
 		TEST(test_few_days),
 		TEST(test_ten_days),
+		TEST(test_ten_days_narrow),
 		TEST(test_ten_days_no_recaps),
 		TEST(test_away_at_wide),
 		TEST(test_fifteen_days),
