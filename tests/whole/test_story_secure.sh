@@ -109,6 +109,8 @@ today lark 4
 has said 'Today: First to fourth position, day 1.'
 has said 'was shaky from the start on two practice days running, 2026-03-02 and 2026-03-03'
 played lark 4 44 sccccccccccccccccccc
+so "nothing of how the stage before stands" [ "$(grep -c \
+    'Stay with\|to show' "$work/out")" = 0 ]
 today lark 5
 has said 'Today: First to fourth position, day 2.'
 has said 'You are at "First to fourth position".'
