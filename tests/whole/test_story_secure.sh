@@ -66,6 +66,20 @@ has said 'Stay with "First to third position": finger 4 was shaky in the first r
 today wren 7 --why
 has said 'First rounds all clean at 8 pulses: 1 of the last 3'
 has said 'it can be shown after 1 more practice day.'
+today wren 7 --json
+is "what is missing, for programs" "$(ask "$work/out" "select
+    j ->> '\$.standing.ready', j ->> '\$.standing.missing',
+    j ->> '\$.standing.unit', j ->> '\$.standing.days',
+    j ->> '\$.standing.clean_days', j ->> '\$.standing.more_days'
+    from f")" "0|clean first go|4|5|1|1"
+is "the turns of the work" "$(ask "$work/out" "select group_concat(t, ' ') from
+    (select (t.value ->> 'unit') || ':' || (t.value ->> 'round') as t from f,
+    json_each(j, '\$.blocks') b, json_each(b.value, '\$.turns') t
+    where b.value ->> 'kind' = 'work')")" \
+    "1:1 2:1 3:1 4:1 1:2 2:2 3:2 4:2 1:3 2:3 3:3 4:3 1:4 2:4 3:4 4:4"
+is "their shares" "$(ask "$work/out" "select group_concat(t, ' ') from (select
+    (value ->> 'turns') || '-' || (value ->> 'left_out') as t from f,
+    json_each(j, '\$.shares'))")" "4-0 4-0 4-0 4-0"
 played wren 7 100 ccccssssssssssss
 is "rungs and marks" "$(first_goes wren)" \
     "6cscc 6sccc 8ccsc 8cccc 8cccs 8cccc"
