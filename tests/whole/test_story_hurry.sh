@@ -62,6 +62,11 @@ said 'F7 [O] Today is a slower day: after the first round the work goes one step
 said 'Together 4; from 3 on a day is a slower one.'
 said 'which is 2/3 of 5:00'
 session 2026-03-04T17:00 keys --marking turn tone.yaml
+history_json h.json
+is "one step lower, and no further" "$(turns h.json pulses "$(block work tone)
+    and json_extract(value, '\$.sitting') = (select
+    max(json_extract(t.value, '\$.sitting')) from f,
+    json_each(j, '\$.turns') t)")" "8 8 8 8 6 6 6 6 6 6 6 6"
 tr '\n' ' ' < "$work/out" > joined
 has joined 'Close to the goal, hurry creeps in.'
 has joined "Your teacher's words: Let it swing."
