@@ -166,7 +166,8 @@ bool journal_history(struct journal *j, struct history *h, int today,
 	journal_flush(j);
 	pthread_mutex_lock(&j->base_lock);
 	d = readable(j, &other);
-	if (d != NULL && !history_load(d, h, today)) {
+	if (d != NULL &&
+	    !history_load(d, h, today, r ? HISTORY_TALLY_DAYS : -1)) {
 		give_up_reading(j, d);
 		good = false;
 	}

@@ -17,6 +17,10 @@
 #define RECENT_TURNS \
 	"FROM turns WHERE day > ?1 " \
 	"OR sitting = (SELECT max(sitting) FROM turns)"
+/* Of so many days up to the last one before now; ?2 less than 0: of all. */
+#define RECENT_DAYS \
+	"FROM days WHERE ?2 < 0 OR day > (SELECT coalesce(max(day), ?1) " \
+	"FROM days WHERE day <= ?1) - ?2"
 #define RECENT_SHARES \
 	"FROM shares WHERE sitting IN (SELECT key FROM sittings WHERE " \
 	"day > ?1 OR key = (SELECT max(sitting) FROM turns))"
@@ -150,13 +154,31 @@ static bool load_turns(struct database *d, struct history *h, int too_old)
 	return sqlite3_finalize(st) == SQLITE_OK && good;
 }
 
-static bool load_tallies(struct database *d, struct history *h, int too_old)
+static sqlite3_stmt *prepare_days(
+    struct database *d, const char *sql, int today, int days)
 {
-	int number = count(
-	    d, "SELECT coalesce(sum(entries), 0) FROM days", too_old);
-	sqlite3_stmt *st = prepare(
-	    d, "SELECT day, entries, tallies FROM days ORDER BY day", too_old);
+	sqlite3_stmt *st = prepare(d, sql, today);
+
+	if (st != NULL)
+		sqlite3_bind_int(st, 2, days);
+	return st;
+}
+
+static bool load_tallies(
+    struct database *d, struct history *h, int today, int days)
+{
+	sqlite3_stmt *st = prepare_days(
+	    d, "SELECT coalesce(sum(entries), 0) " RECENT_DAYS, today, days);
+	int number = -1;
 	bool good;
+
+	if (st != NULL && sqlite3_step(st) == SQLITE_ROW)
+		number = sqlite3_column_int(st, 0);
+	if (sqlite3_finalize(st) != SQLITE_OK)
+		number = -1;
+	st = prepare_days(d,
+	    "SELECT day, entries, tallies " RECENT_DAYS " ORDER BY day", today,
+	    days);
 
 	h->tally = room(h, number, sizeof(*h->tally));
 	good = h->tally != NULL && st != NULL;
@@ -234,20 +256,22 @@ static bool load_notes(struct database *d, struct history *h, int too_old)
 	return sqlite3_finalize(st) == SQLITE_OK && good;
 }
 
-static bool load_all(struct database *d, struct history *h, int too_old)
+static bool load_all(struct database *d, struct history *h, int today, int days)
 {
+	int too_old = today - HISTORY_TURN_DAYS;
+
 	return load_sittings(d, h, too_old) && load_turns(d, h, too_old) &&
-	    load_tallies(d, h, too_old) && load_shares(d, h, too_old) &&
+	    load_tallies(d, h, today, days) && load_shares(d, h, too_old) &&
 	    load_notes(d, h, too_old);
 }
 
-bool history_load(struct database *d, struct history *h, int today)
+bool history_load(struct database *d, struct history *h, int today, int days)
 {
 	bool good;
 
 	/* In one transaction, so that all parts are of one moment. */
 	if (!database_run(d, "BEGIN"))
 		return false;
-	good = load_all(d, h, today - HISTORY_TURN_DAYS);
+	good = load_all(d, h, today, days);
 	return database_run(d, "COMMIT") && good;
 }

@@ -10,10 +10,11 @@
 #include "journal_database.h"
 
 /*
- * Fills an all-zero history as of a practice day.  False when it cannot be
+ * Fills an all-zero history as of a practice day, with roll-ups of so many
+ * days, -1 of all.  False when it cannot be
  * read; what was read so far is the caller's to free.
  */
-bool history_load(struct database *d, struct history *h, int today);
+bool history_load(struct database *d, struct history *h, int today, int days);
 
 /* --- journal_read_lists.c: the JSON lists of roll-ups --- */
 

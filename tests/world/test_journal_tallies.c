@@ -284,6 +284,49 @@ static void test_shares(void **state)
 	history_done(&h);
 }
 
+static int tallies_for(struct fixture *x, int today, const struct routine *r)
+{
+	struct fault f;
+	struct history h;
+	struct journal *j = journal_look(x->path, &f);
+	int count;
+
+	assert_non_null(j);
+	assert_true(journal_history(j, &h, today, r, &f));
+	count = h.tallies;
+	assert_int_equal(h.sittings, 3);
+	history_done(&h);
+	journal_close(j);
+	return count;
+}
+
+/*
+ * For a plan the roll-ups go back 400 days from the last practice day, however
+ * long ago that is, and whatever a wrong clock wrote ahead of now.
+ */
+static void test_long_ago(void **state)
+{
+	enum { AHEAD = 5000 };
+	struct fixture *x = *state;
+	struct journal *j = open_good(x);
+	int a_day;
+
+	sit(x, j, DAY_ONE, 6);
+	sit(x, j, DAY_ONE + HISTORY_TALLY_DAYS - 1, 6);
+	sit(x, j, DAY_ONE + AHEAD, 6);
+	journal_close(j);
+	a_day = tallies_for(x, DAY_ONE, NULL) / 3;
+	assert_true(a_day > 0);
+	assert_int_equal(
+	    tallies_for(x, DAY_ONE + 3000, &x->routine), 3 * a_day);
+	ask(x->path, "UPDATE days SET day = day - 1 WHERE day = 20514");
+	assert_int_equal(
+	    tallies_for(x, DAY_ONE + 3000, &x->routine), 2 * a_day);
+	assert_int_equal(tallies_for(x, DAY_ONE + 3000, NULL), 3 * a_day);
+	/* Before the first day of all: what is ahead stays ahead. */
+	assert_int_equal(tallies_for(x, DAY_ONE - 9, &x->routine), 3 * a_day);
+}
+
 int main(void)
 {
 #define T(f) cmocka_unit_test_setup_teardown(f, fixture_open, fixture_close)
@@ -293,6 +336,7 @@ int main(void)
 		T(test_first_go_broken_off),
 		T(test_mark_of_the_turn_before),
 		T(test_shares),
+		T(test_long_ago),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -59,8 +59,9 @@ bool journal_trouble(struct journal *j, struct message *m);
 
 /*
  * Loads the history, with what waits in the spool.  Turns and shares are those
- * of the last HISTORY_TURN_DAYS days and of the last sitting; all else is
- * whole.  With a routine, what was practised on another instrument is set apart
+ * of the last HISTORY_TURN_DAYS days and of the last sitting; roll-ups for a
+ * routine are those of HISTORY_TALLY_DAYS up to the last practice day, which is
+ * all that a plan asks for; all else is whole.  With a routine, what was practised on another instrument is set apart
  * (history_set_apart); NULL leaves all names as they are.  A journal that was
  * found broken or out of reach when it was opened has none; false with a fault,
  * and an empty history, when it proves unreadable only now.
