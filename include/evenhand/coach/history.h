@@ -28,7 +28,7 @@
 enum {
 	HISTORY_TURN_DAYS = 28,
 	HISTORY_TALLY_DAYS = 400, /* for a plan; more changes none */
-	SEEN_MAX = 8, /* stages kept of one sitting */
+	SEEN_MAX = 8,		  /* stages kept of one sitting */
 	ELSEWHERE = '/',
 	PAST_STAGE_MAX = ID_MAX + 1, /* bytes of a name with that sign */
 	PAST_UNIT_MAX = UNIT_NAME_MAX + 1,
