@@ -36,7 +36,7 @@ static int letter(const char *s, bool bold, size_t *bytes)
 	int columns = text_letter(s, bytes);
 
 	if (*bytes == 1 && *s >= FIRST && *s <= LAST)
-		return (bold ? strong : plain)[*s - FIRST];
+		return bold ? strong[*s - FIRST] : plain[*s - FIRST];
 	return columns > 1 ? OTHER_WIDE : OTHER;
 }
 
