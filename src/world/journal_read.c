@@ -167,8 +167,10 @@ static sqlite3_stmt *prepare_days(
 static bool load_tallies(
     struct database *d, struct history *h, int today, int days)
 {
-	sqlite3_stmt *st = prepare_days(
-	    d, "SELECT coalesce(sum(entries), 0) " RECENT_DAYS, today, days);
+	/* No list has more entries than letters, whatever its row says. */
+	sqlite3_stmt *st = prepare_days(d,
+	    "SELECT total(min(entries, length(tallies))) " RECENT_DAYS, today,
+	    days);
 	int number = -1;
 	bool good;
 
