@@ -521,7 +521,7 @@ static void test_killed(void **state)
 static void test_alone(void **state)
 {
 	struct seat s = sit(*state);
-	pid_t child = child_process(s.process);
+	pid_t child = child_process(s.process), other = 0;
 
 	play(&s);
 	look(&s, 300);
@@ -531,9 +531,14 @@ static void test_alone(void **state)
 	device_look(s.device);
 	s.frame = device_frame(s.device);
 	s.heard = device_heard(s.device);
+	/* What is told may lag behind; the new child is what counts. */
+	for (int ms = 0; ms < 5000 && other <= 0; ms += 50) {
+		look(&s, 50);
+		other = child_process(s.process);
+		other = other == child ? 0 : other;
+	}
+	assert_true(other > 0);
 	assert_true(look_until(&s, DEVICE_SOUNDS, 3000));
-	assert_true(child_process(s.process) > 0);
-	assert_int_not_equal(child_process(s.process), child);
 	device_close(s.device);
 	rise(&s);
 }
