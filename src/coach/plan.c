@@ -36,8 +36,8 @@ static void look_back(struct making *m)
 	for (int i = 0; i < r->stages; i++)
 		if (!history_gone_on(m->history, r, i, p->day))
 			p->first_go |= UINT32_C(1) << i;
-	p->day_on_stage = history_days_on(m->history, r, m->stage) + !counted;
 	standing_of(&p->standing, r, m->history, m->stage, p->day, NULL);
+	p->day_on_stage = p->standing.days + !counted;
 }
 
 static void fill(struct making *m)

@@ -19,7 +19,7 @@ enum {
 	NEVER = -1,	       /* no such day, no such stage */
 	WEEK_DAYS = 7,	       /* today included */
 	CATCH_UP_DAYS = 28,    /* what catch_up looks back on */
-	EASE_DAYS = 3,	       /* clear days after pain */
+	EASE_DAYS = HURT_DAYS, /* clear days after pain */
 	EASE_PERCENT = 60,     /* of the cap, on those days */
 	PAIN_WINDOW_DAYS = 14, /* two pain days within so many */
 	WIDE_CENTS = 200,      /* wider than a tone is wide */

@@ -3,8 +3,6 @@
  *
  * The history ends before this sitting, so what it adds is laid over it.
  */
-#include <string.h>
-
 #include "evenhand/coach/standing.h"
 #include "session_parts.h"
 

@@ -36,15 +36,20 @@ static sqlite3_stmt *prepare(struct database *d, const char *sql, int too_old)
 	return st;
 }
 
-/* How many of a kind there are; -1 when they cannot be counted. */
-static int count(struct database *d, const char *sql, int too_old)
+/* The number a query gives, which ends with it; -1 when it gives none. */
+static int number_of(sqlite3_stmt *st)
 {
-	sqlite3_stmt *st = prepare(d, sql, too_old);
 	int number = -1;
 
 	if (st != NULL && sqlite3_step(st) == SQLITE_ROW)
 		number = sqlite3_column_int(st, 0);
 	return sqlite3_finalize(st) == SQLITE_OK ? number : -1;
+}
+
+/* How many of a kind there are; -1 when they cannot be counted. */
+static int count(struct database *d, const char *sql, int too_old)
+{
+	return number_of(prepare(d, sql, too_old));
 }
 
 /* Memory for so many; one more than none, so that it is never NULL. */
@@ -168,19 +173,13 @@ static bool load_tallies(
     struct database *d, struct history *h, int today, int days)
 {
 	/* No list has more entries than letters, whatever its row says. */
-	sqlite3_stmt *st = prepare_days(d,
+	int number = number_of(prepare_days(d,
 	    "SELECT total(min(entries, length(tallies))) " RECENT_DAYS, today,
-	    days);
-	int number = -1;
-	bool good;
-
-	if (st != NULL && sqlite3_step(st) == SQLITE_ROW)
-		number = sqlite3_column_int(st, 0);
-	if (sqlite3_finalize(st) != SQLITE_OK)
-		number = -1;
-	st = prepare_days(d,
+	    days));
+	sqlite3_stmt *st = prepare_days(d,
 	    "SELECT day, entries, tallies " RECENT_DAYS " ORDER BY day", today,
 	    days);
+	bool good;
 
 	h->tally = room(h, number, sizeof(*h->tally));
 	good = h->tally != NULL && st != NULL;
