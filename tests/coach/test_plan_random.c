@@ -255,6 +255,7 @@ static void check_same(const struct plan_wish *w)
 	other.marking = w->marking;
 	other.hurt = w->hurt;
 	other.air_only = w->air_only;
+	other.stage = w->stage;
 	plan_make(&again, &other);
 	assert_memory_equal(&plan, &again, sizeof(plan));
 }
