@@ -18,13 +18,13 @@
 #define TRAVEL_LEAST_PART 3 /* of what was asked */
 
 enum {
-	NEAR = 30,	   /* moments in which half way is looked for */
-	STAY_LEAST = 3,	   /* moments to read a note from */
-	SHORTEST_STAY = 8, /* moments on the upper note; less is a slip */
+	NEAR = 30,	   /* instants in which half way is looked for */
+	STAY_LEAST = 3,	   /* instants to read a note from */
+	SHORTEST_STAY = 8, /* instants on the upper note; less is a slip */
 };
 
 struct finder {
-	const struct moment *m;
+	const struct instant *m;
 	const double *cents;
 	double *scratch;
 	size_t n;
@@ -99,7 +99,7 @@ static bool goes_through(const struct finder *f, size_t k, double level)
 	return f->cents[k - 1] < level && f->cents[k] >= level;
 }
 
-/* The crossing of a level nearest to moment `at`; NAN when there is none. */
+/* The crossing of a level nearest to instant `at`; NAN when there is none. */
 static double nearest_s(const struct finder *f, size_t at, double level)
 {
 	for (size_t off = 0; off < NEAR; off++) {
@@ -112,7 +112,7 @@ static double nearest_s(const struct finder *f, size_t at, double level)
 	return NAN;
 }
 
-/* The first crossing of a level from moment k on. */
+/* The first crossing of a level from instant k on. */
 static double first_s(
     const struct finder *f, size_t k, size_t end, double level)
 {
@@ -172,7 +172,7 @@ static int all_arrivals(const struct finder *f, struct arrival *out, int max)
 	return count;
 }
 
-int arrivals_find(struct arena *a, const struct moment *m, size_t n, double hz,
+int arrivals_find(struct arena *a, const struct instant *m, size_t n, double hz,
     double travel_cents, struct arrival *out, int max)
 {
 	struct finder f = { .m = m, .n = n };

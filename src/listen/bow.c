@@ -2,7 +2,7 @@
  * bow.c - how calm the bow stayed
  *
  * The level is a slow line of the bow's own plus a smooth function of pitch.
- * Between two moments 60 ms apart the bow's own hardly changes, so the function
+ * Between two instants 60 ms apart the bow's own hardly changes, so the function
  * is found from such differences, as straight pieces between knots some 40
  * cents apart.
  */
@@ -21,18 +21,18 @@
 #define HEARD_LEAST 0.5
 
 enum {
-	ENDS = 50, /* moments left out at each end: 0.25 s */
+	ENDS = 50, /* instants left out at each end: 0.25 s */
 	LEAST = 100,
-	APART = 12,   /* moments of a difference */
-	STOP = 13,    /* moments: more than 60 ms */
-	LATE_MAX = 8, /* moments by which loudness may follow pitch */
+	APART = 12,   /* instants of a difference */
+	STOP = 13,    /* instants: more than 60 ms */
+	LATE_MAX = 8, /* instants by which loudness may follow pitch */
 	KNOTS_MIN = 3,
 	KNOTS_MAX = 14,
-	BLUR = 2, /* moments on each side over which levels are averaged */
+	BLUR = 2, /* instants on each side over which levels are averaged */
 };
 
 struct bowing {
-	const struct moment *m; /* of what is measured */
+	const struct instant *m; /* of what is measured */
 	size_t n;
 	double *db, *pitch, *scratch; /* pitch is NAN without a note */
 	double low, high;	      /* cents */
@@ -78,7 +78,7 @@ static double dot(const struct bowing *b, const double *c, const double *x)
 }
 
 /*
- * The function c when loudness follows pitch so many moments later.  Returns
+ * The function c when loudness follows pitch so many instants later.  Returns
  * the mean square that it leaves of the differences, INFINITY without any.
  */
 static double fit(const struct bowing *b, size_t late, double *c)
@@ -112,7 +112,7 @@ static double fit(const struct bowing *b, size_t late, double *c)
 }
 
 /*
- * What a moment of that pitch owes to it, taken from its level.  A body that
+ * What an instant of that pitch owes to it, taken from its level.  A body that
  * rings answers late; how late is what leaves the least.
  */
 static void take_pitch(struct bowing *b)
@@ -223,7 +223,7 @@ static void tell(const struct bowing *b, struct bow *out)
 	    series_mean(going, third);
 }
 
-bool bow_measure(struct arena *a, const struct moment *m, size_t n,
+bool bow_measure(struct arena *a, const struct instant *m, size_t n,
     double from_s, double to_s, struct bow *out)
 {
 	size_t from = (size_t)fmax(ceil(from_s / HEARD_STEP_S), 0) + ENDS;

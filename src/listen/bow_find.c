@@ -15,9 +15,9 @@
 #define TURN_DB 6.0
 
 enum {
-	BESIDE = 30, /* moments from a turn to what is loud again */
-	ALONE = 50,  /* moments on both sides of which it is the quietest */
-	BLUR = 3,    /* moments on each side over which levels are averaged */
+	BESIDE = 30, /* instants from a turn to what is loud again */
+	ALONE = 50,  /* instants on both sides of which it is the quietest */
+	BLUR = 3,    /* instants on each side over which levels are averaged */
 };
 
 struct levels {
@@ -26,7 +26,7 @@ struct levels {
 	double least; /* of what is loud */
 };
 
-static double blurred(const struct moment *m, size_t n, size_t k)
+static double blurred(const struct instant *m, size_t n, size_t k)
 {
 	size_t from = k > BLUR ? k - BLUR : 0;
 	size_t to = k + BLUR < n ? k + BLUR : n - 1;
@@ -88,7 +88,7 @@ static int find(const struct levels *l, double *edge_s, int max)
 }
 
 int bow_find(
-    struct arena *a, const struct moment *m, size_t n, double *edge_s, int max)
+    struct arena *a, const struct instant *m, size_t n, double *edge_s, int max)
 {
 	struct levels l = { .n = n };
 	double *sorted = arena_take(a, n * sizeof(*sorted));

@@ -21,7 +21,7 @@
 
 enum {
 	PEAK_ROOM = 2,	/* lags beyond the range, so that an edge can peak */
-	LOOK_EVERY = 4, /* moments from one look elsewhere to the next */
+	LOOK_EVERY = 4, /* instants from one look elsewhere to the next */
 	LOOKS = 3,	/* in a row that must say so */
 };
 
@@ -33,7 +33,7 @@ struct live {
 	float *row;    /* row[0] is sample `first` */
 	int64_t first; /* below 0 at the beginning */
 	size_t in_row;
-	int64_t next;	 /* moment that comes next */
+	int64_t next;	 /* instant that comes next */
 	double before;	 /* the lag found last, 0: none */
 	int looks;	 /* in a row that said it is another sound */
 	double other_hz; /* what the last of them said */
@@ -117,7 +117,7 @@ static double level_db(const struct live *l, const float *x)
 	return 10 * log10(sum / (2 * half));
 }
 
-static void search(struct live *l, const float *x, struct moment *m)
+static void search(struct live *l, const float *x, struct instant *m)
 {
 	double least = l->before > 0 ? ALIKE_STAY : ALIKE_BEGIN;
 	struct match found;
@@ -133,7 +133,7 @@ static void search(struct live *l, const float *x, struct moment *m)
 }
 
 /* Now and then whether it is another sound altogether. */
-static void look(struct live *l, const float *x, struct moment *m)
+static void look(struct live *l, const float *x, struct instant *m)
 {
 	if (l->next % LOOK_EVERY == 0) {
 		double hz = elsewhere_look(
@@ -148,13 +148,13 @@ static void look(struct live *l, const float *x, struct moment *m)
 	m->hz = (float)l->other_hz;
 }
 
-bool live_next(struct live *l, struct moment *m)
+bool live_next(struct live *l, struct instant *m)
 {
 	int64_t at = centre(l) - l->first;
 
 	if (at + l->reach >= (int64_t)l->in_row)
 		return false;
-	*m = (struct moment) { .what = HEARD_NOTHING };
+	*m = (struct instant) { .what = HEARD_NOTHING };
 	m->level_db = (float)level_db(l, l->row + at);
 	if (m->level_db > SILENCE_DB) {
 		search(l, l->row + at, m);

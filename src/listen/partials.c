@@ -1,9 +1,9 @@
 /*
  * partials.c - how far each partial is from where the pitch says it is
  *
- * Sums over half a moment come first: 2.5 ms, 40 samples.  The window then has
- * a weight for each of those, and stands once half a moment early and once half
- * a moment late.
+ * Sums over half an instant come first: 2.5 ms, 40 samples.  The window then has
+ * a weight for each of those, and stands once half an instant early and once half
+ * an instant late.
  */
 #include "partials.h"
 
@@ -19,10 +19,10 @@
 #define PERIODS 6.0			 /* in a window */
 
 enum {
-	HALF_MIN = 4, /* half moments on each side of a window's middle */
+	HALF_MIN = 4, /* half instants on each side of a window's middle */
 	HALF_MAX = 42,
 	LANES = 8,
-	EDGE = HALF_MAX + 1, /* empty half moments on both sides of the sums */
+	EDGE = HALF_MAX + 1, /* empty half instants on both sides of the sums */
 	SUMS = 2 * PIECE_MAX + 2 * EDGE,
 };
 
@@ -33,12 +33,12 @@ struct partials {
 	float *re, *im;		/* the one at hand */
 	float sum_re[SUMS], sum_im[SUMS];
 	float window[HALF_MAX + 1][2 * HALF_MAX];
-	unsigned char half[PIECE_MAX]; /* of each moment's window */
+	unsigned char half[PIECE_MAX]; /* of each instant's window */
 	float cents[PARTIALS_MAX][PIECE_MAX];
 	float weight[PARTIALS_MAX][PIECE_MAX];
 };
 
-/* Sample at which half moment b begins. */
+/* Sample at which half instant b begins. */
 static size_t begin(const struct partials *p, size_t b)
 {
 	return (size_t)floor((double)b * (HEARD_STEP_S / 2) * p->rate + 0.5);
@@ -76,8 +76,8 @@ struct partials *partials_new(struct arena *a, double rate, double lowest_hz)
 /* The first partial's phase, turning the other way, at each sample. */
 static void make_carrier(struct partials *p, const struct piece *piece)
 {
-	size_t samples = begin(p, 2 * piece->moments);
-	size_t last = piece->moments - 1;
+	size_t samples = begin(p, 2 * piece->instants);
+	size_t last = piece->instants - 1;
 	double a_sample = 1 / (p->rate * HEARD_STEP_S), cycles = 0;
 
 	for (size_t i = 0; i < samples; i++) {
@@ -131,9 +131,9 @@ static float product(const float *a, const float *b, size_t n)
 	return (s[0] + s[1] + s[2] + s[3]) + (s[4] + s[5] + s[6] + s[7]);
 }
 
-static void make_sums(struct partials *p, size_t moments)
+static void make_sums(struct partials *p, size_t instants)
 {
-	for (size_t b = 0; b < 2 * moments; b++) {
+	for (size_t b = 0; b < 2 * instants; b++) {
 		size_t at = begin(p, b), n = begin(p, b + 1) - at;
 
 		p->sum_re[EDGE + b] = product(p->re + at, p->x + at, n);
@@ -141,7 +141,7 @@ static void make_sums(struct partials *p, size_t moments)
 	}
 }
 
-/* The partial as it stands about the beginning of half moment b. */
+/* The partial as it stands about the beginning of half instant b. */
 static void windowed(
     const struct partials *p, long b, int half, float *re, float *im)
 {
@@ -155,7 +155,7 @@ static void windowed(
 static void read_one(struct partials *p, const struct piece *piece, int number,
     float *cents, float *weight)
 {
-	for (size_t k = 0; k < piece->moments; k++) {
+	for (size_t k = 0; k < piece->instants; k++) {
 		float re, im, late_re, late_im, on, across;
 		long b = 2 * (long)k;
 		double hz = number * piece->hz[k];
@@ -209,11 +209,11 @@ static double weighted_median(struct reading *r, int n)
 }
 
 static void medians(
-    const struct partials *p, size_t moments, int n, double *cents)
+    const struct partials *p, size_t instants, int n, double *cents)
 {
 	struct reading r[PARTIALS_MAX];
 
-	for (size_t k = 0; k < moments; k++) {
+	for (size_t k = 0; k < instants; k++) {
 		for (int i = 0; i < n; i++)
 			r[i] = (struct reading) { p->cents[i][k],
 				p->weight[i][k] };
@@ -224,14 +224,14 @@ static void medians(
 /* The piece with silence behind its end, and how wide each window is. */
 static void begin_piece(struct partials *p, const struct piece *piece)
 {
-	size_t samples = begin(p, 2 * piece->moments);
+	size_t samples = begin(p, 2 * piece->instants);
 	size_t there = piece->samples < samples ? piece->samples : samples;
 
 	memcpy(p->x, piece->x, there * sizeof(float));
 	memset(p->x + there, 0, (samples - there) * sizeof(float));
 	memset(p->sum_re, 0, sizeof(p->sum_re));
 	memset(p->sum_im, 0, sizeof(p->sum_im));
-	for (size_t k = 0; k < piece->moments; k++) {
+	for (size_t k = 0; k < piece->instants; k++) {
 		double half = PERIODS / piece->hz[k] / HEARD_STEP_S + 0.5;
 
 		p->half[k] = (unsigned char)fmin(
@@ -243,12 +243,12 @@ static void begin_piece(struct partials *p, const struct piece *piece)
 void partials_read(struct partials *p, const struct piece *piece,
     double bottom_hz, double top_hz, double *cents)
 {
-	size_t samples = begin(p, 2 * piece->moments);
+	size_t samples = begin(p, 2 * piece->instants);
 	double low = piece->hz[0], high = piece->hz[0];
 	int first, last;
 
-	assert(piece->moments >= 2 && piece->moments <= PIECE_MAX);
-	for (size_t k = 1; k < piece->moments; k++) {
+	assert(piece->instants >= 2 && piece->instants <= PIECE_MAX);
+	for (size_t k = 1; k < piece->instants; k++) {
 		low = fmin(low, piece->hz[k]);
 		high = fmax(high, piece->hz[k]);
 	}
@@ -262,9 +262,9 @@ void partials_read(struct partials *p, const struct piece *piece,
 			next_partial(p, samples);
 		if (i < first)
 			continue;
-		make_sums(p, piece->moments);
+		make_sums(p, piece->instants);
 		read_one(
 		    p, piece, i, p->cents[i - first], p->weight[i - first]);
 	}
-	medians(p, piece->moments, last - first + 1, cents);
+	medians(p, piece->instants, last - first + 1, cents);
 }

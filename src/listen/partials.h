@@ -3,7 +3,7 @@
  *
  * A piece of sound and its pitch so far, some seconds at most.  Each partial is
  * turned back by its own phase, so that it stands still when the pitch is
- * right; what is left of its motion between the two halves of a moment is read
+ * right; what is left of its motion between the two halves of an instant is read
  * through Hann's window, six periods long.
  *
  * Pure; memory from an arena once for all pieces.  One thread at a time.
@@ -16,7 +16,7 @@
 #include "evenhand/base/arena.h"
 
 enum {
-	PIECE_MAX = 640,   /* moments in a piece */
+	PIECE_MAX = 640,   /* instants in a piece */
 	PARTIALS_MAX = 60, /* read in one pass */
 };
 
@@ -25,12 +25,12 @@ struct partials;
 /* For pitches of lowest_hz and more.  NULL when memory is short. */
 struct partials *partials_new(struct arena *a, double rate, double lowest_hz);
 
-/* Samples from the first moment on; where there are none it is silent. */
+/* Samples from the first instant on; where there are none it is silent. */
 struct piece {
 	const float *x;
 	size_t samples;
-	const double *hz; /* of each moment */
-	size_t moments;	  /* 2..PIECE_MAX */
+	const double *hz; /* of each instant */
+	size_t instants;  /* 2..PIECE_MAX */
 };
 
 /*

@@ -4,7 +4,7 @@
  * Some seconds at a time, with edges that are read and thrown away, so that an
  * hour needs no more memory than a bow.
  *
- * At last the pitch is smoothed by a parabola through 65 ms about each moment
+ * At last the pitch is smoothed by a parabola through 65 ms about each instant
  * (Savitzky and Golay, Analytical Chemistry 36, 1964), which leaves a swing of
  * 6 Hz as wide as it was but for 0.3 %, and takes away what a bow jitters.
  */
@@ -24,11 +24,11 @@
 #define TOP_HZ 6000.0	      /* later */
 #define TOP_PARTIAL 4.0	      /* of the highest notes at least so many */
 #define CLEAN_SHARE 0.38      /* of the rate: above it sound folds (thin.c) */
-#define CHANGE_MAX_CENTS 60.0 /* of a moment in one pass */
+#define CHANGE_MAX_CENTS 60.0 /* of an instant in one pass */
 
 enum {
 	PASSES = 4,
-	EDGE = 64, /* moments on each side of a piece that are thrown away */
+	EDGE = 64, /* instants on each side of a piece that are thrown away */
 	CORE = PIECE_MAX - 2 * EDGE,
 };
 
@@ -37,13 +37,13 @@ struct refining {
 	double rate;
 	const float *x;
 	size_t samples;
-	size_t n;     /* moments */
+	size_t n;     /* instants */
 	double *hz;   /* of each, gaps filled; before */
 	double *fine; /* after */
 };
 
 /* Pitch goes straight on across what has none. False: none has. */
-static bool fill_gaps(const struct moment *m, size_t n, double *hz)
+static bool fill_gaps(const struct instant *m, size_t n, double *hz)
 {
 	size_t last = n;
 
@@ -77,7 +77,7 @@ static double top_hz(const struct refining *r, const double *hz, size_t n)
 	return fmin(fmax(TOP_HZ, TOP_PARTIAL * high), CLEAN_SHARE * r->rate);
 }
 
-/* Moments from..to, to - from <= PIECE_MAX, in place of hz. */
+/* Instants from..to, to - from <= PIECE_MAX, in place of hz. */
 static void passes(struct refining *r, size_t from, size_t to, double *hz)
 {
 	double off[PIECE_MAX];
@@ -112,7 +112,7 @@ static void refine_core(struct refining *r, size_t core)
 }
 
 /* A core that has nothing to refine costs nothing. */
-static bool any_note(const struct moment *m, size_t from, size_t to)
+static bool any_note(const struct instant *m, size_t from, size_t to)
 {
 	for (size_t k = from; k < to; k++)
 		if (m[k].what == HEARD_NOTE)
@@ -120,7 +120,7 @@ static bool any_note(const struct moment *m, size_t from, size_t to)
 	return false;
 }
 
-static void refine_all(struct refining *r, const struct moment *m)
+static void refine_all(struct refining *r, const struct instant *m)
 {
 	for (size_t core = 0; core < r->n; core += CORE) {
 		size_t end = core + CORE < r->n ? core + CORE : r->n;
@@ -131,7 +131,7 @@ static void refine_all(struct refining *r, const struct moment *m)
 }
 
 bool refine(struct arena *a, const struct asked *asked, double rate,
-    const float *x, size_t samples, struct moment *m, size_t n)
+    const float *x, size_t samples, struct instant *m, size_t n)
 {
 	double lowest = asked->low_hz *
 	    exp2(-HEARD_BEYOND_CENTS / CENTS_AN_OCTAVE);

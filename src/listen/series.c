@@ -8,7 +8,7 @@
 
 #include "evenhand/music/pitch.h"
 
-enum { GAP_MAX = 16 }; /* moments without a note that are gone across */
+enum { GAP_MAX = 16 }; /* instants without a note that are gone across */
 
 static int by_size(const void *a, const void *b)
 {
@@ -52,7 +52,7 @@ double series_sd(const double *x, size_t n)
 }
 
 double *series_cents(
-    struct arena *a, const struct moment *m, size_t n, double hz)
+    struct arena *a, const struct instant *m, size_t n, double hz)
 {
 	double *cents = arena_take(a, n * sizeof(*cents));
 	size_t last = n; /* the note before, n: none */

@@ -26,11 +26,11 @@ double series_mean(const double *x, size_t n);
 double series_sd(const double *x, size_t n);
 
 /*
- * Cents of each moment above hz.  Gaps of up to 80 ms, where a bow turns, are
+ * Cents of each instant above hz.  Gaps of up to 80 ms, where a bow turns, are
  * gone straight across; NAN where there is no note for longer.  NULL when
  * memory is short.
  */
 double *series_cents(
-    struct arena *a, const struct moment *m, size_t n, double hz);
+    struct arena *a, const struct instant *m, size_t n, double hz);
 
 #endif

@@ -33,7 +33,7 @@ static struct kernel kernel(void)
 	return c;
 }
 
-void smooth(struct moment *m, size_t n, double *scratch)
+void smooth(struct instant *m, size_t n, double *scratch)
 {
 	struct kernel c = kernel();
 	size_t notes = 0; /* in a row, up to here */

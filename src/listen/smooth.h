@@ -1,8 +1,8 @@
 /*
  * smooth.h - a pitch without its jitter
  *
- * A parabola is laid through the 65 ms about each moment, the middle weighing
- * most.  Where not all of them are notes, the moment stays as it was.
+ * A parabola is laid through the 65 ms about each instant, the middle weighing
+ * most.  Where not all of them are notes, the instant stays as it was.
  *
  * Pure.  Any thread.
  */
@@ -13,10 +13,10 @@
 
 #include "evenhand/listen/heard.h"
 
-enum { SMOOTH_REACH = 6 }; /* moments on each side */
+enum { SMOOTH_REACH = 6 }; /* instants on each side */
 
 /* n doubles of scratch. */
-void smooth(struct moment *m, size_t n, double *scratch);
+void smooth(struct instant *m, size_t n, double *scratch);
 
 /* What is left of a swing of so many Hz: 1 at 0, 0.99 at 8. */
 double smooth_share(double hz);

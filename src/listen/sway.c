@@ -23,18 +23,18 @@
 #define RATE_MOST 12.0
 
 enum {
-	TREND_REACH = 80, /* moments of the slow middle on each side */
+	TREND_REACH = 80, /* instants of the slow middle on each side */
 	CYCLES_MAX = 1024,
 	CYCLES_LEAST = 4,
 	MANY = 8,  /* cycles, of which the first and last can be done without */
-	EDGE = 20, /* moments after a beginning and before an end of notes */
+	EDGE = 20, /* instants after a beginning and before an end of notes */
 };
 
 struct swaying {
-	const struct moment *m;
-	double *cents, *off; /* of each moment, and from the slow middle */
+	const struct instant *m;
+	double *cents, *off; /* of each instant, and from the slow middle */
 	size_t n;
-	double up[CYCLES_MAX + 1]; /* crossings, in moments */
+	double up[CYCLES_MAX + 1]; /* crossings, in instants */
 	int ups;
 	int begin[CYCLES_MAX]; /* the crossing at which a cycle begins */
 	double period[CYCLES_MAX], width[CYCLES_MAX], noise[CYCLES_MAX];
@@ -196,7 +196,7 @@ static double to(const struct swaying *s)
 	return s->up[s->begin[s->cycles - 1] + 1];
 }
 
-/* Of all cycles between, those that were not measured too, in a moment. */
+/* Of all cycles between, those that were not measured too, in an instant. */
 static double rate(const struct swaying *s)
 {
 	double cycles = 0;
@@ -246,7 +246,7 @@ static bool is_vibrato(const struct sway *w)
 	    w->width_cents >= WIDTH_LEAST;
 }
 
-bool sway_measure(struct arena *a, const struct moment *m, size_t n, double hz,
+bool sway_measure(struct arena *a, const struct instant *m, size_t n, double hz,
     struct sway *out)
 {
 	struct swaying *s = arena_take(a, sizeof(*s));

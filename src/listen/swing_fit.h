@@ -14,7 +14,7 @@ struct swing_fit {
 };
 
 /*
- * Cents of the moments between from and from + period (in moments, both with
+ * Cents of the instants between from and from + period (in instants, both with
  * fractions).  False when some are missing or too few.
  */
 bool swing_fit(

@@ -43,7 +43,7 @@ static void pitch(enum surrounding where, const char *name, const char *within,
 {
 	char what[80];
 
-	pitches.cents.n = pitches.moments = pitches.within = pitches.gross = 0;
+	pitches.cents.n = pitches.instants = pitches.within = pitches.gross = 0;
 	for (int i = 0; i < TONE_NOTES; i++) {
 		struct bowed b = tone_swing(where, tone_notes[i], 5.5, 20);
 
@@ -54,10 +54,11 @@ static void pitch(enum surrounding where, const char *name, const char *within,
 
 		one_pitch(&pitches, &b);
 	}
-	snprintf(what, sizeof what, "%s: moments within 10 cents", name);
-	figure(what, within, 100.0 * pitches.within / pitches.moments, "%");
+	snprintf(what, sizeof what, "%s: instants within 10 cents", name);
+	figure(what, within, 100.0 * pitches.within / pitches.instants, "%");
 	snprintf(what, sizeof what, "%s: gross errors", name);
-	figure(what, "<= 0.02 %", 100.0 * pitches.gross / pitches.moments, "%");
+	figure(
+	    what, "<= 0.02 %", 100.0 * pitches.gross / pitches.instants, "%");
 	snprintf(what, sizeof what, "%s: error of the pitch, median", name);
 	figure(what, middle, errors_share(&pitches.cents, 0.5), "cents");
 	snprintf(what, sizeof what, "%s: 95 %% of them are under", name);
@@ -204,18 +205,18 @@ static void latency(void)
 	struct thin *thin = thin_new(&a, 48000, asked.high_hz);
 	struct live *live = live_new(&a, &asked, thin_rate(thin));
 	double latest = 0;
-	int moments = 0;
+	int instants = 0;
 
 	for (int i = 0; i < 48000; i++) {
 		float in = 0.1F * (float)sin(0.02 * i), x;
-		struct moment m;
+		struct instant m;
 
 		if (thin_take(thin, &in, 1, &x) == 0)
 			continue;
 		live_take(live, &x, 1);
-		for (; live_next(live, &m); moments++)
+		for (; live_next(live, &m); instants++)
 			latest = fmax(
-			    latest, i / 48.0 - moments * HEARD_STEP_S * 1000);
+			    latest, i / 48.0 - instants * HEARD_STEP_S * 1000);
 	}
 	figure("live pitch behind the newest sample, D string", "<= 15 ms",
 	    latest, "ms");

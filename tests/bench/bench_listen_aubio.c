@@ -45,7 +45,7 @@ static double hear(const struct bowed *b, const struct bowed_sound *s,
 
 static void clear(void)
 {
-	pitches.cents.n = pitches.moments = pitches.within = pitches.gross = 0;
+	pitches.cents.n = pitches.instants = pitches.within = pitches.gross = 0;
 }
 
 /* The delay in steps of a ms at which a swing fits best. */
@@ -85,9 +85,9 @@ static void pitch(enum surrounding where, const char *name, double delay)
 		free(s.x);
 	}
 	snprintf(what, sizeof what, "aubio, %s: within 10 cents", name);
-	figure(what, "-", 100.0 * pitches.within / pitches.moments, "%");
+	figure(what, "-", 100.0 * pitches.within / pitches.instants, "%");
 	snprintf(what, sizeof what, "aubio, %s: gross errors", name);
-	figure(what, "-", 100.0 * pitches.gross / pitches.moments, "%");
+	figure(what, "-", 100.0 * pitches.gross / pitches.instants, "%");
 	snprintf(what, sizeof what, "aubio, %s: error, median", name);
 	figure(what, "-", errors_share(&pitches.cents, 0.5), "cents");
 	snprintf(what, sizeof what, "aubio, %s: 95 %% are under", name);

@@ -90,10 +90,10 @@ static inline double errors_share(struct errors *e, double share)
 	return e->at[(int)(share * (e->n - 1))];
 }
 
-/* How pitches came out, all moments counted. */
+/* How pitches came out, all instants counted. */
 struct pitches {
 	struct errors cents;
-	int moments, within, gross;
+	int instants, within, gross;
 };
 
 /* hz 0: nothing was heard at that instant. */
@@ -105,7 +105,7 @@ static inline void pitches_add(struct pitches *p, const struct bowed *b,
 
 	if (t < 0.15 || t > b->seconds - 0.15 || turn < 0.06)
 		return;
-	p->moments++;
+	p->instants++;
 	if (hz <= 0)
 		return;
 	error = fabs(1200 * log2(hz / b->hz) - bowed_cents(b, s, t));

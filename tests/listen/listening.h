@@ -1,5 +1,5 @@
 /*
- * listening.h - a sound from its samples to its moments, for tests
+ * listening.h - a sound from its samples to its instants, for tests
  */
 #ifndef LISTENING_H
 #define LISTENING_H
@@ -18,7 +18,7 @@ struct listening {
 	double rate; /* of x */
 	float *x;    /* thinned */
 	size_t samples;
-	struct moment *m;
+	struct instant *m;
 	size_t n;
 };
 
@@ -76,9 +76,9 @@ static inline void listening_done(struct listening *l)
 	arena_done(&l->arena);
 }
 
-/* How near the moments are to the truth, the first and last 0.15 s aside. */
+/* How near the instants are to the truth, the first and last 0.15 s aside. */
 struct nearness {
-	double within; /* share of moments within 10 cents */
+	double within; /* share of instants within 10 cents */
 	double cents;  /* median of |error| */
 	double gross;  /* share of notes more than 20 % off */
 };
@@ -121,7 +121,7 @@ static inline struct nearness listening_near(const struct listening *l,
 	return near;
 }
 
-/* Share of the moments that were heard as that. */
+/* Share of the instants that were heard as that. */
 static inline double listening_share(const struct listening *l, enum heard what)
 {
 	size_t n = 0;

@@ -145,15 +145,15 @@ static void test_turn(void **state)
 	free(f.s.x);
 }
 
-/* A pitch drawn by hand: straight ramps, 10 moments long, 200 cents high. */
-static void draw(struct moment *m, size_t n, size_t period)
+/* A pitch drawn by hand: straight ramps, 10 instants long, 200 cents high. */
+static void draw(struct instant *m, size_t n, size_t period)
 {
 	for (size_t k = 0; k < n; k++) {
 		double at = (double)(k % period);
 		double up = fmin(fmax((at - 40) / 10, 0), 1);
 		double down = fmin(fmax((at - 90) / 10, 0), 1);
 
-		m[k] = (struct moment) { .what = HEARD_NOTE,
+		m[k] = (struct instant) { .what = HEARD_NOTE,
 			.sure = 1,
 			.hz = (float)(E3 * exp2(200 * (up - down) / 1200)) };
 	}
@@ -163,7 +163,7 @@ static void draw(struct moment *m, size_t n, size_t period)
 static void test_drawn(void **state)
 {
 	enum { N = 1000, PERIOD = 100 };
-	struct moment m[N];
+	struct instant m[N];
 	struct arrival at[16];
 	struct arena a = { NULL, 0 };
 
@@ -188,7 +188,7 @@ static void test_drawn(void **state)
 static void test_none(void **state)
 {
 	enum { N = 600 };
-	struct moment m[N] = { { .what = HEARD_NOTHING } };
+	struct instant m[N] = { { .what = HEARD_NOTHING } };
 	struct arrival at[16];
 	struct arena a = { NULL, 0 };
 	struct arrivals sum;
@@ -197,7 +197,7 @@ static void test_none(void **state)
 	assert_int_equal(arrivals_find(&a, m, N, E3, 200, at, 16), 0);
 	assert_int_equal(arrivals_find(&a, m, 0, E3, 200, at, 16), 0);
 	for (size_t k = 0; k < N; k++)
-		m[k] = (struct moment) { .what = HEARD_NOTE,
+		m[k] = (struct instant) { .what = HEARD_NOTE,
 			.hz = (float)(E3 * (1 + 0.001 * bowed_normal())) };
 	assert_int_equal(arrivals_find(&a, m, N, E3, 200, at, 16), 0);
 	sum = arrivals_measure(

@@ -140,7 +140,7 @@ static void test_stops(void **state)
 static void test_pauses(void **state)
 {
 	enum { N = 900 };
-	struct moment m[N];
+	struct instant m[N];
 	struct arena a = { NULL, 0 };
 	double edge[EDGES];
 	struct bow bow;
@@ -149,7 +149,7 @@ static void test_pauses(void **state)
 	for (size_t k = 0; k < N; k++) {
 		bool sounds = k >= 100 && k < 800 && (k < 400 || k >= 500);
 
-		m[k] = (struct moment) { .level_db = sounds ? -20 : -90,
+		m[k] = (struct instant) { .level_db = sounds ? -20 : -90,
 			.hz = sounds ? (float)E3 : 0,
 			.what = sounds ? HEARD_NOTE : HEARD_NOTHING };
 	}

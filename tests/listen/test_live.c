@@ -98,7 +98,7 @@ static void test_hard_sounds(void **state)
 	near_enough(&noisy, only(A3), 0.9, 5);
 }
 
-/* However the card cuts time up, the same moments come out. */
+/* However the card cuts time up, the same instants come out. */
 static void test_any_block(void **state)
 {
 	struct bowed b = plain(D3);
@@ -119,7 +119,7 @@ static void test_any_block(void **state)
 	free(s.x);
 }
 
-/* A moment of a D string is known 15 ms after its newest sample came. */
+/* A instant of a D string is known 15 ms after its newest sample came. */
 static void test_soon(void **state)
 {
 	struct bowed b = plain(D3);
@@ -128,22 +128,22 @@ static void test_soon(void **state)
 	struct thin *thin = thin_new(&a, b.rate, A3);
 	struct live *live = live_new(
 	    &a, &(struct asked) { D3, A3 }, thin_rate(thin));
-	int moments = 0;
+	int instants = 0;
 	double latest = 0;
 
 	(void)state;
 	for (size_t i = 0; i < s.n; i++) {
-		struct moment m;
+		struct instant m;
 		float x;
 
 		if (thin_take(thin, s.x + i, 1, &x) == 0)
 			continue;
 		live_take(live, &x, 1);
-		for (; live_next(live, &m); moments++)
+		for (; live_next(live, &m); instants++)
 			latest = fmax(latest,
-			    (double)(i + 1) / b.rate - moments * HEARD_STEP_S);
+			    (double)(i + 1) / b.rate - instants * HEARD_STEP_S);
 	}
-	assert_true(moments > 290);
+	assert_true(instants > 290);
 	if (latest > 0.015)
 		fail_msg("%.1f ms", latest * 1000);
 	arena_done(&a);

@@ -63,14 +63,14 @@ static void test_swings(void **state)
 enum { N = 1600 };
 
 /* A pitch drawn by hand, each cycle longer or shorter by `uneven` in turns. */
-static void draw(struct moment *m, double rate, double cents, double uneven)
+static void draw(struct instant *m, double rate, double cents, double uneven)
 {
 	double phase = 0;
 
 	for (size_t k = 0; k < N; k++) {
 		double sign = (long)phase % 2 ? 1 : -1;
 
-		m[k] = (struct moment) { .what = HEARD_NOTE,
+		m[k] = (struct instant) { .what = HEARD_NOTE,
 			.sure = 1,
 			.hz = (float)(G3 *
 			    exp2((3 + cents * sin(BOWED_TWO_PI * phase)) /
@@ -79,7 +79,7 @@ static void draw(struct moment *m, double rate, double cents, double uneven)
 	}
 }
 
-static struct sway drawn(struct moment *m)
+static struct sway drawn(struct instant *m)
 {
 	struct arena a = { NULL, 0 };
 	struct sway w;
@@ -92,7 +92,7 @@ static struct sway drawn(struct moment *m)
 /* Periods a tenth too long and too short in turns have an SD of a tenth. */
 static void test_uneven(void **state)
 {
-	struct moment m[N];
+	struct instant m[N];
 	struct sway w;
 
 	(void)state;
@@ -110,7 +110,7 @@ static void test_uneven(void **state)
 /* Nothing, a steady note, a slow sway, glides: no vibrato is made up. */
 static void test_none(void **state)
 {
-	struct moment m[N] = { { .what = HEARD_NOTHING } };
+	struct instant m[N] = { { .what = HEARD_NOTHING } };
 
 	(void)state;
 	assert_false(drawn(m).heard);
@@ -125,7 +125,7 @@ static void test_none(void **state)
 /* What the measure gives back is what smoothing takes. */
 static void test_share(void **state)
 {
-	struct moment m[N];
+	struct instant m[N];
 	double scratch[N];
 
 	(void)state;

@@ -21,17 +21,17 @@
 #include "evenhand/listen/heard.h"
 
 struct arrival {
-	double half_s, nine_s; /* from moment 0 */
+	double half_s, nine_s; /* from instant 0 */
 	double lower_cents, upper_cents;
 	double sure; /* 0..1: share of the glide and both notes heard */
 };
 
 /*
- * Arrivals among the moments, in cents above hz (the lower note as it was
+ * Arrivals among the instants, in cents above hz (the lower note as it was
  * asked).  A travel of less than a third of travel_cents, or 15 cents, is none.
  * At most max are written; -1 when memory is short.
  */
-int arrivals_find(struct arena *a, const struct moment *m, size_t n, double hz,
+int arrivals_find(struct arena *a, const struct instant *m, size_t n, double hz,
     double travel_cents, struct arrival *out, int max);
 
 /* What a turn's arrivals say together. */
@@ -51,7 +51,7 @@ struct arrivals {
 /* When and what was asked. */
 struct arrivals_asked {
 	double travel_cents;
-	const double *pulse_s; /* when each was due, from moment 0 */
+	const double *pulse_s; /* when each was due, from instant 0 */
 	int pulses;
 	bool latency_known; /* whether pulse_s are instants of this sound */
 };

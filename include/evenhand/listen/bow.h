@@ -17,13 +17,13 @@
 #include "evenhand/listen/heard.h"
 
 /*
- * Where bows begin, turn and end, in seconds from moment 0: edge i and i + 1
+ * Where bows begin, turn and end, in seconds from instant 0: edge i and i + 1
  * hold a bow.  A turn of the bow is heard as a short dip; a pause has an edge
  * on each side, and the piece between them holds no sound.  At most max, 2 or
  * more; -1 when memory is short.
  */
-int bow_find(
-    struct arena *a, const struct moment *m, size_t n, double *edge_s, int max);
+int bow_find(struct arena *a, const struct instant *m, size_t n, double *edge_s,
+    int max);
 
 struct bow {
 	bool heard;	    /* else nothing below is set */
@@ -38,7 +38,7 @@ struct bow {
  * turns.  heard is false when half a second or less is left or most of it was
  * silent.  False when memory is short.
  */
-bool bow_measure(struct arena *a, const struct moment *m, size_t n,
+bool bow_measure(struct arena *a, const struct instant *m, size_t n,
     double from_s, double to_s, struct bow *out);
 
 #endif

@@ -1,12 +1,12 @@
 /*
- * heard.h - what is listened for, and what was heard at a moment
+ * heard.h - what is listened for, and what was heard at an instant
  *
  * Who listens knows what was asked: the lowest and the highest note.  So pitch
  * is looked for from 300 cents under the one to 300 above the other, and what
  * lies outside is told as another sound and never forced inside.
  *
- * Moments are 5 ms apart.  Moment k belongs to the instant k x 5 ms after the
- * first sample; the pitch is that of this very instant, not of an earlier one.
+ * Instants are 5 ms apart, number k lies k x 5 ms after the first sample; the
+ * pitch is that of this very time, not of an earlier one.
  *
  * Pure values.  Any thread.
  */
@@ -15,7 +15,7 @@
 
 #include <stdbool.h>
 
-#define HEARD_STEP_S 0.005     /* from moment to moment */
+#define HEARD_STEP_S 0.005     /* from instant to instant */
 #define HEARD_BEYOND_CENTS 300 /* looked at on both sides of what was asked */
 
 /* Any instrument's notes, and any rate a card may have. */
@@ -36,7 +36,7 @@ enum heard {
 			  or what two notes at once have in common */
 };
 
-struct moment {
+struct instant {
 	float hz;	/* HEARD_NOTE and HEARD_OTHER, else 0 */
 	float sure;	/* 0..1: how alike one period is to the next */
 	float level_db; /* of full scale, over some periods */

@@ -9,7 +9,7 @@
  *	McLeod and Wyvill, "A smarter way to find pitch", ICMC 2005, here with
  *	both pieces about the instant)
  *
- * So a moment is known one lowest period after it was played, 8 ms on a D
+ * So an instant is known one lowest period after it was played, 8 ms on a D
  * string.  What was asked bounds the search; a slower look at all periods says
  * whether the sound is another one.
  *
@@ -37,8 +37,8 @@ struct live *live_new(struct arena *a, const struct asked *asked, double rate);
 enum { LIVE_TAKE_MAX = 4096 };
 void live_take(struct live *l, const float *x, size_t n);
 
-/* The next moment, when all it needs was heard. */
-bool live_next(struct live *l, struct moment *m);
+/* The next instant, when all it needs was heard. */
+bool live_next(struct live *l, struct instant *m);
 
 /* Thinned samples that must have come behind an instant before it is known. */
 int live_behind(const struct live *l);

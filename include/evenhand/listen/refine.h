@@ -1,7 +1,7 @@
 /*
  * refine.h - the pitch of a bow once more, when all of it was heard
  *
- * In a room the sound of a moment ago is still there, and every window that
+ * In a room the sound of an instant ago is still there, and every window that
  * looks at the whole sound reads a swing too narrow and an arrival too late.
  * So the pitch found live is taken out of the sound: each partial is turned
  * back by its phase, and what is still left of its motion is read through a
@@ -21,11 +21,11 @@
 #include "evenhand/listen/heard.h"
 
 /*
- * Refines the pitch of moments 0..n-1, heard live in thinned samples of this
- * rate.  Sample 0 belongs to moment 0.  Only moments that are HEARD_NOTE
+ * Refines the pitch of instants 0..n-1, heard live in thinned samples of this
+ * rate.  Sample 0 belongs to instant 0.  Only instants that are HEARD_NOTE
  * change; a gap of others between them stays one.  False when memory is short.
  */
 bool refine(struct arena *a, const struct asked *asked, double rate,
-    const float *x, size_t samples, struct moment *m, size_t n);
+    const float *x, size_t samples, struct instant *m, size_t n);
 
 #endif

@@ -3,7 +3,7 @@
  *
  * Cycles are counted from one crossing of the slow middle, upwards, to the
  * next.  In each the swing is a slope, a sine of that length and another twice
- * as fast, laid through all its moments; what the smoothing of the pitch took
+ * as fast, laid through all its instants; what the smoothing of the pitch took
  * from each is given back.  The width is that from the middle to either side.
  *
  * What a bow jitters makes even periods look uneven; the noise left beside the
@@ -33,7 +33,7 @@ struct sway {
 };
 
 /* False when memory is short.  hz is the note that was asked. */
-bool sway_measure(struct arena *a, const struct moment *m, size_t n, double hz,
+bool sway_measure(struct arena *a, const struct instant *m, size_t n, double hz,
     struct sway *out);
 
 #endif

@@ -110,6 +110,41 @@ const char *device_name(const struct device *d);
 /* One plain sentence about the sound: M_NONE while opening. */
 struct message device_sentence(const struct device *d);
 
+/* --- Its microphone --- */
+
+enum microphone_state {
+	MICROPHONE_UNWISHED,
+	MICROPHONE_OPENING,
+	MICROPHONE_HEARS,
+	MICROPHONE_MISSING, /* there is none, or not the one wished for */
+	MICROPHONE_LOST,    /* it was there and is being looked for */
+};
+
+/* Samples that came one after the other, and when. */
+struct heard_samples {
+	int rate;     /* nominal, of the microphone's card */
+	size_t count; /* of samples, mono, -1..1 */
+	bool gap;     /* some were lost before the first one */
+	/*
+	 * The session's frame that was at the ear when the first sample was in
+	 * the air, and frames of the session from sample to sample: two cards
+	 * never run alike, and this is where that is settled.
+	 */
+	double frame, frames_each;
+};
+
+/*
+ * Wishes for a microphone beside the sound (name and api as of a card; level
+ * means nothing), before the first device_look.  A second stream, opened in
+ * the sound child; the sound never waits for it.
+ */
+void device_listen(struct device *d, const struct sound_wish *microphone);
+
+enum microphone_state device_microphone(const struct device *d);
+
+/* Takes up to max samples that came meanwhile; count 0 when there are none. */
+struct heard_samples device_hear(struct device *d, float *out, size_t max);
+
 /* Whether wall time has to pass for frames to pass. */
 bool device_paced(const struct device *d);
 
