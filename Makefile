@@ -19,6 +19,7 @@ PKG_CONFIG ?= pkg-config
 LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw
 SOUND_LIBRARIES := libutf8proc portaudio-2.0
 PAPER_LIBRARIES := libutf8proc pangocairo cairo
+FILE_LIBRARIES := libutf8proc sndfile
 WARN    := -Wall -Wextra -Wpedantic -Wshadow -Wconversion \
 	-Wstrict-prototypes -Wmissing-prototypes -Wvla -Wformat=2 -Wundef \
 	-Wcast-qual
@@ -29,7 +30,8 @@ CPPFLAGS += $(SYSTEM) -DEVENHAND_VERSION='"$(VERSION)"'
 EXTRA   ?=
 # Headers of others are read without our warnings.
 PAPER_CFLAGS := $(patsubst -I%,-isystem %,$(filter -I%,\
-	$(shell $(PKG_CONFIG) --cflags $(PAPER_LIBRARIES) 2>/dev/null)))
+	$(shell $(PKG_CONFIG) --cflags $(PAPER_LIBRARIES) $(FILE_LIBRARIES) \
+	    2>/dev/null)))
 ALL_CFLAGS = -std=c17 $(WARN) $(OPT) -g $(HARDEN) -ffp-contract=off -pthread \
 	$(filter-out -D%,$(shell $(PKG_CONFIG) --cflags $(LIBRARIES) \
 	    $(SOUND_LIBRARIES) 2>/dev/null)) $(PAPER_CFLAGS) $(CFLAGS) $(EXTRA)
@@ -40,14 +42,19 @@ SOUND_LDLIBS = $(shell $(PKG_CONFIG) --libs $(SOUND_LIBRARIES)) -lm -pthread \
 # Where these are not there, all but paper is built.
 PAPER_THERE := $(shell $(PKG_CONFIG) --exists $(PAPER_LIBRARIES) && echo yes)
 PAPER_LDLIBS = $(shell $(PKG_CONFIG) --libs $(PAPER_LIBRARIES)) -lm
+# And where this is not, all but files of sound.
+FILE_THERE := $(shell $(PKG_CONFIG) --exists $(FILE_LIBRARIES) && echo yes)
+FILE_LDLIBS = $(shell $(PKG_CONFIG) --libs $(FILE_LIBRARIES)) -lm
 RT     := $(if $(filter Linux,$(shell uname)),-lrt)
 
-LIB_SRC := $(filter-out $(if $(PAPER_THERE),,src/world/cairo.c),\
+LIB_SRC := $(filter-out $(if $(PAPER_THERE),,src/world/cairo.c) \
+	$(if $(FILE_THERE),,$(wildcard src/world/sndfile_*.c)),\
 	$(foreach r,$(ROOMS),$(wildcard src/$(r)/*.c)))
 LIB_OBJ := $(LIB_SRC:%.c=$(B)/%.o)
 LIB     := $(B)/lib$(PROGRAM).a
 SOUND   := $(B)/$(PROGRAM)-sound
 PAPER   := $(if $(PAPER_THERE),$(B)/$(PROGRAM)-paper)
+AUDIO   := $(if $(FILE_THERE),$(B)/$(PROGRAM)-file)
 TOOLS   := tests/tools
 ROUTINES := $(sort $(wildcard routines/*.yaml))
 ifneq ($(filter world,$(ROOMS)),)
@@ -66,13 +73,17 @@ endif
 .DELETE_ON_ERROR:
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
-	uninstall without-paper deps deps-dev dist-check help clean asan tsan valgrind killed \
+	uninstall without-paper without-files deps deps-dev dist-check help clean asan tsan valgrind killed \
 	paced sounded picture tests golden simulate
 
-all: $(B)/$(PROGRAM) $(SOUND) $(or $(PAPER),without-paper)
+all: $(B)/$(PROGRAM) $(SOUND) $(or $(PAPER),without-paper) \
+    $(or $(AUDIO),without-files)
 
 without-paper:
 	@echo "no sheets of paper: cairo and pango are not there (make deps)"
+
+without-files:
+	@echo "no files of sound: libsndfile is not there (make deps)"
 
 $(B)/$(PROGRAM): $(B)/src/main.o $(LIB)
 	$(SAY) "link $@"
@@ -87,6 +98,11 @@ $(SOUND): $(B)/src/main_sound.o $(LIB)
 $(B)/$(PROGRAM)-paper: $(B)/src/main_paper.o $(LIB)
 	$(SAY) "link $@"
 	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(PAPER_LDLIBS)
+
+# The program that reads and writes files of sound: all that stands on libsndfile.
+$(B)/$(PROGRAM)-file: $(B)/src/main_file.o $(LIB)
+	$(SAY) "link $@"
+	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $< $(LIB) $(FILE_LDLIBS)
 
 $(LIB): $(LIB_OBJ)
 	@rm -f $@
@@ -318,7 +334,7 @@ install: all $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish
 	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines $(LIBEXEC) \
 	    $(BASH_COMPLETION) $(ZSH_COMPLETION) $(FISH_COMPLETION)
 	install -m 755 $(B)/$(PROGRAM) $(DESTDIR)$(PREFIX)/bin/$(PROGRAM)
-	install -m 755 $(SOUND) $(PAPER) $(LIBEXEC)/
+	install -m 755 $(SOUND) $(PAPER) $(AUDIO) $(LIBEXEC)/
 	install -m 644 man/evenhand.1 $(DESTDIR)$(PREFIX)/share/man/man1/
 	install -m 644 man/evenhand-routine.5 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/

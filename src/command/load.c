@@ -31,7 +31,12 @@ int command_status(const struct fault *f)
 	switch (f->message.id) {
 	case M_WORLD_PLAYER_NAME:
 	case M_PAPER_LARGE:
+	case M_AUDIO_NO_CHANNEL:
 		return EXIT_USAGE;
+	case M_AUDIO_UNKNOWN:
+	case M_AUDIO_DAMAGED:
+	case M_AUDIO_BROKE:
+		return EXIT_DATA;
 	case M_WORLD_FILE_MISSING:
 	case M_WORLD_FILE_NO_ROUTINE:
 	case M_WORLD_FILE_DENIED:
@@ -57,6 +62,8 @@ int command_status(const struct fault *f)
 	case M_PAPER_NO_PROGRAM:
 	case M_PAPER_OTHER_PROGRAM:
 	case M_PAPER_NO_LETTERS:
+	case M_AUDIO_NO_PROGRAM:
+	case M_AUDIO_OTHER_PROGRAM:
 		return EXIT_UNAVAILABLE;
 	case M_WORLD_JOURNAL_LOCKED:
 		return EXIT_TRY_LATER;

@@ -84,6 +84,7 @@ only yaml.h 'src/world/yaml.c'
 only sqlite3.h 'src/world/journal*'
 only 'n?curses.h' 'src/world/terminal.c'
 only portaudio.h 'src/world/portaudio*.c'
+only sndfile.h 'src/world/sndfile_*.c'
 only utf8proc.h 'src/base/text*.c'
 only '(cairo|pango)[^>]*' 'src/world/cairo.c'
 

@@ -15,6 +15,7 @@ pc:sqlite3|libsqlite3-dev|sqlite-devel|sqlite|sqlite
 pc:libutf8proc|libutf8proc-dev|utf8proc-devel|libutf8proc|utf8proc
 pc:portaudio-2.0|portaudio19-dev|portaudio-devel|portaudio|portaudio
 pc:pangocairo|libpango1.0-dev|pango-devel|pango|pango
+pc:sndfile|libsndfile1-dev|libsndfile-devel|libsndfile|libsndfile
 pc:cairo|libcairo2-dev|cairo-devel|cairo|cairo
 cmd:pdftotext|poppler-utils|poppler-utils|poppler|poppler
 font:sans-serif|fonts-dejavu-core|dejavu-sans-fonts|ttf-dejavu|-

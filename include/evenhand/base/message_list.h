@@ -6,6 +6,7 @@
  * found and what to write or do instead, begins with a small letter (a place
  * stands before it) and has no full stop at its end.
  */
+#include "evenhand/base/messages/audio.h"
 #include "evenhand/base/messages/check.h"
 #include "evenhand/base/messages/coach.h"
 #include "evenhand/base/messages/command.h"

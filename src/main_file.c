@@ -1,0 +1,70 @@
+/*
+ * main_file.c - evenhand-file, which evenhand starts to read recordings and to
+ * write tracks
+ *
+ *	the recording ── 0 ──▶ evenhand-file read ── 1 ──▶ samples
+ *
+ * A program of its own, so that evenhand need not load what knows the formats,
+ * and so that a file which breaks one of those libraries breaks nothing else.
+ */
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "evenhand/base/message.h"
+#include "evenhand/base/text.h"
+#include "evenhand/world/audio_file.h"
+
+enum { SAID_BYTES = 256, DECIMAL = 10 };
+
+static int print(int fd, const char *before, const char *words, int status)
+{
+	char bytes[SAID_BYTES];
+	struct text t = text_in(bytes, sizeof(bytes));
+
+	text_format(&t, "%s%s\n", before, words);
+	return write(fd, bytes, t.length) == (ssize_t)t.length ? status
+							       : AUDIO_LOST;
+}
+
+static bool put_out(void *to, const void *bytes, size_t length)
+{
+	const char *at = bytes;
+	int fd = *(const int *)to;
+
+	while (length > 0) {
+		ssize_t n = write(fd, at, length);
+
+		if (n < 0 && errno != EINTR)
+			return false;
+		at += n > 0 ? n : 0;
+		length -= n > 0 ? (size_t)n : 0;
+	}
+	return true;
+}
+
+static int read_file(const char *channel)
+{
+	int out = STDOUT_FILENO;
+	long number = channel ? strtol(channel, NULL, DECIMAL) : 0;
+
+	if (number < 0 || number > AUDIO_CHANNELS_MAX)
+		return AUDIO_NO_CHANNEL;
+	return (int)audio_read(STDIN_FILENO, (int)number, put_out, &out);
+}
+
+int main(int argc, char **argv)
+{
+	const char *about = message_sentence(M_AUDIO_PROGRAM);
+	const char *word = argc > 1 ? argv[1] : "";
+
+	if (strcmp(word, "read") == 0 && argc <= 3)
+		return read_file(argc > 2 ? argv[2] : NULL);
+	if (argc == 2 && strcmp(word, "--version") == 0)
+		return print(STDOUT_FILENO, AUDIO_PROGRAM " ", EVENHAND_VERSION,
+		    AUDIO_GOOD);
+	if (argc == 2 && strcmp(word, "--help") == 0)
+		return print(STDOUT_FILENO, "", about, AUDIO_GOOD);
+	return print(STDERR_FILENO, "", about, AUDIO_USAGE);
+}

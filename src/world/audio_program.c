@@ -1,0 +1,104 @@
+/*
+ * audio_program.c - evenhand-file at work
+ */
+#include "evenhand/world/audio_program.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <signal.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "evenhand/world/beside.h"
+#include "evenhand/world/paths.h"
+
+enum { WORDS_MAX = 8 };
+
+/* In the child: descriptors above 2 become 0 and 1. */
+static _Noreturn void become(
+    const char *program, const char *const *words, int in, int out)
+{
+	char name[] = AUDIO_PROGRAM;
+	char *all[WORDS_MAX + 2] = { name };
+	int none = open("/dev/null", O_WRONLY);
+
+	/* exec changes none of them; its type is older than const. */
+	for (int i = 0; i < WORDS_MAX && words[i]; i++)
+		memcpy(&all[i + 1], &words[i], sizeof(all[0]));
+	dup2(in, STDIN_FILENO);
+	dup2(out, STDOUT_FILENO);
+	dup2(none, STDERR_FILENO);
+	signal(SIGPIPE, SIG_DFL);
+	execv(program, all);
+	_exit(AUDIO_NOT_STARTED);
+}
+
+bool audio_start(
+    struct audio_program *p, const char *const *words, int in, int out)
+{
+	char program[PATH_BYTES_MAX];
+	int ends[2], theirs;
+
+	*p = (struct audio_program) { 0, -1 };
+	if (!beside_find(AUDIO_PROGRAM, program, sizeof(program)) ||
+	    pipe(ends) != 0)
+		return false;
+	fcntl(ends[0], F_SETFD, FD_CLOEXEC);
+	fcntl(ends[1], F_SETFD, FD_CLOEXEC);
+	theirs = in < 0 ? ends[0] : ends[1];
+	p->fd = in < 0 ? ends[1] : ends[0];
+	p->pid = fork();
+	if (p->pid == 0)
+		become(program, words, in < 0 ? theirs : in,
+		    in < 0 ? out : theirs);
+	close(theirs);
+	return p->pid > 0;
+}
+
+enum audio_how audio_end(struct audio_program *p)
+{
+	int status = 0;
+	pid_t pid = p->pid;
+
+	if (p->fd >= 0)
+		close(p->fd);
+	*p = (struct audio_program) { 0, -1 };
+	if (pid <= 0)
+		return AUDIO_NOT_STARTED;
+	while (waitpid(pid, &status, 0) < 0)
+		if (errno != EINTR)
+			return AUDIO_BROKE;
+	return WIFEXITED(status) ? (enum audio_how)WEXITSTATUS(status)
+				 : AUDIO_BROKE;
+}
+
+void audio_kill(struct audio_program *p)
+{
+	if (p->pid > 0)
+		kill(p->pid, SIGKILL);
+}
+
+bool audio_tell(enum audio_how how, struct fault *f)
+{
+	switch (how) {
+	case AUDIO_GOOD:
+		return true;
+	case AUDIO_UNKNOWN:
+		return fault_set(f, message_of(M_AUDIO_UNKNOWN));
+	case AUDIO_DAMAGED:
+		return fault_set(f, message_of(M_AUDIO_DAMAGED));
+	case AUDIO_NO_CHANNEL:
+		return fault_set(f, message_of(M_AUDIO_NO_CHANNEL));
+	case AUDIO_NO_ROOM:
+		return fault_set(f, message_of(M_WORLD_FILE_NO_MEMORY));
+	case AUDIO_UNWRITTEN:
+		return fault_set(f, message_of(M_WORLD_FILE_FULL));
+	case AUDIO_NOT_STARTED:
+		return fault_set(f, message_of(M_AUDIO_NO_PROGRAM));
+	case AUDIO_USAGE:
+		return fault_set(f, message_of(M_AUDIO_OTHER_PROGRAM));
+	default:
+		return fault_set(f, message_of(M_AUDIO_BROKE));
+	}
+}
