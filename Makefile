@@ -12,8 +12,8 @@ Q       := $(if $(V),,@)
 SAY     := @$(if $(findstring s,$(firstword -$(MAKEFLAGS))),:,echo)
 
 # A part of the house alone: make ROOMS="base music" B=build-music check
-ROOMS   ?= base music routine score listen coach sound screen paper world \
-	command
+ROOMS   ?= base music routine score listen coach record sound screen paper \
+	world command
 
 PKG_CONFIG ?= pkg-config
 LIBRARIES  := yaml-0.1 sqlite3 libutf8proc ncursesw

@@ -18,10 +18,11 @@ allowed()
 	score) echo base music routine score ;;
 	listen) echo base music routine score listen ;;
 	coach) echo base music routine score listen coach ;;
+	record) echo base music routine score listen coach record ;;
 	screen | paper) echo base music routine score listen coach "$1" ;;
 	sound) echo base music routine score sound ;;
-	world) echo base music routine score listen coach screen paper sound world ;;
-	command) echo base music routine score listen coach screen paper sound world command ;;
+	world) echo base music routine score listen coach record screen paper sound world ;;
+	command) echo base music routine score listen coach record screen paper sound world command ;;
 	esac
 }
 
