@@ -4,16 +4,14 @@
 #ifndef EVENHAND_PAPER_LESSON_H
 #define EVENHAND_PAPER_LESSON_H
 
-#include "evenhand/coach/guard.h"
+#include "evenhand/coach/lesson.h"
 #include "evenhand/paper/sheet.h"
 #include "pen.h"
-#include "week.h"
 
 struct lesson {
 	const struct lesson_wish *w;
-	int stage; /* worked on */
-	struct week week;
-	struct guard guard;
+	struct lesson_facts facts;
+	struct lesson_words words;
 };
 
 /* Minutes by day, bows by finger, first goes by day and finger. */

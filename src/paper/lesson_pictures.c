@@ -90,13 +90,14 @@ static void draw_minutes(struct pen *pen, const struct lesson *l, double y)
 	int64_t most = 0, minutes[WEEK_DAYS];
 
 	for (int i = 0; i < WEEK_DAYS; i++) {
-		minutes[i] = (l->week.ms_of[i] + MINUTE_MS / 2) / MINUTE_MS;
+		minutes[i] = (l->facts.week.ms_of[i] + MINUTE_MS / 2) /
+		    MINUTE_MS;
 		most = minutes[i] > most ? minutes[i] : most;
 	}
 	draw_base(&c);
 	for (int i = 0; i < WEEK_DAYS; i++)
 		bar(&c, i, WEEK_DAYS, minutes[i], most,
-		    message_sentence(pen_weekday(l->week.first + i)));
+		    message_sentence(pen_weekday(l->facts.week.first + i)));
 }
 
 static void draw_bows(struct pen *pen, const struct lesson *l, double y)
@@ -106,10 +107,12 @@ static void draw_bows(struct pen *pen, const struct lesson *l, double y)
 	int64_t most = 0;
 
 	for (int u = 0; u < r->units; u++)
-		most = l->week.bows[u] > most ? l->week.bows[u] : most;
+		most = l->facts.week.bows[u] > most ? l->facts.week.bows[u]
+						    : most;
 	draw_base(&c);
 	for (int u = 0; u < r->units; u++)
-		bar(&c, u, r->units, l->week.bows[u], most, r->unit[u].name);
+		bar(&c, u, r->units, l->facts.week.bows[u], most,
+		    r->unit[u].name);
 }
 
 /* Clean is filled, shaky is open, no mark is nothing. */
@@ -146,13 +149,13 @@ static void draw_day(const struct chart *c, const struct lesson *l, int day,
 	double names = NAMES * c->label, middle = c->top + row * (day + 0.5);
 	double step = (c->wide - names - RUNG * c->label) / units;
 	double wide = fmin(row * 0.62, step * 0.8);
-	const struct first_go *g = &l->week.go[day];
+	const struct first_go *g = &l->facts.week.go[day];
 	struct message m = message_with(M_LESSON_CHART_RUNG, WHOLE(g->pulses));
 	char rung[FIGURE_BYTES];
 
 	label(c, c->x + names / 2, middle + c->label * 0.35,
-	    message_sentence(pen_weekday(l->week.first + day)));
-	if (!l->week.gone[day])
+	    message_sentence(pen_weekday(l->facts.week.first + day)));
+	if (!l->facts.week.gone[day])
 		return;
 	for (int u = 0; u < units; u++)
 		dot(c, c->x + names + step * (u + 0.5), middle, wide, g, u);
@@ -166,11 +169,11 @@ static void draw_first_goes(struct pen *pen, const struct lesson *l, double y)
 {
 	struct chart c = chart_of(pen, 2, y, M_LESSON_CHART_FIRST_GO);
 	const struct routine *r = l->w->routine;
-	int units = standing_units(r, l->stage);
+	int units = standing_units(r, l->facts.stage);
 	double names = NAMES * c.label;
 	double step = (c.wide - names - RUNG * c.label) / units;
 
-	for (int u = 0; !r->stage[l->stage].in_the_air && u < units; u++)
+	for (int u = 0; !r->stage[l->facts.stage].in_the_air && u < units; u++)
 		label(&c, c.x + names + step * (u + 0.5), c.top - c.label * 0.3,
 		    r->unit[u].name);
 	for (int i = 0; i < WEEK_DAYS; i++)

@@ -6,7 +6,7 @@
 #include "../screen/golden_pages.h"
 #include "areas.h"
 
-#include "../../src/paper/week.h"
+#include "evenhand/coach/week.h"
 #include "evenhand/paper/list.h"
 #include "evenhand/paper/sheet.h"
 

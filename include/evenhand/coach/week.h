@@ -1,11 +1,13 @@
 /*
  * week.h - what the last seven practice days come to
  *
- * Facts for the teacher's sheet, counted from a history: today and the six days
- * before it.  Rows that a journal cannot mean count as nothing.
+ * Facts for the teacher, counted from a history: today and the six days before
+ * it.  Rows that a journal cannot mean count as nothing.
+ *
+ * Pure; any thread.
  */
-#ifndef EVENHAND_PAPER_WEEK_H
-#define EVENHAND_PAPER_WEEK_H
+#ifndef EVENHAND_COACH_WEEK_H
+#define EVENHAND_COACH_WEEK_H
 
 #include "evenhand/coach/history.h"
 #include "evenhand/coach/standing.h"

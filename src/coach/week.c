@@ -1,7 +1,7 @@
 /*
  * week.c - what the last seven practice days come to
  */
-#include "week.h"
+#include "evenhand/coach/week.h"
 
 #include <string.h>
 
