@@ -128,6 +128,15 @@ struct plan_wish {
 /* Never fails: with nothing possible the plan has no block and says why. */
 void plan_make(struct plan *p, const struct plan_wish *w);
 
+/*
+ * One stage of today alone: that of the wish, or else the one worked on, at so
+ * many pulses (on the ladder; 0: as today) and for so many rounds or swings
+ * (0: as today).  False when today holds no work on that stage (*most is then
+ * 0; the plan tells why) or no more than *most rounds go under its cap.
+ */
+bool plan_alone(struct plan *p, const struct plan_wish *w, int pulses,
+    int rounds, int *most);
+
 /* Puts a forecast among the reasons of a plan for the same routine. */
 void plan_add_forecast(
     struct plan *p, const struct forecast *f, const struct routine *r);
