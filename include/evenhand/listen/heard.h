@@ -43,12 +43,6 @@ struct instant {
 	enum heard what;
 };
 
-/*
- * From the stopped note `low` to `cents` above it, in semitones as MIDI counts,
- * when A4 is reference_hz.  A motion in place has no cents.
- */
-struct asked asked_from(double low, double cents, double reference_hz);
-
 /* False when it is out of the bounds above. */
 bool asked_valid(const struct asked *a);
 

@@ -5,6 +5,13 @@
  *	what was asked of it ─┘   all tops together: how far, how even
  *			          in the last stage: how fast, how wide
  *
+ * A top is a stay on the upper note.  Pulse 0 of a bow falls on the bow's
+ * start, so the first top of a turn falls where the sound begins: who begins
+ * on the upper note has played it, who begins on the lower one was never asked
+ * for it.  Every other top is an arrival with a glide before it.  Hands early
+ * or late by the same time all along, or half a pulse away, lose nothing:
+ * tops go to bows by the player's own grid of pulses.
+ *
  * What cannot be told is not told: `answer` says why, and each measure has a
  * `sure` of its own from 0 to 1.  From a far microphone no width is given,
  * because the room makes every swing look narrower.
@@ -49,7 +56,8 @@ enum turn_distance {
 struct turn_asked {
 	struct asked asked;  /* what the instants were looked for in */
 	double lower_hz;     /* the lower note, or the finger's own */
-	double travel_cents; /* 0: no travel, so no tops */
+	double travel_cents; /* 0: no travel is known, so no tops */
+	bool upper_near;     /* nobody judges how far and how in tune */
 	bool sways;	     /* the last stage: rate and width are asked */
 	bool latency_known;  /* late and early may be told */
 	int pulses;	     /* of each bow, 0..TURN_PULSES_MAX */
@@ -61,41 +69,70 @@ struct turn_asked {
 /* One bow of it. */
 struct bow_heard {
 	bool listened;	/* enough was heard to count its tops */
-	int tops;	/* heard of turn_asked.pulses */
+	int asked;	/* tops that could be heard: pulses, or one fewer */
+	int tops;	/* heard; more than asked when there were more */
+	bool full;	/* every one that was asked */
 	struct bow bow; /* how calm */
 };
 
 struct turn_heard {
-	enum turn_answer answer;
+	enum turn_answer answer; /* unless TURN_HEARD, only share is set */
 	enum turn_distance distance;
-	double share; /* of its instants that were a note, 0..1 */
+	double share; /* of the instants of its bows that were a note, 0..1 */
 	int bows;
 	struct bow_heard bow[TURN_BOWS_MAX];
-	int bows_listened, bows_full; /* full: every top asked was heard */
-	struct arrivals arrivals;     /* heard 0: nothing set */
-	struct sway sway;
-	bool calm_known;    /* the three below are set */
+	int bows_listened, bows_full;
+	/*
+	 * Of the whole turn; asked and heard are tops of the bows listened to.
+	 * heard 0: nothing else is set.
+	 */
+	struct arrivals arrivals;
+	struct sway sway;   /* width is 0 unless width_known */
+	bool width_known;   /* heard, and from near enough */
+	bool calm_known;    /* the four below are set */
 	int stops;	    /* over 60 ms, in all bows */
 	double drift_db;    /* the largest of a bow, with its sign */
 	double unsteady_db; /* the median of its bows */
+	double calm_sure;   /* 0..1, of the bow that was heard least */
 };
 
-/* False when memory is short. */
+/*
+ * Instants before the first edge and behind the last one, a quarter of a
+ * second, help where a hand is early or late.  False when memory is short.
+ */
 bool turn_measure(struct arena *a, const struct turn_asked *asked,
     const struct instant *m, size_t n, struct turn_heard *out);
 
 /*
  * The measures by name, as journals and records keep them.  A value that was
  * not told is not there.
+ *
+ *	answer distance share			always; the enums as numbers
+ *	bows bows_listened bows_full
+ *	tops_asked tops_heard			of the bows listened to
+ *	travel_cents travel_spread_cents	median and SD of the way up
+ *	travel_share				of what was asked
+ *	tops_sure
+ *	unevenness				SD of top to top over their mean
+ *	late_s late_spread_s			with a known latency only
+ *	rate_hz cycles rate_unevenness middle_cents
+ *	sway_from_s sway_to_s sway_sure
+ *	width_cents width_spread_cents		to each side of the middle
+ *	stops drift_db unsteady_db calm_sure
  */
-enum { TURN_VALUES_MAX = 24 };
+enum { TURN_VALUES_MAX = 32 };
 struct turn_value {
 	const char *name; /* "tops_heard", of static life */
 	double value;
 };
+
+/* The number of values written into out, which has room for all. */
 int turn_values(const struct turn_heard *heard, struct turn_value *out);
 
-/* The other way: a value by its name; unknown names change nothing. */
+/*
+ * The other way: a value by its name; unknown names change nothing.  Begin with
+ * all zero.  Single bows are not kept.
+ */
 void turn_value_set(struct turn_heard *heard, const char *name, double value);
 
 #endif
