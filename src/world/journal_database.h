@@ -17,6 +17,19 @@
 #include "evenhand/base/message.h"
 #include "journal_row.h"
 
+/*
+ * SQL for what the latest method heard of a turn with this key: NULL for
+ * nothing.  Bows only where tops were asked of them.
+ */
+#define SQL_HEARD(key, name) \
+	"(SELECT value FROM measures WHERE turn = " key " AND name = '" name \
+	"' ORDER BY method DESC LIMIT 1)"
+#define SQL_HEARD_BOWS(key, name) \
+	"(SELECT b.value FROM measures b JOIN measures a USING (turn, method)" \
+	" WHERE turn = " key " AND b.name = '" name "'" \
+	" AND a.name = 'tops_asked' AND a.value > 0" \
+	" ORDER BY method DESC LIMIT 1)"
+
 /* Why rows cannot go where they should; TROUBLE_NONE: they can. */
 enum trouble {
 	TROUBLE_NONE,
@@ -36,7 +49,7 @@ enum trouble {
 	TROUBLES
 };
 
-/* The statements that are kept prepared, see journal_write.c. */
+/* The statements that are kept prepared, see journal_sql.c. */
 enum statement {
 	WRITE_BEGIN,
 	WRITE_COMMIT,
@@ -51,6 +64,9 @@ enum statement {
 	WRITE_TURN,
 	WRITE_LENGTH,
 	WRITE_MARK,
+	CLEAR_MEASURES,
+	WRITE_MEASURES,
+	FORGET_MEASURES,
 	WRITE_NOTE,
 	WRITE_END,
 	RENEW_SEEN,
@@ -140,6 +156,10 @@ enum trouble schema_bring(
 
 /* Whether this is a journal that we may write; TROUBLE_NONE for an empty file. */
 enum trouble schema_check(struct database *d, const struct schema *s);
+
+/* --- journal_sql.c --- */
+
+extern const char *const journal_sql[STATEMENTS];
 
 /* --- journal_write.c --- */
 

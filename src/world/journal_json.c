@@ -13,7 +13,7 @@
  *	"turns": [{"sitting", "turn", "at", "offset_s", "day", "block", "stage",
  *	    "unit", "round", "pulses", "bows_asked", "bows_done", "first_go",
  *	    "mark", "mark_ms", "resets", "dropouts", "start_ms", "slide_um",
- *	    "sequence"}, ...],
+ *	    "measures": {"method", "tops", ...} or null, "sequence"}, ...],
  *	"notes": [{"sitting", "at", "offset_s", "day", "kind", "finger",
  *	    "words", "sequence"}, ...],
  *	"made_on": {"student", "sittings": [{"sitting", "origin", "device",
@@ -25,7 +25,8 @@
  * at four in the morning.  Everything happens in the order of the lists.
  * ended is "cut off" where a sitting was never said to end, and ended_at is
  * then null; a note outside any sitting has sitting null.  Times in ms count
- * from the first sound, slide_um is in micrometres.
+ * from the first sound, slide_um is in micrometres.  measures holds what the
+ * latest method heard of the turn, by name, and null where nothing was.
  *
  * Which computer and which device it was stands in made_on and nowhere else,
  * on the last line but one.  So two practices with the same keys at the same
@@ -96,7 +97,13 @@ static const char turns[] =
     "  CASE first_go WHEN 0 THEN 'false' ELSE 'true' END AS '=first_go',"
     "  CASE mark WHEN 1 THEN 'clean' WHEN 2 THEN 'shaky' ELSE 'none' END"
     "    AS mark,"
-    "  mark_ms, resets, dropouts, start_ms, slide_um, sequence"
+    "  mark_ms, resets, dropouts, start_ms, slide_um,"
+    "  (SELECT CASE count(*) WHEN 0 THEN 'null' ELSE"
+    "      json_patch(json_object('method', max(method)),"
+    "        json_group_object(name, value)) END"
+    "    FROM measures m WHERE m.turn = turns.key AND name <> 'sequence'"
+    "    AND method = (SELECT max(method) FROM measures"
+    "      WHERE turn = turns.key)) AS '=measures', sequence"
     " FROM turns" SOME_DAYS " ORDER BY key";
 static const char notes[] =
     "SELECT sitting,"

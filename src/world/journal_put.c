@@ -3,10 +3,14 @@
  */
 #include <assert.h>
 #include <inttypes.h>
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
+#include "evenhand/base/text.h"
 #include "journal_parts.h"
+
+enum { MEASURES_BYTES = 64 * TURN_VALUES_MAX };
 
 /* A row that belongs to the sitting begun last; NULL without memory. */
 static struct row *row_make(struct journal *j, enum row_kind kind,
@@ -142,6 +146,44 @@ void journal_mark(
 		row->number[MARK_NUMBER] = number;
 		row->number[MARK_MARK] = mark;
 		row->number[MARK_MS] = mark_ms;
+	}
+	journal_put(j, row);
+}
+
+/*
+ * The values as a JSON object.  Names are ours and need no escapes; what is no
+ * number cannot be kept and is left out.
+ */
+static bool values_text(
+    struct text *t, const struct turn_value *value, int count)
+{
+	char number[40];
+
+	text_add(t, "{");
+	for (int i = 0; i < count; i++) {
+		if (!isfinite(value[i].value))
+			continue;
+		snprintf(number, sizeof(number), "%.12g", value[i].value);
+		text_format(t, "%s\"%s\":%s", t->length > 1 ? "," : "",
+		    value[i].name, number);
+	}
+	text_add(t, "}");
+	return !t->cut;
+}
+
+void journal_measures(struct journal *j, int number,
+    const struct turn_value *value, int count, int method)
+{
+	char bytes[MEASURES_BYTES];
+	struct text t = text_in(bytes, sizeof(bytes));
+	const char *texts[MEASURE_TEXTS] = { [MEASURE_VALUES] = bytes };
+	struct row *row = NULL;
+
+	if (values_text(&t, value, count))
+		row = row_make(j, ROW_MEASURE, (struct moment) { 0 }, texts);
+	if (row != NULL) {
+		row->number[MEASURE_NUMBER] = number;
+		row->number[MEASURE_METHOD] = method;
 	}
 	journal_put(j, row);
 }

@@ -25,6 +25,15 @@
 	"FROM shares WHERE sitting IN (SELECT key FROM sittings WHERE " \
 	"day > ?1 OR key = (SELECT max(sitting) FROM turns))"
 
+#define BOWS(name) SQL_HEARD_BOWS("turns.key", name)
+#define VALUE(name) SQL_HEARD("turns.key", name)
+#define HEARD_OF_TURN \
+	BOWS("bows_listened") \
+	", " BOWS("bows_full") ", " VALUE("travel_share") ", " VALUE( \
+	    "rate_hz") ", " VALUE("width_cents")
+
+enum { HEARD_BOWS_MAX = 1000, MEASURE_MOST = 1000000 };
+
 static sqlite3_stmt *prepare(struct database *d, const char *sql, int too_old)
 {
 	sqlite3_stmt *st = NULL;
@@ -126,6 +135,14 @@ static bool load_sittings(struct database *d, struct history *h, int too_old)
 	return sqlite3_finalize(st) == SQLITE_OK && good;
 }
 
+/* A measure, which is never less than 0; NULL is 0, and so is nonsense. */
+static float measure_of(sqlite3_stmt *st, int column)
+{
+	double value = sqlite3_column_double(st, column);
+
+	return value > 0 && value < MEASURE_MOST ? (float)value : 0;
+}
+
 static void fill_turn(struct past_turn *t, sqlite3_stmt *st)
 {
 	t->sitting = sqlite3_column_int64(st, 0);
@@ -140,6 +157,11 @@ static void fill_turn(struct past_turn *t, sqlite3_stmt *st)
 	t->mark = (enum mark)within(st, 9, MARK_NONE, MARK_SHAKY);
 	t->first_go = sqlite3_column_int(st, 10) != 0;
 	t->resets = sqlite3_column_int(st, 11);
+	t->bows_listened = within(st, 12, 0, HEARD_BOWS_MAX);
+	t->bows_full = within(st, 13, 0, HEARD_BOWS_MAX);
+	t->travel_share = measure_of(st, 14);
+	t->rate_hz = measure_of(st, 15);
+	t->width_cents = measure_of(st, 16);
 }
 
 static bool load_turns(struct database *d, struct history *h, int too_old)
@@ -147,8 +169,8 @@ static bool load_turns(struct database *d, struct history *h, int too_old)
 	int number = count(d, "SELECT count(*) " RECENT_TURNS, too_old);
 	sqlite3_stmt *st = prepare(d,
 	    "SELECT sitting, day, kind, stage, unit, round, pulses, "
-	    "bows_asked, bows_done, mark, first_go, resets " RECENT_TURNS
-	    " ORDER BY +key",
+	    "bows_asked, bows_done, mark, first_go, resets, " HEARD_OF_TURN
+	    " " RECENT_TURNS " ORDER BY +key",
 	    too_old);
 	bool good;
 

@@ -1,7 +1,7 @@
 /*
  * journal_read_lists.c - the JSON lists that roll-ups are kept in
  *
- *	[["wide","1",1,2,4,16,4034112,2,0,1,4,0], ...]	one day
+ *	[["wide","1",1,2,4,16,4034112,2,0,1,4,0,"cello",4,3], ...]	one day
  *	[["air",0],["wide",1],["tone",0]]			one sitting
  *
  * SQLite writes them; this reads just that form, without spaces, and hundreds
@@ -83,13 +83,19 @@ static int64_t next_number(struct list *l)
 	return read_number(l);
 }
 
-static int next_int(struct list *l)
+static int read_int(struct list *l)
 {
-	int64_t number = next_number(l);
+	int64_t number = read_number(l);
 
 	if (number < INT_MIN || number > INT_MAX)
 		l->at = NULL;
 	return (int)number;
+}
+
+static int next_int(struct list *l)
+{
+	take(l, ',');
+	return read_int(l);
 }
 
 static void read_tally(struct list *l, struct tally *t)
@@ -110,8 +116,13 @@ static void read_tally(struct list *l, struct tally *t)
 	mark = next_int(l);
 	t->first_go_pulses = next_int(l);
 	t->resets = next_int(l);
+	/* Older lists end before what their makers did not know of. */
 	if (next_is(l, ','))
 		read_text(l, t->instrument, sizeof(t->instrument));
+	if (next_is(l, ',')) {
+		t->bows_listened = read_int(l);
+		t->bows_full = next_int(l);
+	}
 	take(l, ']');
 	if (kind < BLOCK_AIR || kind > BLOCK_WORK || mark < MARK_NONE ||
 	    mark > MARK_SHAKY)

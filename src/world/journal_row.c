@@ -63,6 +63,10 @@ const struct row_layout row_layouts[ROW_KINDS] = {
 	[ROW_END] = { "end", END_NUMBERS, 0,
 	    { COMMON, [END_ENDED] = ":ended", [END_LENGTH] = ":length_ms" },
 	    { NULL } },
+	[ROW_MEASURE] = { "measure", MEASURE_NUMBERS, MEASURE_TEXTS,
+	    { COMMON, [MEASURE_NUMBER] = ":number",
+		[MEASURE_METHOD] = ":method" },
+	    { [MEASURE_VALUES] = ":values" } },
 };
 
 struct row *row_new(enum row_kind kind, const char *const *texts)

@@ -7,9 +7,11 @@
  * journal walks up all of them, after a copy was made.
  *
  * days holds the roll-up of one practice day as a JSON list with an entry for
- * each stage, unit, kind of block and, from version 2 on, instrument, which is
- * the last of its values and not there in older ones.  One row a day is what lets ten years
- * load in milliseconds; in SQL its entries come apart with json_each.
+ * each stage, unit, kind of block and, from version 2 on, instrument.  Behind
+ * it stand the bows that a microphone listened to, and those of them in which
+ * every top was heard.  Older lists end before these.  One row a day is what
+ * lets ten years load in milliseconds; in SQL its entries come apart with
+ * json_each.
  * sittings.seen is such a list too: the stages of the sitting in their order,
  * with 1 for a recap.
  */
@@ -93,7 +95,11 @@ static const char *const steps[] = {
 	"  UNIQUE (origin, sequence)"
 	") STRICT;"
 	"CREATE INDEX turns_of_day ON turns (day);"
-	"CREATE TABLE measures (" /* what the microphone heard of a turn */
+	/*
+	 * What the microphone heard of a turn, by name; among it "sequence",
+	 * the number its row has in that of its origin.
+	 */
+	"CREATE TABLE measures ("
 	"  turn INTEGER NOT NULL REFERENCES turns(key),"
 	"  method INTEGER NOT NULL," /* version of the method */
 	"  name TEXT NOT NULL,"

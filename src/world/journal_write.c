@@ -1,9 +1,8 @@
 /*
  * journal_write.c - rows brought into the journal, each exactly once
  *
- * A row that comes twice finds its own number there and changes nothing; a
- * mark or an end counts only when its number is higher than that of the one
- * before it.  So whoever is not sure may bring everything again.
+ * A row that comes twice changes nothing (journal_sql.c), so whoever is not sure
+ * may bring everything again.
  *
  * Roll-ups are counted anew from their turns in the same transaction, once for
  * each day and sitting, before the next one is touched and before the commit.
@@ -11,114 +10,6 @@
 #include <string.h>
 
 #include "journal_database.h"
-
-static const char *const sql[STATEMENTS] = {
-	[WRITE_BEGIN] = "BEGIN IMMEDIATE",
-	[WRITE_COMMIT] = "COMMIT",
-	[WRITE_ROLLBACK] = "ROLLBACK",
-	[WRITE_ORIGIN] =
-	    "INSERT INTO origins (id, last) VALUES (:origin_id, 0) "
-	    "ON CONFLICT (id) DO NOTHING",
-	[FIND_ORIGIN] = "SELECT key FROM origins WHERE id = :origin_id",
-	[FIND_SITTING] = "SELECT key FROM sittings "
-			 "WHERE origin = :origin AND sequence = :sitting_of",
-	[WRITE_LAST] = "UPDATE origins SET last = max(last, :sequence) "
-		       "WHERE key = :origin",
-	[WRITE_ROUTINE] =
-	    "INSERT INTO routines (fingerprint, name, edition, text) "
-	    "VALUES (:fingerprint, :name, :edition, :text) "
-	    "ON CONFLICT (fingerprint) DO NOTHING",
-	[WRITE_SITTING] =
-	    "INSERT INTO sittings (origin, sequence, began_utc, utc_offset, "
-	    "  day, routine, work_stage, marking, cap_ms, planned_ms, rate, "
-	    "  device, instrument, asked_stage) "
-	    "VALUES (:origin, :sequence, :utc, :offset, :day, "
-	    "  (SELECT key FROM routines WHERE fingerprint = :fingerprint), "
-	    "  :stage, :marking, :cap_ms, :planned_ms, :rate, :device, "
-	    ":instrument, :asked_stage)"
-	    " ON CONFLICT (origin, sequence) DO NOTHING",
-	[WRITE_SHARE] =
-	    "INSERT INTO shares (sitting, stage, unit, planned, dropped) "
-	    "VALUES (:sitting, :stage, :unit, :planned, :dropped) "
-	    "ON CONFLICT (sitting, stage, unit) DO NOTHING",
-	[WRITE_TURN] =
-	    "INSERT INTO turns (origin, sequence, sitting, number, utc, "
-	    "  utc_offset, day, kind, stage, unit, round, pulses, bows_asked, "
-	    "  bows_done, first_go, resets, dropouts, start_ms, slide_um) "
-	    "VALUES (:origin, :sequence, :sitting, :number, :utc, :offset, "
-	    "  :day, :kind, :stage, :unit, :round, :pulses, :asked, :done, "
-	    "  :first_go, :resets, :dropouts, :start_ms, :slide_um) "
-	    "ON CONFLICT (sitting, number) DO UPDATE SET "
-	    "  sequence = excluded.sequence, utc = excluded.utc, "
-	    "  utc_offset = excluded.utc_offset, kind = excluded.kind, "
-	    "  stage = excluded.stage, unit = excluded.unit, "
-	    "  round = excluded.round, pulses = excluded.pulses, "
-	    "  bows_asked = excluded.bows_asked, "
-	    "  bows_done = excluded.bows_done, "
-	    "  first_go = excluded.first_go, resets = excluded.resets, "
-	    "  dropouts = excluded.dropouts, start_ms = excluded.start_ms, "
-	    "  slide_um = excluded.slide_um, "
-	    /* A mark that was put before was the mark of another turn. */
-	    "  mark = CASE WHEN mark_sequence > excluded.sequence "
-	    "    THEN mark ELSE 0 END, "
-	    "  mark_ms = CASE WHEN mark_sequence > excluded.sequence "
-	    "    THEN mark_ms END, "
-	    "  mark_sequence = max(mark_sequence, excluded.sequence) "
-	    "WHERE excluded.sequence > sequence",
-	[WRITE_LENGTH] = "UPDATE sittings SET "
-			 "  length_ms = max(length_ms, :length) "
-			 "WHERE key = :sitting AND ended_sequence = 0",
-	[WRITE_MARK] = "UPDATE turns SET mark = :mark, mark_ms = :mark_ms, "
-		       "  mark_sequence = :sequence "
-		       "WHERE sitting = :sitting AND number = :number "
-		       "  AND mark_sequence < :sequence",
-	[WRITE_NOTE] =
-	    "INSERT INTO notes (origin, sequence, sitting, utc, utc_offset, "
-	    "  day, kind, finger, words) "
-	    "VALUES (:origin, :sequence, :sitting, :utc, :offset, :day, "
-	    "  :kind, :finger, :words) "
-	    "ON CONFLICT (origin, sequence) DO UPDATE SET "
-	    "  sitting = coalesce(sitting, excluded.sitting)",
-	[WRITE_END] =
-	    "UPDATE sittings SET ended = :ended, length_ms = :length_ms, "
-	    "  ended_utc = :utc, ended_offset = :offset, "
-	    "  ended_sequence = :sequence "
-	    "WHERE key = :sitting AND ended_sequence < :sequence",
-	[RENEW_SEEN] =
-	    "UPDATE sittings SET seen = "
-	    "  (SELECT json_group_array(json_array(stage, recap)) FROM "
-	    "    (SELECT stage, kind = 1 AS recap FROM turns "
-	    "     WHERE sitting = :sitting "
-	    "     GROUP BY stage, recap ORDER BY min(number))) "
-	    "WHERE key = :sitting",
-	[RENEW_SHARES] =
-	    "UPDATE shares SET played = "
-	    "  (SELECT count(*) FROM turns t WHERE t.sitting = shares.sitting "
-	    "     AND t.stage = shares.stage AND t.unit = shares.unit "
-	    "     AND t.kind = 2 AND t.bows_done >= t.bows_asked) "
-	    "WHERE sitting = :sitting",
-	[RENEW_DAY] =
-	    "INSERT INTO days (day, entries, tallies) "
-	    "SELECT :day, count(*), "
-	    "  json_group_array(json_array(stage, unit, kind, turns, "
-	    "  bows, pulses, slide, clean, shaky, mark, rung, resets, "
-	    "  instrument)) "
-	    "FROM (SELECT g.*, coalesce(f.mark, 0) AS mark, "
-	    "    coalesce(f.pulses, 0) AS rung FROM "
-	    "  (SELECT stage, unit, kind, instrument, "
-	    "     sum(bows_done >= bows_asked) AS turns, "
-	    "     sum(bows_done) AS bows, sum(bows_done * pulses) AS pulses, "
-	    "     sum(slide_um) AS slide, sum(mark = 1) AS clean, "
-	    "     sum(mark = 2) AS shaky, sum(resets) AS resets, "
-	    "     min(t.key) AS born, min(t.key) FILTER "
-	    "       (WHERE first_go AND bows_done >= bows_asked) AS first "
-	    "   FROM turns t JOIN sittings s ON s.key = t.sitting "
-	    "   WHERE t.day = :day GROUP BY stage, unit, kind, instrument) g "
-	    "  LEFT JOIN turns f ON f.key = g.first ORDER BY g.born) "
-	    "WHERE true "
-	    "ON CONFLICT (day) DO UPDATE SET "
-	    "  entries = excluded.entries, tallies = excluded.tallies",
-};
 
 /* The keys of other tables that a row's statements may ask for. */
 struct keys {
@@ -134,8 +25,8 @@ static sqlite3_stmt *statement(struct database *d, enum statement s)
 		sqlite3_clear_bindings(d->statement[s]);
 		return d->statement[s];
 	}
-	if (sqlite3_prepare_v3(d->handle, sql[s], -1, SQLITE_PREPARE_PERSISTENT,
-		&d->statement[s], NULL) != SQLITE_OK)
+	if (sqlite3_prepare_v3(d->handle, journal_sql[s], -1,
+		SQLITE_PREPARE_PERSISTENT, &d->statement[s], NULL) != SQLITE_OK)
 		return NULL;
 	return d->statement[s];
 }
@@ -269,6 +160,7 @@ static bool apply_turn(
 {
 	k->length = row->number[TURN_ENDED];
 	return run_row(d, WRITE_TURN, row, k) &&
+	    run_row(d, FORGET_MEASURES, row, k) &&
 	    run_row(d, WRITE_LENGTH, row, k) &&
 	    touch(d, row->number[ROW_DAY], k->sitting);
 }
@@ -279,6 +171,14 @@ static bool apply_mark(
 	k->length = row->number[MARK_MS];
 	return run_row(d, WRITE_MARK, row, k) &&
 	    run_row(d, WRITE_LENGTH, row, k) &&
+	    touch(d, row->number[ROW_DAY], k->sitting);
+}
+
+static bool apply_measure(
+    struct database *d, const struct row *row, struct keys *k)
+{
+	return run_row(d, CLEAR_MEASURES, row, k) &&
+	    run_row(d, WRITE_MEASURES, row, k) &&
 	    touch(d, row->number[ROW_DAY], k->sitting);
 }
 
@@ -299,6 +199,8 @@ static bool apply_kind(
 		return run_row(d, WRITE_NOTE, row, k);
 	case ROW_END:
 		return run_row(d, WRITE_END, row, k);
+	case ROW_MEASURE:
+		return apply_measure(d, row, k);
 	case ROW_KINDS:
 		break;
 	}

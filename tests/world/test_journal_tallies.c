@@ -15,6 +15,7 @@ struct memory {
 	struct turn_row row;
 	int day;
 	enum mark mark;
+	int listened, full; /* bows */
 };
 
 static struct memory turn[TURNS_MAX];
@@ -60,6 +61,8 @@ static void recount(const struct fixture *x)
 		t->clean += m->mark == MARK_CLEAN;
 		t->shaky += m->mark == MARK_SHAKY;
 		t->resets += m->row.resets;
+		t->bows_listened += m->listened;
+		t->bows_full += m->full;
 		if (m->row.first_go && !gone[t - model] &&
 		    m->row.bows_done >= m->row.bows_asked) {
 			gone[t - model] = true;
@@ -88,6 +91,8 @@ static void compare(const struct history *h)
 		assert_int_equal(a->first_go, b->first_go);
 		assert_int_equal(a->first_go_pulses, b->first_go_pulses);
 		assert_int_equal(a->resets, b->resets);
+		assert_int_equal(a->bows_listened, b->bows_listened);
+		assert_int_equal(a->bows_full, b->bows_full);
 	}
 }
 
@@ -106,6 +111,17 @@ static struct turn_row random_turn(int n)
 	return t;
 }
 
+/* Some turns are heard, some of them twice. */
+static void random_heard(struct journal *j, struct memory *m)
+{
+	m->listened = seeded(0, 2);
+	m->full = seeded(0, m->listened);
+	journal_measures(j, m->row.number,
+	    (struct turn_value[]) { { "bows_listened", m->listened },
+		{ "bows_full", m->full }, { "tops_asked", 12 } },
+	    3, 1);
+}
+
 /* One sitting of random turns and marks; some marks come much later. */
 static void random_sitting(struct fixture *x, struct journal *j, int day)
 {
@@ -113,14 +129,16 @@ static void random_sitting(struct fixture *x, struct journal *j, int day)
 
 	begin(x, j, day);
 	for (int n = 0; n < count; n++) {
-		turn[turns] = (struct memory) { random_turn(n), day,
-			MARK_NONE };
+		turn[turns] = (struct memory) { .row = random_turn(n),
+			.day = day };
 		put_turn(x, j, &turn[turns++].row);
 		for (int k = seeded(0, 3); k > 0; k--) {
 			struct memory *m = &turn[seeded(first, turns - 1)];
 
 			m->mark = (enum mark)seeded(MARK_NONE, MARK_SHAKY);
 			journal_mark(j, m->row.number, m->mark, n * 12000);
+			if (seeded(0, 1))
+				random_heard(j, m);
 		}
 		if (seeded(0, 9) == 0)
 			journal_flush(j);

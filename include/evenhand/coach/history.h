@@ -73,6 +73,10 @@ struct past_turn {
 	enum mark mark;
 	bool first_go;
 	int resets; /* stops and restarts of this turn */
+	/* What was heard of it; 0 where it was not, or not surely. */
+	int bows_listened, bows_full; /* full: every top asked was heard */
+	float travel_share;	      /* of the travel that was asked */
+	float rate_hz, width_cents;   /* of a vibrato */
 };
 
 /* Roll-up of one stage, practice day, unit, kind of block and instrument. */
@@ -89,6 +93,7 @@ struct tally {
 	int first_go_pulses; /* its rung, 0 when there was no first go */
 	int resets;
 	char instrument[PAST_INSTRUMENT_MAX]; /* "" unknown: any */
+	int bows_listened, bows_full;	      /* as of a turn, in all turns */
 };
 
 /* One sitting. */

@@ -23,6 +23,7 @@
 #include "evenhand/base/fault.h"
 #include "evenhand/coach/history.h"
 #include "evenhand/coach/session.h"
+#include "evenhand/listen/turn.h"
 
 struct journal;
 
@@ -83,6 +84,9 @@ void journal_mark(
     struct journal *j, int number, enum mark mark, int64_t mark_ms);
 void journal_note(
     struct journal *j, const struct note_row *row, struct moment at);
+/* What was heard of a turn; later of the same method takes its place. */
+void journal_measures(struct journal *j, int number,
+    const struct turn_value *value, int count, int method);
 void journal_end(
     struct journal *j, enum ended ended, int64_t length_ms, struct moment at);
 
