@@ -22,13 +22,9 @@
 #include <yaml.h>
 
 #include "evenhand/routine/read.h"
+#include "yaml_end.h"
 
 #define BOM "\xef\xbb\xbf"
-
-/* A line and column, from 1. */
-struct place {
-	int line, column;
-};
 
 /* An open list or map. */
 struct open {
@@ -47,27 +43,24 @@ struct builder {
 	int documents;
 	int depth;
 	struct open open[ROUTINE_DEPTH_MAX];
+	const struct yaml_parts *parts; /* NULL: one whole tree */
+	struct arena part;		/* the one being read */
 };
 
-/* Behind the last letter that is no blank; 1:1 when there is none. */
-static struct place find_end(const char *bytes, size_t length)
+enum { TREE, LIST, PART }; /* depths of a part and of what it stands in */
+
+/* Whether what comes next is, or is in, a part that is handed on. */
+static bool in_part(const struct builder *b)
 {
-	struct place here = { 1, 1 }, end = here;
+	return b->parts != NULL && b->depth >= PART &&
+	    b->open[LIST].node->kind == NODE_LIST &&
+	    b->open[TREE].node->kind == NODE_MAP;
+}
 
-	for (size_t i = 0; i < length; i++) {
-		unsigned char c = (unsigned char)bytes[i];
-
-		if (c == '\n' || c == '\r') {
-			here.line += c == '\r' || i == 0 ||
-			    bytes[i - 1] != '\r';
-			here.column = 1;
-			continue;
-		}
-		here.column += (c & 0xc0) != 0x80;
-		if (c != ' ' && c != '\t')
-			end = here;
-	}
-	return end;
+/* Where the memory of what comes next is taken from. */
+static struct arena *arena_of(struct builder *b)
+{
+	return in_part(b) ? &b->part : b->arena;
 }
 
 static struct place place_of(const struct builder *b, const yaml_mark_t *m)
@@ -99,15 +92,40 @@ static bool no_memory(struct builder *b)
 
 static bool too_deep(struct builder *b, const yaml_mark_t *m)
 {
-	return fault_message(
-	    b, message_with(M_ROUTINE_DEEP, WHOLE(ROUTINE_DEPTH_MAX)), m);
+	return fault_message(b,
+	    message_with(b->parts != NULL ? M_RECORD_DEEP : M_ROUTINE_DEEP,
+		WHOLE(ROUTINE_DEPTH_MAX)),
+	    m);
+}
+
+/* Whether a file in parts takes no more memory than it may. */
+static bool in_bounds(struct builder *b, const yaml_mark_t *m)
+{
+	return b->parts == NULL || arena_of(b)->taken <= b->parts->bytes_max ||
+	    fault_mark(b, M_RECORD_MUCH, m);
+}
+
+/* Hands a part on that is whole, and forgets it. */
+static bool part_done(struct builder *b)
+{
+	struct open *list = &b->open[LIST];
+	bool good;
+
+	if (!in_part(b) || b->depth > PART)
+		return true;
+	good = b->parts->take(
+	    b->parts->context, b->root, list->node, list->node->first);
+	list->node->first = NULL;
+	list->tail = &list->node->first;
+	arena_done(&b->part);
+	return good;
 }
 
 /* A new node at its place in the tree. */
 static struct node *hang(
     struct builder *b, enum node_kind kind, const yaml_mark_t *m)
 {
-	struct node *n = arena_take(b->arena, sizeof(*n));
+	struct node *n = arena_take(arena_of(b), sizeof(*n));
 	struct place p = place_of(b, m);
 
 	if (n == NULL) {
@@ -159,7 +177,9 @@ static bool add_word(struct builder *b, const yaml_event_t *e)
 		return fault_mark(b, M_ROUTINE_CONTROL, &e->start_mark);
 	if (key && length == 0)
 		return fault_mark(b, M_ROUTINE_NO_KEY, &e->start_mark);
-	word = arena_text(b->arena, value, length);
+	if (!in_bounds(b, &e->start_mark))
+		return false;
+	word = arena_text(arena_of(b), value, length);
 	if (word == NULL)
 		return no_memory(b);
 	if (key) {
@@ -174,7 +194,7 @@ static bool add_word(struct builder *b, const yaml_event_t *e)
 		return false;
 	n->word = word;
 	n->quoted = !plain_style(e);
-	return true;
+	return part_done(b);
 }
 
 static bool begin(struct builder *b, enum node_kind kind, bool decorated,
@@ -188,6 +208,8 @@ static bool begin(struct builder *b, enum node_kind kind, bool decorated,
 		return fault_mark(b, M_ROUTINE_NO_KEY, m);
 	if (b->depth == ROUTINE_DEPTH_MAX)
 		return too_deep(b, m);
+	if (!in_bounds(b, m))
+		return false;
 	n = hang(b, kind, m);
 	if (n == NULL)
 		return false;
@@ -222,7 +244,7 @@ static bool take_event(struct builder *b, const yaml_event_t *e)
 	case YAML_MAPPING_END_EVENT:
 		assert(b->depth > 0);
 		b->depth--;
-		return true;
+		return part_done(b);
 	default:
 		return true;
 	}
@@ -275,7 +297,16 @@ static bool read_events(struct builder *b, yaml_parser_t *p)
 struct node *yaml_parse(const char *path, const char *bytes, size_t length,
     struct arena *arena, struct faults *faults)
 {
-	struct builder b = { .path = path, .arena = arena, .faults = faults };
+	return yaml_parse_parts(path, bytes, length, NULL, arena, faults);
+}
+
+struct node *yaml_parse_parts(const char *path, const char *bytes,
+    size_t length, const struct yaml_parts *parts, struct arena *arena,
+    struct faults *faults)
+{
+	struct builder b = {
+		.path = path, .arena = arena, .faults = faults, .parts = parts
+	};
 	yaml_parser_t parser;
 	bool good;
 
@@ -289,11 +320,12 @@ struct node *yaml_parse(const char *path, const char *bytes, size_t length,
 		bytes += strlen(BOM);
 		length -= strlen(BOM);
 	}
-	b.end = find_end(bytes, length);
+	b.end = yaml_end(bytes, length);
 	yaml_parser_set_input_string(
 	    &parser, (const unsigned char *)bytes, length);
 	good = read_events(&b, &parser);
 	yaml_parser_delete(&parser);
+	arena_done(&b.part);
 	if (!good)
 		return NULL;
 	/* A file without a word is a map without keys. */

@@ -8,6 +8,7 @@
  */
 #include "evenhand/base/messages/audio.h"
 #include "evenhand/base/messages/check.h"
+#include "evenhand/base/messages/class.h"
 #include "evenhand/base/messages/coach.h"
 #include "evenhand/base/messages/command.h"
 #include "evenhand/base/messages/device.h"
@@ -18,6 +19,7 @@
 #include "evenhand/base/messages/lesson.h"
 #include "evenhand/base/messages/pages.h"
 #include "evenhand/base/messages/paper.h"
+#include "evenhand/base/messages/record.h"
 #include "evenhand/base/messages/routine.h"
 #include "evenhand/base/messages/script.h"
 #include "evenhand/base/messages/session.h"

@@ -1,0 +1,73 @@
+/* record.h - sentences of records given and gathered; see ../message_list.h */
+
+/* --- the file as a whole --- */
+MESSAGE(M_RECORD_NOT_RECORD, "",
+    "this is not a practice record: its first words are not "
+    "\"evenhand_record: 1\"")
+MESSAGE(M_RECORD_NEWER, "tw",
+    "this record was written by a newer evenhand, in format {0}. This one "
+    "reads formats up to {1}: get the newer evenhand")
+MESSAGE(M_RECORD_DEEP, "w",
+    "more than {0} steps inwards. No record goes so deep")
+MESSAGE(M_RECORD_MUCH, "", "there is more here than any record holds")
+MESSAGE(M_RECORD_CONTROL, "",
+    "an invisible control character stands here. No record holds one")
+MESSAGE(M_RECORD_NOT_UTF8, "",
+    "the letter here is not written in UTF-8. No record holds one")
+MESSAGE(M_RECORD_LONG_LINE, "w",
+    "this line has more than {0} bytes. No record holds such a line")
+MESSAGE(M_RECORD_TOO_MANY, "tw",
+    "\"{0}\" holds more than {1} entries. No record does")
+MESSAGE(M_RECORD_NO_MEMORY, "",
+    "the computer has no memory left for this record. Close other programs "
+    "and start again")
+MESSAGE(M_RECORD_LEFT_OUT, "w",
+    "and {0} {0|fault|faults} more. Ask for the record once more")
+
+/* --- keys and kinds --- */
+MESSAGE(M_RECORD_KEY, "t", "a record has no \"{0}\" here")
+MESSAGE(M_RECORD_TWICE, "tw", "\"{0}\" is already on line {1}")
+MESSAGE(M_RECORD_MISSING, "t", "\"{0}\" is missing here")
+MESSAGE(M_RECORD_WANT_MAP, "t", "\"{0}\" is followed by words with colons")
+MESSAGE(M_RECORD_WANT_LIST, "t", "\"{0}\" is followed by a list")
+MESSAGE(M_RECORD_WANT_WORD, "t", "\"{0}\" is followed by one word")
+MESSAGE(M_RECORD_COLUMNS, "tww",
+    "an entry of \"{0}\" has {1} values, and here {2|is|are} {2}")
+
+/* --- values --- */
+MESSAGE(M_RECORD_WHOLE, "twwt",
+    "\"{0}\" is a whole number from {1} to {2}, not \"{3}\"")
+MESSAGE(M_RECORD_REAL, "t", "a measure is a number such as 4.25, not \"{0}\"")
+MESSAGE(M_RECORD_MOMENT, "tt",
+    "\"{0}\" is a date and a time such as 2026-03-02T17:00:00+01:00, not "
+    "\"{1}\"")
+MESSAGE(M_RECORD_DAY, "tt", "\"{0}\" is a date such as 2026-03-02, not \"{1}\"")
+MESSAGE(M_RECORD_FAR, "d",
+    "{0} is too far from the time beside it to be its day")
+MESSAGE(M_RECORD_CHOICE, "ttt", "\"{0}\" is one of {1}, not \"{2}\"")
+MESSAGE(M_RECORD_ID, "tt",
+    "\"{0}\" has {1} signs, each of them 0 to 9 or a to f, in quotation marks")
+MESSAGE(M_RECORD_STAGE, "t",
+    "\"{0}\" is no name of a stage: small letters, digits and dashes")
+MESSAGE(M_RECORD_UNIT, "t",
+    "\"{0}\" is no finger, pair of fingers or pair of strings")
+MESSAGE(M_RECORD_LONG, "tw", "\"{0}\" has more than {1} bytes")
+MESSAGE(M_RECORD_MEASURE, "t", "\"{0}\" is no name of a measure")
+
+/* --- what belongs together --- */
+MESSAGE(M_RECORD_NO_COMPUTER, "w", "this record has no computer {0}")
+MESSAGE(M_RECORD_NO_ROUTINE, "t", "this record has no routine \"{0}\"")
+MESSAGE(M_RECORD_NO_TURN, "w", "this session has no turn {0}")
+MESSAGE(M_RECORD_ORDER, "ww",
+    "turn {0} stands behind turn {1}. Their numbers rise")
+MESSAGE(M_RECORD_ROW_TWICE, "ww",
+    "row {0} of this computer is already on line {1}")
+MESSAGE(M_RECORD_ROW_BEYOND, "ww",
+    "row {0} is beyond the {1} {1|row|rows} of its computer")
+MESSAGE(M_RECORD_CHANGED, "t",
+    "this text was changed: it is not the one with the fingerprint \"{0}\"")
+MESSAGE(M_RECORD_MARKLESS, "",
+    "a turn without a mark has none, 0 and 0 for its mark")
+MESSAGE(M_RECORD_ENDLESS, "",
+    "a session that was cut off has no time and no row of its end, and every "
+    "other has both")
