@@ -21,7 +21,7 @@ enum {
 	NEVER = -1,
 };
 
-static int usual_days(const struct routine *r, int stage)
+int forecast_usual_days(const struct routine *r, int stage)
 {
 	if (r->stage[stage].in_the_air || (stage == 0 && r->stages > 1))
 		return FIRST_DAYS;
@@ -118,7 +118,7 @@ void forecast_make(struct forecast *f, const struct routine *r,
 	f->stage = stage < r->stages ? stage : r->stages;
 	f->stages = r->stages;
 	for (int i = 0; i < r->stages; i++)
-		f->usual_days[i] = usual_days(r, i);
+		f->usual_days[i] = forecast_usual_days(r, i);
 	f->least_days = r->move_days;
 	f->lessons = r->decided_by == DECIDED_BY_TEACHER;
 	if (f->stage < f->stages)

@@ -33,10 +33,10 @@ static int64_t days_between(int day, int later)
 }
 
 /*
- * Whether two pain days ever lay within a fortnight, also where a clock that
- * was set back, or a flight, put the later one on an earlier date.
+ * Also where a clock that was set back, or a flight, put the later one on an
+ * earlier date.
  */
-static bool pain_came_back(const struct history *h)
+bool plan_pain_came_back(const struct history *h)
 {
 	int last = NEVER;
 
@@ -101,7 +101,7 @@ void plan_health(struct making *m)
 	p->air_only = m->wish->air_only;
 	earlier_today(m);
 	m->pain_day = last_pain(m->history, p->day);
-	if (!m->routine->seen && pain_came_back(m->history))
+	if (!m->routine->seen && plan_pain_came_back(m->history))
 		p->verdict = VERDICT_ASK_FIRST;
 	else if (m->pain_day != NEVER && m->pain_day == p->day)
 		p->verdict = VERDICT_REST_TODAY;

@@ -136,6 +136,8 @@ struct round_seen {
 
 /* --- plan_health.c --- */
 void plan_health(struct making *m);
+/* Whether two pain days ever lay within a fortnight. */
+bool plan_pain_came_back(const struct history *h);
 int plan_note_day(const struct past_note *n, int today);
 bool plan_is_wide(const struct stage *s);
 bool plan_is_hurt(const struct making *m, int unit);

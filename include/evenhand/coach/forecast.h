@@ -70,6 +70,9 @@ struct forecast {
 	int pain_day;		     /* the last one, -1 none */
 };
 
+/* Practice days that are usual for a stage: m. */
+int forecast_usual_days(const struct routine *r, int stage);
+
 /*
  * The forecast on a practice day for who works on a stage now; stage
  * r->stages means that the last one is done too.

@@ -3,7 +3,7 @@
  *
  *	history ─▶ student (facts, kept) ─▶ looked at on any later day
  *	                                        │
- *	   pain · stuck · hurried · absent · ready · fine · gone, and why
+ *	   pain · stuck · hurried · absent · ready · fine, and why
  *
  * The facts are taken once, when a record was gathered, and kept; what a later
  * day makes of them needs no history any more.  So absence grows by itself, and
@@ -18,6 +18,7 @@
  *	absent	 four clear days without practice, or as many as the file's own
  *		 days a week leave; fewer than half of the file's days in two
  *		 weeks; no record for more than a week; never practised
+ *	unread	 nothing is known, because the journal cannot be read
  *	ready	 the stage can be shown
  *	gone	 no record for eight weeks
  *
@@ -51,6 +52,7 @@ enum {
 	STUDENT_INITIALS_BYTES = 32,
 	STUDENT_TITLE_BYTES = 100,
 	STUDENT_WORDS_BYTES = 201,
+	STUDENT_PLACE_BYTES = 40,
 	STUDENT_REASONS_MAX = 8,
 	STUDENT_PAIN_DAYS = 14, /* in which pain concerns the teacher */
 	STUDENT_SORE_DAYS = 7,	/* and skin or soreness */
@@ -73,6 +75,7 @@ struct student_note {
 	int day;
 	enum note_kind kind;
 	int finger; /* 1..4 for the skin of one finger, else 0 */
+	char words[STUDENT_PLACE_BYTES]; /* where, "" not told */
 };
 
 /* The facts. */
@@ -109,8 +112,10 @@ struct student {
 	bool back; /* and the file asks for a later one */
 	char asked_title[STUDENT_TITLE_BYTES];
 	int on_days, usual_days;
+	bool own_choice;      /* the student decides when to go on */
 	enum missing missing; /* but for what hurts */
 	enum take take;
+	bool in_the_air;
 	char unit[UNIT_NAME_MAX]; /* whom it hangs on, "" nobody */
 	int have, wanted; /* of days, pulses, clean days or percent of bows */
 	int held_since;	  /* day since which the same is missing, -1 */
@@ -123,6 +128,7 @@ enum student_order {
 	STUDENT_STUCK,
 	STUDENT_HURRIED,
 	STUDENT_ABSENT,
+	STUDENT_UNREAD, /* nothing is known: the journal is damaged */
 	STUDENT_READY,
 	STUDENT_FINE,
 	STUDENT_GONE,

@@ -1,0 +1,54 @@
+/* class.h - sentences of the teacher's class; see ../message_list.h */
+
+/* --- the order in which a teacher is needed, one word each --- */
+MESSAGE(M_CLASS_WORD_PAIN, "", "pain")
+MESSAGE(M_CLASS_WORD_STUCK, "", "stuck")
+MESSAGE(M_CLASS_WORD_HURRIED, "", "hurried")
+MESSAGE(M_CLASS_WORD_ABSENT, "", "absent")
+MESSAGE(M_CLASS_WORD_READY, "", "ready")
+MESSAGE(M_CLASS_WORD_FINE, "", "fine")
+MESSAGE(M_CLASS_WORD_GONE, "", "gone")
+MESSAGE(M_CLASS_WORD_UNREAD, "", "unread")
+
+/* --- why --- */
+MESSAGE(M_CLASS_ASK_FIRST, "w",
+    "pain on two days within {0}: nothing is played until the file says "
+    "\"seen: yes\"")
+MESSAGE(M_CLASS_PAIN, "d", "stopped for pain on {0}")
+MESSAGE(M_CLASS_PAIN_AT, "dt", "stopped for pain on {0}: {1}")
+MESSAGE(M_CLASS_PAIN_SKIN, "dw", "stopped for pain on {0}: skin of finger {1}")
+MESSAGE(M_CLASS_SKIN, "dw", "sore on {0}: skin of finger {1}")
+MESSAGE(M_CLASS_SORE, "d", "something was sore on {0}")
+MESSAGE(M_CLASS_SORE_AT, "dt", "sore on {0}: {1}")
+MESSAGE(M_CLASS_BACK, "tt", "went back to \"{0}\"; the file says \"{1}\"")
+MESSAGE(M_CLASS_LONG, "wwt",
+    "{0} practice days on \"{2}\", and {1} are usual")
+MESSAGE(M_CLASS_HELD, "wwt",
+    "held by the same for {0} {0|week|weeks} and {1} practice days: {2}")
+MESSAGE(M_CLASS_HURRY, "ww",
+    "{0} signs of hurry in 7 days; {1} make a day slower")
+MESSAGE(M_CLASS_AWAY, "wd",
+    "{0} {0|day|days} without practice, since {1}")
+MESSAGE(M_CLASS_NEVER, "", "nothing practised yet")
+MESSAGE(M_CLASS_SELDOM, "ww",
+    "{0} practice {0|day|days} in two weeks, and the file says {1}")
+MESSAGE(M_CLASS_NO_RECORD, "wd", "no record for {0} days; the last is of {1}")
+MESSAGE(M_CLASS_READY, "t", "ready to show \"{0}\"")
+MESSAGE(M_CLASS_SECURE, "t", "\"{0}\" is secure")
+MESSAGE(M_CLASS_GONE, "d", "no record since {0}")
+MESSAGE(M_CLASS_UNREAD, "", "the journal cannot be read")
+
+/* --- how a stage stands --- */
+MESSAGE(M_CLASS_HOLD_READY, "", "ready to show")
+MESSAGE(M_CLASS_HOLD_DAYS, "ww", "{0} of {1} practice days")
+MESSAGE(M_CLASS_HOLD_RUNG, "ww", "first round at {0} pulses of {1}")
+MESSAGE(M_CLASS_HOLD_SHAKY, "mt", "{0} {1} shaky")
+MESSAGE(M_CLASS_HOLD_SWING, "", "first swing shaky")
+MESSAGE(M_CLASS_HOLD_MARK, "mt", "{0} {1} without a mark")
+MESSAGE(M_CLASS_HOLD_NO_MARK, "", "first round without marks")
+MESSAGE(M_CLASS_HOLD_CLEAN, "ww", "{0} of {1} days all clean")
+MESSAGE(M_CLASS_HOLD_SHARE, "mtw", "{0} {1} has {2} percent of the bows")
+MESSAGE(M_CLASS_HOLD_OTHER, "", "look at it in the lesson")
+MESSAGE(M_CLASS_HOLD_UNKNOWN, "", "the routine is not known")
+MESSAGE(M_CLASS_AT, "tt", "\"{0}\": {1}")
+MESSAGE(M_CLASS_ASKS, "t", "asks: {0}")
