@@ -8,8 +8,11 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <sys/types.h>
 
 #include "evenhand/base/fault.h"
+
+enum { FILE_PATH_MAX = 4096, FILE_RIGHTS = 0644 };
 
 /*
  * Reads a regular file of at most limit bytes.  The caller frees *bytes, which
@@ -20,8 +23,34 @@ bool file_read(const char *path, size_t limit, char **bytes, size_t *length,
     struct fault *f);
 
 /*
- * Writes a new file (0644 less umask): beside it first, then renamed, so that
- * it is there whole or not at all.  Fails when it exists and force is false.
+ * A new file on its way, which takes its place whole or not at all.  Killed in
+ * between, a program leaves nothing, or FILE.XXXXXX beside the place where the
+ * system knows no nameless files.
+ */
+struct file_new {
+	int fd; /* to be written and read, -1 when over */
+	const char *path;
+	bool force;
+	char beside[FILE_PATH_MAX]; /* its name so far, "" for none */
+};
+
+/*
+ * Begins a file of these rights, less umask; path is kept by pointer.  False
+ * when it cannot come there, or is there already and force is false: nothing is
+ * open then.
+ */
+bool file_new_open(struct file_new *n, const char *path, mode_t rights,
+    bool force, struct fault *f);
+
+/* Puts it in its place, or drops it; closes it in any case. */
+bool file_new_put(struct file_new *n, struct fault *f);
+
+/* Forgets it; no harm when it is over. */
+void file_new_drop(struct file_new *n);
+
+/*
+ * Writes a new file (FILE_RIGHTS less umask), whole or not at all.  Fails when
+ * it exists and force is false.
  */
 bool file_write(const char *path, const char *bytes, size_t length, bool force,
     struct fault *f);
