@@ -1,5 +1,5 @@
 /*
- * evidence.c - the first go of a stage on a practice day
+ * evidence.c - the first go of a stage on a practice day, and what was heard
  *
  * Read from the roll-ups, which stay for ever, with the marks of a lesson of
  * that day laid over it.
@@ -88,6 +88,27 @@ bool first_go_on(const struct history *h, const struct routine *r, int stage,
 	if (made)
 		first_go_lesson(out, r, stage, day);
 	return made;
+}
+
+/* A number of bows of a journal that anybody may have changed. */
+static int bows_of(int number)
+{
+	return number > 0 ? number : 0;
+}
+
+void heard_on(const struct history *h, const struct routine *r, int stage,
+    int day, int64_t *listened, int64_t *full)
+{
+	for (int i = first_tally(h, day);
+	     i < h->tallies && h->tally[i].day == day; i++) {
+		const struct tally *t = &h->tally[i];
+
+		if (t->kind == BLOCK_RECAP ||
+		    !history_is_stage(r, stage, t->stage))
+			continue;
+		*listened += bows_of(t->bows_listened);
+		*full += bows_of(t->bows_full);
+	}
 }
 
 uint32_t standing_everybody(const struct routine *r, int stage)

@@ -16,4 +16,11 @@ uint32_t standing_everybody(const struct routine *r, int stage);
 void first_go_lesson(
     struct first_go *g, const struct routine *r, int stage, int day);
 
+/*
+ * Adds the bows of a stage as the work of a practice day that were listened
+ * to, and those of them in which every top was heard.
+ */
+void heard_on(const struct history *h, const struct routine *r, int stage,
+    int day, int64_t *listened, int64_t *full);
+
 #endif

@@ -64,13 +64,37 @@ static void count_notes(struct guard *g, const struct history *h, int today)
 		g->later += asked[d];
 }
 
+/*
+ * A turn marked clean that was listened to, and in none of its bows every top
+ * was heard.
+ */
+static bool unheard(const struct past_turn *t)
+{
+	return t->mark == MARK_CLEAN && t->bows_listened > 0 &&
+	    t->bows_full == 0;
+}
+
+/* Turns are kept for longer than the days that are looked at. */
+static void count_unheard(struct guard *g, const struct history *h, int today)
+{
+	int turns[GUARD_DAYS] = { 0 };
+
+	for (int i = 0; i < h->turns; i++)
+		if (in_window(h->turn[i].day, today) && unheard(&h->turn[i]))
+			turns[today - h->turn[i].day]++;
+	for (int d = 0; d < GUARD_DAYS; d++)
+		g->unheard += turns[d] >= GUARD_UNHEARD;
+}
+
 void guard_of(struct guard *out, const struct routine *r,
     const struct history *h, int stage, int today)
 {
 	memset(out, 0, sizeof(*out));
 	count_sittings(out, r, h, today);
 	count_notes(out, h, today);
-	out->signs = out->early + out->beyond + GUARD_LATER_COUNTS * out->later;
+	count_unheard(out, h, today);
+	out->signs = out->early + out->beyond +
+	    GUARD_LATER_COUNTS * out->later + (out->unheard > 0);
 	out->needed = r->stage[stage].patience ? GUARD_SIGNS_PATIENCE
 					       : GUARD_SIGNS;
 	out->hurried = out->signs >= out->needed;

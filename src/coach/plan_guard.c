@@ -66,6 +66,11 @@ void plan_guard_details(struct making *m)
 {
 	const struct guard *g = &m->plan->guard;
 
+	if (g->unheard > 0)
+		plan_detail(m,
+		    message_with(M_COACH_HURRY_UNHEARD, WHOLE(GUARD_DAYS),
+			WHOLE(g->unheard), WHOLE(GUARD_UNHEARD)),
+		    GROUND_OWN, 7);
 	if (g->signs > 0)
 		plan_detail(m,
 		    message_with(M_COACH_HURRY_SIGNS, WHOLE(GUARD_DAYS),

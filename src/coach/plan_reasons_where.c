@@ -129,6 +129,12 @@ static void say_counts(struct making *m)
 				WHOLE(s->clean_of), WHOLE(s->clean_needed),
 				WHOLE(s->top)),
 	    GROUND_OWN, 4);
+	if (s->bows_listened > 0)
+		plan_detail(m,
+		    message_with(M_STANDING_COUNTS_HEARD,
+			WHOLE(s->bows_listened), WHOLE(s->bows_full),
+			WHOLE(HEARD_PERCENT), WHOLE(HEARD_LEAST)),
+		    GROUND_OWN, 4);
 	if (usual(m))
 		plan_detail(m, message_of(M_STANDING_ODDS), GROUND_OWN, 4);
 }

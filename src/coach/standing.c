@@ -155,6 +155,23 @@ static void count_bows(struct standing *s, const struct routine *r,
 	s->bows = bows[s->unit];
 }
 
+/* Over the days whose marks count, and what was heard today. */
+static void count_heard(struct standing *s, const struct routine *r,
+    const struct history *h, const struct gone *g, const struct fresh *f)
+{
+	for (int i = 0; i < g->days && i < s->clean_of; i++)
+		heard_on(h, r, s->stage, g->go[i].day, &s->bows_listened,
+		    &s->bows_full);
+	s->bows_listened += f && f->worked ? f->bows_listened : 0;
+	s->bows_full += f && f->worked ? f->bows_full : 0;
+}
+
+static bool heard_too_few(const struct standing *s)
+{
+	return s->bows_listened >= HEARD_LEAST &&
+	    s->bows_full * 100 < s->bows_listened * HEARD_PERCENT;
+}
+
 /* The first unit of a set, -1 when it is empty. */
 static int first_unit(uint32_t set)
 {
@@ -223,7 +240,10 @@ static enum missing missing_of(struct standing *s, const struct routine *r,
 		if (s->bows * 10 * r->units < s->bows_all * SHARE_LEAST_TENTHS)
 			return MISSING_SHARE;
 	}
-	return MISSING_NOTHING;
+	if (!heard_too_few(s))
+		return MISSING_NOTHING;
+	s->unit = -1;
+	return MISSING_HEARD;
 }
 
 void standing_of(struct standing *out, const struct routine *r,
@@ -236,5 +256,6 @@ void standing_of(struct standing *out, const struct routine *r,
 	look_back(&gone, r, h, stage, STANDING_DAYS_MAX);
 	add_fresh(&gone, r, stage, fresh, today);
 	count_days(out, r, h, &gone, fresh, today);
+	count_heard(out, r, h, &gone, fresh);
 	out->missing = missing_of(out, r, h, &gone, today, fresh);
 }

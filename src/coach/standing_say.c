@@ -63,6 +63,9 @@ struct message standing_message(
 		    WHOLE(s->clean_needed));
 	case MISSING_SHARE:
 		return too_few_bows(r, s, title);
+	case MISSING_HEARD:
+		return message_with(M_STANDING_HEARD, TEXT(title),
+		    WHOLE(s->bows_listened), WHOLE(s->bows_full));
 	case MISSING_NOTHING:
 		break;
 	}

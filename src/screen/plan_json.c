@@ -44,6 +44,7 @@ static const char *const wanted[] = {
 	[MISSING_MARK] = "mark",
 	[MISSING_CLEAN_DAYS] = "clean days",
 	[MISSING_SHARE] = "share",
+	[MISSING_HEARD] = "tops heard",
 };
 
 static void add_day(struct json *j, const char *key, int day)
@@ -134,6 +135,8 @@ static void add_standing(struct writing *w)
 	json_whole(j, "clean_days_of", s->clean_of);
 	json_whole(j, "clean_days_needed", s->clean_needed);
 	json_whole(j, "more_days", s->more_days);
+	json_whole(j, "bows_listened", s->bows_listened);
+	json_whole(j, "bows_all_tops", s->bows_full);
 	json_close(j, '}');
 }
 

@@ -147,6 +147,78 @@ static void test_later(void **state)
 	assert_false(plan.air_only);
 }
 
+/* --- with a microphone --- */
+
+/* A turn of a day that was heard: so many bows, so many with every top. */
+static struct past_turn *heard(int day, enum mark mark, int listened, int full)
+{
+	struct past_turn *t;
+
+	sat(day, 540, ENDED_WHOLE);
+	past_turn(past, BLOCK_WORK, "tone", "1", 0, 8, mark, false);
+	t = &past->turn[past->h.turns - 1];
+	t->bows_listened = listened;
+	t->bows_full = full;
+	return t;
+}
+
+/* Clean marks, and in no bow every top was heard: two of a day are a sign. */
+static void test_unheard(void **state)
+{
+	struct past_turn *second;
+
+	(void)state;
+	r.per_day = 9;
+	r.hours_apart = 0;
+	heard(FIRST_DAY, MARK_CLEAN, 2, 0);
+	look(FIRST_DAY);
+	assert_int_equal(guard.unheard, 0);
+	second = heard(FIRST_DAY, MARK_CLEAN, 1, 0);
+	look(FIRST_DAY);
+	assert_int_equal(guard.unheard, 1);
+	assert_int_equal(guard.signs, 1);
+	/* Not when it was not listened to, or was marked so, or one was full. */
+	second->bows_listened = 0;
+	look(FIRST_DAY);
+	assert_int_equal(guard.signs, 0);
+	second->bows_listened = 2;
+	second->mark = MARK_SHAKY;
+	look(FIRST_DAY);
+	assert_int_equal(guard.signs, 0);
+	second->mark = MARK_NONE;
+	look(FIRST_DAY);
+	assert_int_equal(guard.signs, 0);
+	second->mark = MARK_CLEAN;
+	second->bows_full = 1;
+	look(FIRST_DAY);
+	assert_int_equal(guard.signs, 0);
+}
+
+/* However wrong a microphone is, it alone makes no day slower. */
+static void test_unheard_always(void **state)
+{
+	(void)state;
+	r.per_day = 9;
+	r.hours_apart = 0;
+	r.stage[TONE].patience = true;
+	for (int day = 0; day < 7; day++)
+		for (int i = 0; i < 3; i++)
+			heard(FIRST_DAY + day, MARK_CLEAN, 2, 0);
+	look(FIRST_DAY + 6);
+	assert_int_equal(guard.unheard, 7);
+	assert_int_equal(guard.signs, 1);
+	assert_false(guard.hurried);
+	made_plan(&plan, &r, past, made_moment(FIRST_DAY + 7, 17));
+	assert_true(made_reason(&plan, M_COACH_HURRY_UNHEARD));
+	assert_false(plan.guard.hurried);
+	look(FIRST_DAY + 13);
+	assert_int_equal(guard.signs, 0);
+	past_note(past, FIRST_DAY + 6, NOTE_LATER, 0);
+	look(FIRST_DAY + 6);
+	assert_int_equal(guard.signs, 3);
+	assert_true(guard.hurried);
+}
+
 /* --- what it changes --- */
 
 static void test_slower_day(void **state)
@@ -317,9 +389,9 @@ int main(void)
 #define TEST(f) cmocka_unit_test_setup_teardown(f, begin, end)
 	const struct CMUnitTest tests[] = { TEST(test_early),
 		TEST(test_broken_off), TEST(test_no_signs), TEST(test_beyond),
-		TEST(test_later), TEST(test_slower_day),
-		TEST(test_slower_twice), TEST(test_two_thirds),
-		TEST(test_wished), TEST(test_any_life) };
+		TEST(test_later), TEST(test_unheard), TEST(test_unheard_always),
+		TEST(test_slower_day), TEST(test_slower_twice),
+		TEST(test_two_thirds), TEST(test_wished), TEST(test_any_life) };
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -326,6 +326,93 @@ static void test_fresh(void **state)
 	assert_int_equal(now.missing, MISSING_WELL);
 }
 
+/* --- with a microphone --- */
+
+/* What was heard of the last day's work of each of four fingers. */
+static void heard_of(int listened, int full)
+{
+	for (int i = 1; i <= 4; i++) {
+		past->tally[past->h.tallies - i].bows_listened = listened;
+		past->tally[past->h.tallies - i].bows_full = full;
+	}
+}
+
+/* Every top heard in four bows of five, over the days whose marks count. */
+static void test_heard(void **state)
+{
+	(void)state;
+	for (int day = 1; day <= 5; day++)
+		day_of(day, 8, "cccc");
+	assert_int_equal(after(5), MISSING_NOTHING);
+	heard_of(5, 4);
+	assert_int_equal(after(5), MISSING_NOTHING);
+	assert_int_equal(now.bows_listened, 20);
+	assert_int_equal(now.bows_full, 16);
+	heard_of(5, 3);
+	assert_int_equal(after(5), MISSING_HEARD);
+	assert_int_equal(now.unit, -1);
+	assert_int_equal(standing_message(&r, &now).id, M_STANDING_HEARD);
+	/* It never stands before what marks say, and never makes one clean. */
+	past->tally[past->h.tallies - 1].first_go = MARK_SHAKY;
+	assert_int_equal(after(5), MISSING_CLEAN);
+	heard_of(5, 5);
+	assert_int_equal(after(5), MISSING_CLEAN);
+	past->tally[past->h.tallies - 1].first_go = MARK_CLEAN;
+	assert_int_equal(after(5), MISSING_NOTHING);
+}
+
+/* A few bows say nothing, nor do days that are past. */
+static void test_heard_little(void **state)
+{
+	(void)state;
+	day_of(1, 8, "cccc");
+	heard_of(10, 0);
+	for (int day = 2; day <= 5; day++)
+		day_of(day, 8, "cccc");
+	assert_int_equal(after(5), MISSING_NOTHING);
+	assert_int_equal(now.bows_listened, 0);
+	heard_of(1, 0);
+	assert_int_equal(after(5), MISSING_NOTHING);
+	assert_int_equal(now.bows_listened, 4);
+	heard_of(2, 0);
+	assert_int_equal(after(5), MISSING_HEARD);
+	/* A recap of the stage is no work on it. */
+	for (int i = 1; i <= 4; i++)
+		past->tally[past->h.tallies - i].kind = BLOCK_RECAP;
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 5, NULL);
+	assert_int_equal(now.bows_listened, 0);
+	/* Numbers that cannot be. */
+	for (int i = 1; i <= 4; i++)
+		past->tally[past->h.tallies - i].kind = BLOCK_WORK;
+	heard_of(INT32_MAX, -5);
+	assert_int_equal(after(5), MISSING_HEARD);
+	heard_of(-5, INT32_MAX);
+	assert_int_equal(after(5), MISSING_NOTHING);
+}
+
+/* What is heard tonight counts tonight. */
+static void test_heard_fresh(void **state)
+{
+	struct fresh f = { .worked = true,
+		.bows = { 2, 2, 2, 2 },
+		.bows_listened = 8,
+		.bows_full = 6 };
+
+	(void)state;
+	for (int day = 1; day <= 5; day++)
+		day_of(day, 8, "cccc");
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 5, &f);
+	assert_int_equal(now.missing, MISSING_HEARD);
+	f.bows_full = 7;
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 5, &f);
+	assert_int_equal(now.missing, MISSING_NOTHING);
+	/* Together with the session before it. */
+	heard_of(2, 1);
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 5, &f);
+	assert_int_equal(now.bows_listened, 16);
+	assert_int_equal(now.missing, MISSING_HEARD);
+}
+
 /*
  * How sharp the rule is: who is truly clean so often with each of four fingers
  * is let through by day 6 and by day 12 with these chances.  Every course of
@@ -403,6 +490,9 @@ int main(void)
 		TEST(test_lowest_rung),
 		TEST(test_air),
 		TEST(test_fresh),
+		TEST(test_heard),
+		TEST(test_heard_little),
+		TEST(test_heard_fresh),
 		TEST(test_odds),
 		TEST(test_said),
 	};

@@ -34,7 +34,7 @@ enum {
 	METRES_BIN = 10,
 	METRES_BINS = 60,
 	TELL_MAX = 200,
-	MISSING_KINDS = MISSING_SHARE + 1,
+	MISSING_KINDS = MISSING_HEARD + 1,
 };
 
 /* --- chance.c: random numbers of one student --- */

@@ -300,7 +300,7 @@ static void table_of_waits(const struct result *r, int students)
 
 /* In the order of enum missing. */
 static const char *const missing_name[MISSING_KINDS] = { "ready", "well",
-	"days", "rung", "clean", "mark", "2 of 3", "share" };
+	"days", "rung", "clean", "mark", "2 of 3", "share", "heard" };
 
 static void line_of_missing(const int *days, const char *name)
 {

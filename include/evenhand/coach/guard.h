@@ -4,6 +4,9 @@
  *	a session begun before the pause after the last one was over	1
  *	a session beyond those the file has for a day			1
  *	a day on which a stage was asked for that is not opened yet	2
+ *	turns marked clean in which no bow had every top heard, on any
+ *	number of these days: a microphone can be wrong, so alone they
+ *	make no day slower						1
  *
  * Three signs, or two at a stage where hurry is watched for (patience), and
  * today is a little slower.  Nobody is told off: a session that was cut off by
@@ -24,17 +27,19 @@ enum {
 	GUARD_SIGNS = 3,
 	GUARD_SIGNS_PATIENCE = 2,
 	GUARD_LATER_COUNTS = 2,
+	GUARD_UNHEARD = 2, /* such turns of a day; one alone is none */
 	/* Of the cap, for earlier stages, on a slower day. */
 	GUARD_RECAP_NUM = 2,
 	GUARD_RECAP_DEN = 3,
 };
 
 struct guard {
-	int early;  /* sessions begun before the pause was over */
-	int beyond; /* sessions beyond those of a day */
-	int later;  /* days on which a later stage was asked for */
-	int signs;  /* what these come to */
-	int needed; /* for a slower day at this stage */
+	int early;   /* sessions begun before the pause was over */
+	int beyond;  /* sessions beyond those of a day */
+	int later;   /* days on which a later stage was asked for */
+	int unheard; /* days with clean marks where too few tops were heard */
+	int signs;   /* what these come to */
+	int needed;  /* for a slower day at this stage */
 	bool hurried;
 };
 

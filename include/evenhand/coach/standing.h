@@ -14,8 +14,10 @@
  * A stage is ready to show when all of these hold: enough practice days on it;
  * the first go all clean at the top rung on 2 of the last 3 of them, the latest
  * included; whoever had the fewest bows of the stage had at least 0.8 of an
- * even share, days with a sore finger left out of the count; and nothing hurt in
- * the last days.  What is missing is named one thing at a time, in the order in
+ * even share, days with a sore finger left out of the count; nothing hurt in the
+ * last days; and where a microphone listened to the work of the last of them,
+ * it heard every top in four bows of five.  It can be wrong and never says that
+ * a mark was: then the teacher looks at it.  What is missing is named one thing at a time, in the order in
  * which it is to be mended.
  *
  * In the air there is no rung and nothing takes turns: the first swing of the
@@ -34,6 +36,8 @@ enum {
 	    14, /* of the last practice days that are looked at */
 	SHARE_LEAST_TENTHS = 8, /* of an even share of the bows */
 	HURT_DAYS = 3,		/* clear days until a note is over */
+	HEARD_PERCENT = 80,	/* of the bows listened to have every top */
+	HEARD_LEAST = 8,	/* fewer bows listened to say nothing */
 };
 
 /* The first go of a stage on one practice day. */
@@ -52,6 +56,8 @@ struct fresh {
 	bool marked;		  /* first_go is today's first */
 	bool hurt;		  /* pain, skin or soreness was noted */
 	int bows[UNITS_MAX];	  /* of that stage */
+	/* And of these, as in a tally. */
+	int bows_listened, bows_full;
 };
 
 /* The one condition that is missing. */
@@ -64,6 +70,7 @@ enum missing {
 	MISSING_MARK,	    /* or was not marked */
 	MISSING_CLEAN_DAYS, /* the latest was clean, too few before it were */
 	MISSING_SHARE,	    /* a unit had too few bows */
+	MISSING_HEARD,	    /* too few bows in which every top was heard */
 };
 
 struct standing {
@@ -77,6 +84,8 @@ struct standing {
 	bool teacher;  /* it was marked in a lesson */
 	int unit;      /* whom it hangs on, -1 none */
 	int64_t bows, bows_all; /* of that unit and of all */
+	/* Work bows listened to on the last clean_of days, and with every top. */
+	int64_t bows_listened, bows_full;
 };
 
 /* The units of a stage: one swing in the air, else those of the routine. */

@@ -176,6 +176,10 @@ MESSAGE(M_COACH_HURRY_AFTER, "w",
     "to {0} pulses, and earlier stages may take more of the time.")
 MESSAGE(M_COACH_HURRY, "",
     "Today is a slower day: earlier stages may take more of the time.")
+MESSAGE(M_COACH_HURRY_UNHEARD, "www",
+    "Days of the last {0} on which {2} turns or more were marked clean without "
+    "a bow in which every top was heard: {1}. A microphone can be wrong, so "
+    "together they count once.")
 MESSAGE(M_COACH_HURRY_SIGNS, "wwwwww",
     "In {0} days: sessions begun before the pause was over: {1}; beyond those "
     "of a day: {2}; days on which a later stage was asked for, which count "

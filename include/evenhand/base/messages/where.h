@@ -78,6 +78,9 @@ MESSAGE(M_STANDING_CLEAN_DAYS, "twww",
 MESSAGE(M_STANDING_SHARE, "tmtww",
     "Stay with \"{0}\": {1} {2} has had {3} percent of its bows, and at least "
     "{4} are wanted. Whole sessions even it out.")
+MESSAGE(M_STANDING_HEARD, "tww",
+    "Stay with \"{0}\": in {2} of {1} bows every top was heard. A microphone can "
+    "be wrong, so look at it together in the lesson.")
 MESSAGE(M_STANDING_MORE, "w",
     "With first rounds all clean at the top step it can be shown after {0} more "
     "practice {0|day|days}.")
@@ -90,6 +93,9 @@ MESSAGE(M_STANDING_COUNTS, "wwwwww",
 MESSAGE(M_STANDING_COUNTS_AIR, "wwwww",
     "Practice days: {0}, and {1} or more are wanted. First swings clean: {2} of "
     "the last {3}, and {4} are wanted, the latest one included.")
+MESSAGE(M_STANDING_COUNTS_HEARD, "wwww",
+    "Bows that were listened to on these days: {0}. Every top was heard in {1} "
+    "of them, and in {2} percent it is wanted, once there are {3} or more.")
 MESSAGE(M_STANDING_ODDS, "",
     "A mark is only a mark: who is truly clean 8 times of 10 with each finger "
     "passes by day 6 in 42 of 100 cases and by day 12 in 83. So earlier stages "
