@@ -64,6 +64,8 @@ MESSAGE(M_RECORD_ROW_TWICE, "ww",
     "row {0} of this computer is already on line {1}")
 MESSAGE(M_RECORD_ROW_BEYOND, "ww",
     "row {0} is beyond the {1} {1|row|rows} of its computer")
+MESSAGE(M_RECORD_BEFORE, "ww",
+    "row {0} comes before row {1}, the turn it is about")
 MESSAGE(M_RECORD_CHANGED, "t",
     "this text was changed: it is not the one with the fingerprint \"{0}\"")
 MESSAGE(M_RECORD_MARKLESS, "",
@@ -71,3 +73,15 @@ MESSAGE(M_RECORD_MARKLESS, "",
 MESSAGE(M_RECORD_ENDLESS, "",
     "a session that was cut off has no time and no row of its end, and every "
     "other has both")
+
+/* --- what a person reads who opens one --- */
+MESSAGE(M_RECORD_COMMENT_1, "",
+    "A practice record of evenhand, to be given to a teacher. Read it first:")
+MESSAGE(M_RECORD_COMMENT_2, "",
+    "it holds what hurt and what was asked, too. evenhand-record(5) tells each")
+MESSAGE(M_RECORD_COMMENT_3, "",
+    "word. A line of turns is [turn, block, stage, finger, pulses of a bow,")
+MESSAGE(M_RECORD_COMMENT_4, "",
+    "mark, round, bows, start_ms, ended_s, slide_um, row, mark_row, mark_ms],")
+MESSAGE(M_RECORD_COMMENT_5, "",
+    "with what is seldom said behind it. Times are those of the clock there.")
