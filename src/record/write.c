@@ -8,6 +8,7 @@
 
 #include <inttypes.h>
 
+#include "evenhand/base/message.h"
 #include "evenhand/record/moment.h"
 #include "writer.h"
 
