@@ -49,15 +49,20 @@ struct class_folder *class_look(const char *folder, struct fault *f);
 
 void class_close(struct class_folder *c); /* NULL allowed */
 
-/* Whether a text is the id of a student: 32 digits 0-9, a-f. */
-bool class_id(const char *id);
-
 /*
- * The path of a student's journal, there or not; false when that is no id or
- * the path is too long.
+ * The path of a student's journal, there or not; false when that is no id
+ * (record_id_good) or the path is too long.
  */
 bool class_journal(
     const struct class_folder *c, const char *id, char *path, size_t size);
+
+/*
+ * What a student practised, and in which routine last: as a plan needs it.  The
+ * routine is NULL when its text is none that this evenhand can read.  False with
+ * a fault when the journal cannot be read.  Both are the caller's to free.
+ */
+bool class_past(const struct class_folder *c, const char *id, int today,
+    struct routine **r, struct history *h, struct fault *f);
 
 /*
  * Makes the row of a student from the journal.  To be called whenever

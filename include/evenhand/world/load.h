@@ -28,6 +28,13 @@ struct load_paths {
 struct routine *load_routine(const char *path, struct load_paths *paths,
     struct faults *faults, bool *unreadable);
 
+/*
+ * A routine from its text as a journal keeps it: that of one file, or of a
+ * routine and the homework behind it.  NULL when it is none that this evenhand
+ * can read.  The caller frees it.
+ */
+struct routine *load_kept(const char *text, size_t length);
+
 /* Number of routines in the program, their names and texts. */
 int builtin_count(void);
 const char *builtin_name(int i); /* "cello", "cello-homework", ... */

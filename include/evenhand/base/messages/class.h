@@ -52,3 +52,24 @@ MESSAGE(M_CLASS_HOLD_OTHER, "", "look at it in the lesson")
 MESSAGE(M_CLASS_HOLD_UNKNOWN, "", "the routine is not known")
 MESSAGE(M_CLASS_AT, "tt", "\"{0}\": {1}")
 MESSAGE(M_CLASS_ASKS, "t", "asks: {0}")
+
+/* --- the folder --- */
+MESSAGE(M_CLASS_NO_FOLDER, "t", "there is no folder {0}")
+MESSAGE(M_CLASS_NOT_A_FOLDER, "t", "{0} is not a folder")
+MESSAGE(M_CLASS_UNREACHED, "t",
+    "the folder {0} cannot be read or written by you")
+MESSAGE(M_CLASS_DAMAGED, "t",
+    "{0} is damaged. Delete it and gather the records again: nothing that was "
+    "practised is lost, as every student has a journal beside it")
+MESSAGE(M_CLASS_OTHER_FILE, "t",
+    "{0} is not from evenhand. Move it out of this folder")
+MESSAGE(M_CLASS_NEWER, "t",
+    "{0} was made by a newer evenhand. Use that one for this class")
+MESSAGE(M_CLASS_BUSY, "t",
+    "another program is busy with {0}. Start again when it is done")
+MESSAGE(M_CLASS_UNKEPT, "t",
+    "{0} cannot be written: the disk may be full. Make some room")
+MESSAGE(M_CLASS_NO_MEMORY, "",
+    "the computer has no memory left for the class. Close other programs and "
+    "start again")
+MESSAGE(M_CLASS_NO_STUDENT, "t", "\"{0}\" is not the id of a student")

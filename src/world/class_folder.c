@@ -1,0 +1,284 @@
+/*
+ * class_folder.c - the folder of a class: opened, and what was gathered
+ *
+ * class.sqlite holds nothing that cannot be made again, so it need not wait for
+ * the disk at every commit.
+ */
+#include "evenhand/world/class_folder.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "class_parts.h"
+#include "evenhand/base/text.h"
+#include "evenhand/record/record.h"
+#include "evenhand/world/clock.h"
+#include "evenhand/world/file.h"
+
+/* "EvCl" */
+enum { APPLICATION = 1165378412, BUSY_MS = 5000 };
+
+#define CLASS_FILE "class.sqlite"
+
+bool class_failed(const struct class_folder *c, struct fault *f)
+{
+	enum message_id id = M_CLASS_UNKEPT;
+
+	switch (database_trouble(&c->base)) {
+	case TROUBLE_BROKEN:
+		id = M_CLASS_DAMAGED;
+		break;
+	case TROUBLE_BUSY:
+		id = M_CLASS_BUSY;
+		break;
+	case TROUBLE_READ_ONLY:
+	case TROUBLE_UNREACHABLE:
+		return fault_set(
+		    f, message_with(M_CLASS_UNREACHED, TEXT(c->folder)));
+	default:
+		break;
+	}
+	return fault_set(f, message_with(id, TEXT(c->path)));
+}
+
+/* --- opening --- */
+
+static struct class_folder *class_new(const char *folder, struct fault *f)
+{
+	struct class_folder *c = calloc(1, sizeof(*c));
+	struct text name, path;
+
+	if (!c) {
+		fault_set(f, message_of(M_CLASS_NO_MEMORY));
+		return NULL;
+	}
+	name = text_in(c->folder, sizeof(c->folder));
+	path = text_in(c->path, sizeof(c->path));
+	text_add(&name, folder);
+	text_format(&path, "%s/%s", folder, CLASS_FILE);
+	if (!path.cut)
+		return c;
+	fault_set(f, message_of(M_WORLD_PATH_LONG));
+	free(c);
+	return NULL;
+}
+
+static bool is_folder(const char *path, struct fault *f)
+{
+	struct stat s;
+
+	if (stat(path, &s) != 0)
+		return fault_set(f,
+		    message_with(
+			errno == ENOENT ? M_CLASS_NO_FOLDER : M_CLASS_UNREACHED,
+			TEXT(path)));
+	return S_ISDIR(s.st_mode) ||
+	    fault_set(f, message_with(M_CLASS_NOT_A_FOLDER, TEXT(path)));
+}
+
+/* Whether it may be ours: empty, or marked so. */
+static bool is_ours(struct class_folder *c, struct fault *f)
+{
+	struct database *d = &c->base;
+	int64_t id = database_number(d, "PRAGMA application_id", -1);
+	int64_t tables = database_number(
+	    d, "SELECT count(*) FROM sqlite_schema", -1);
+
+	if (id < 0 || tables < 0)
+		return class_failed(c, f);
+	if (id != APPLICATION && (id != 0 || tables > 0))
+		return fault_set(
+		    f, message_with(M_CLASS_OTHER_FILE, TEXT(c->path)));
+	return true;
+}
+
+static bool set_up(struct class_folder *c, struct fault *f)
+{
+	char stamp[80];
+
+	snprintf(
+	    stamp, sizeof(stamp), "PRAGMA application_id = %d", APPLICATION);
+	return (database_run(&c->base, stamp) && rows_make(&c->base)) ||
+	    class_failed(c, f);
+}
+
+/* Opens class.sqlite, which is made for its owner alone. */
+static bool open_to_write(struct class_folder *c, struct fault *f)
+{
+	const int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
+	mode_t before = umask(077);
+	bool open = database_handle(&c->base, c->path, flags);
+
+	sqlite3_busy_timeout(c->base.handle, BUSY_MS);
+	open = open && is_ours(c, f) &&
+	    database_run(&c->base, "PRAGMA journal_mode = WAL") &&
+	    database_run(&c->base, "PRAGMA synchronous = NORMAL");
+	umask(before);
+	return open && set_up(c, f);
+}
+
+struct class_folder *class_open(const char *folder, struct fault *f)
+{
+	struct class_folder *c = class_new(folder, f);
+	char journals[CLASS_PATH_BYTES];
+	struct text t = text_in(journals, sizeof(journals));
+
+	if (!c)
+		return NULL;
+	text_format(&t, "%s/%s", folder, CLASS_JOURNALS);
+	f->message = message_of(M_NONE);
+	if (folder_make(journals, f) && open_to_write(c, f))
+		return c;
+	if (f->message.id == M_NONE)
+		class_failed(c, f);
+	class_close(c);
+	return NULL;
+}
+
+/* What lies there, in memory: nothing of it can be or is to be written. */
+static bool open_in_memory(struct class_folder *c, struct fault *f)
+{
+	struct database there = { 0 };
+	sqlite3_backup *copy;
+	bool good = database_handle(
+	    &c->base, ":memory:", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
+
+	if (good && access(c->path, R_OK) == 0 &&
+	    database_handle(&there, c->path, SQLITE_OPEN_READONLY)) {
+		copy = sqlite3_backup_init(
+		    c->base.handle, "main", there.handle, "main");
+		if (copy)
+			sqlite3_backup_step(copy, -1);
+		sqlite3_backup_finish(copy);
+	}
+	database_close(&there);
+	return good && is_ours(c, f) && set_up(c, f);
+}
+
+/* Whether there is a class already, which may be written. */
+static bool may_write(const struct class_folder *c)
+{
+	char journals[CLASS_PATH_BYTES];
+	struct text t = text_in(journals, sizeof(journals));
+
+	text_format(&t, "%s/%s", c->folder, CLASS_JOURNALS);
+	if (access(c->folder, W_OK) != 0)
+		return false;
+	if (access(c->path, F_OK) == 0)
+		return access(c->path, W_OK) == 0;
+	return access(journals, F_OK) == 0;
+}
+
+struct class_folder *class_look(const char *folder, struct fault *f)
+{
+	struct class_folder *c = class_new(folder, f);
+	bool open;
+
+	if (!c)
+		return NULL;
+	f->message = message_of(M_NONE);
+	open = is_folder(folder, f) &&
+	    (may_write(c) ? open_to_write(c, f) : open_in_memory(c, f));
+	if (open)
+		return c;
+	if (f->message.id == M_NONE)
+		class_failed(c, f);
+	class_close(c);
+	return NULL;
+}
+
+void class_close(struct class_folder *c)
+{
+	if (!c)
+		return;
+	class_end(c);
+	database_close(&c->base);
+	free(c);
+}
+
+bool class_journal(
+    const struct class_folder *c, const char *id, char *path, size_t size)
+{
+	struct text t = text_in(path, size);
+
+	if (!record_id_good(id))
+		return false;
+	text_format(
+	    &t, "%s/%s/%s%s", c->folder, CLASS_JOURNALS, id, CLASS_ENDING);
+	return !t.cut;
+}
+
+/* --- rows --- */
+
+void class_begin(struct class_folder *c)
+{
+	if (!c->under_way)
+		c->under_way = database_run(&c->base, "BEGIN IMMEDIATE");
+}
+
+void class_end(struct class_folder *c)
+{
+	if (c->under_way && !database_run(&c->base, "COMMIT"))
+		database_run(&c->base, "ROLLBACK");
+	c->under_way = false;
+}
+
+bool class_keep(struct class_folder *c, const char *id, const char *initials,
+    int given, struct fault *f)
+{
+	char path[CLASS_PATH_BYTES];
+	struct class_stamp stamp;
+	struct student s;
+
+	if (!class_journal(c, id, path, sizeof(path)))
+		return fault_set(f, message_with(M_CLASS_NO_STUDENT, TEXT(id)));
+	class_stamp_of(path, &stamp);
+	class_take(c, id, moment_practice_day(clock_now()), &s);
+	return (rows_keep(&c->base, &s, &stamp) &&
+		   rows_name(&c->base, id, initials, given)) ||
+	    class_failed(c, f);
+}
+
+/* --- gathered files --- */
+
+static sqlite3_stmt *with_file(const struct class_folder *c, const char *sql,
+    const struct class_file *file)
+{
+	sqlite3_stmt *st = NULL;
+
+	if (sqlite3_prepare_v2(c->base.handle, sql, -1, &st, NULL) != SQLITE_OK)
+		return NULL;
+	sqlite3_bind_text(st, 1, file->name, -1, SQLITE_STATIC);
+	sqlite3_bind_int64(st, 2, file->size);
+	sqlite3_bind_int64(st, 3, file->time_ns);
+	sqlite3_bind_int64(st, 4, (int64_t)file->hash);
+	return st;
+}
+
+bool class_file_known(
+    const struct class_folder *c, const struct class_file *file)
+{
+	sqlite3_stmt *st = with_file(c,
+	    "SELECT 1 FROM files WHERE (name = ?1 AND size = ?2 "
+	    "AND time_ns = ?3) OR (size = ?2 AND hash = ?4 AND hash <> 0) "
+	    "LIMIT 1",
+	    file);
+	bool known = st && sqlite3_step(st) == SQLITE_ROW;
+
+	sqlite3_finalize(st);
+	return known;
+}
+
+void class_file_keep(struct class_folder *c, const struct class_file *file)
+{
+	sqlite3_stmt *st = with_file(
+	    c, "INSERT OR REPLACE INTO files VALUES (?1, ?2, ?3, ?4)", file);
+
+	if (st)
+		sqlite3_step(st);
+	sqlite3_finalize(st);
+}

@@ -1,0 +1,236 @@
+/*
+ * class_list.c - all students of a class
+ *
+ *	students/ID.sqlite ─┐
+ *	                    ├─ a row is missing or no longer true? make it anew
+ *	class.sqlite ───────┘
+ *
+ * The folder says who is in the class: a journal that was moved away takes its
+ * student along.  While a journal has a helper file of WAL somebody may be
+ * writing it, or was cut off; then its row is made anew each time.
+ */
+#include <dirent.h>
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+#include "class_parts.h"
+#include "evenhand/base/text.h"
+#include "evenhand/record/record.h"
+
+#define HELPER "-wal"
+
+/* A journal that lies in the folder. */
+struct found {
+	char id[STUDENT_ID_BYTES];
+	struct class_stamp stamp;
+	bool stale; /* its row is missing, or no longer true */
+};
+
+/* What is being listed. */
+struct listing {
+	struct class_folder *folder;
+	int today;
+	int found, room;
+	struct found *at; /* by id */
+	int next;	  /* while rows go by */
+	struct class_list *out;
+	int space; /* students there is memory for */
+	bool no_memory;
+};
+
+static int64_t ns_of(const struct stat *s)
+{
+#ifdef __APPLE__
+	const struct timespec *t = &s->st_mtimespec;
+#else
+	const struct timespec *t = &s->st_mtim;
+#endif
+	return (int64_t)t->tv_sec * 1000000000 + t->tv_nsec;
+}
+
+bool class_stamp_of(const char *path, struct class_stamp *stamp)
+{
+	char helper[CLASS_PATH_BYTES + sizeof(HELPER)];
+	struct stat s, h;
+
+	*stamp = (struct class_stamp) { -1, -1 };
+	snprintf(helper, sizeof(helper), "%s%s", path, HELPER);
+	if (stat(path, &s) != 0 || stat(helper, &h) == 0)
+		return false;
+	*stamp = (struct class_stamp) { s.st_size, ns_of(&s) };
+	return true;
+}
+
+/* --- the folder --- */
+
+/* The id in the name of a journal; false when it is no such name. */
+static bool id_of(const char *name, char *id)
+{
+	struct text t = text_in(id, STUDENT_ID_BYTES);
+
+	if (strlen(name) != STUDENT_ID_BYTES - 1 + sizeof(CLASS_ENDING) - 1 ||
+	    strcmp(name + STUDENT_ID_BYTES - 1, CLASS_ENDING) != 0)
+		return false;
+	text_add_bytes(&t, name, STUDENT_ID_BYTES - 1);
+	return record_id_good(id);
+}
+
+static void add_found(struct listing *l, const char *id)
+{
+	char path[CLASS_PATH_BYTES];
+
+	if (l->found == CLASS_STUDENTS_MAX) {
+		l->out->left_out++;
+		return;
+	}
+	if (l->found == l->room) {
+		int room = l->room > 0 ? 2 * l->room : 64;
+		struct found *more = realloc(
+		    l->at, (size_t)room * sizeof(*more));
+
+		l->no_memory |= !more;
+		if (!more)
+			return;
+		l->at = more;
+		l->room = room;
+	}
+	if (!class_journal(l->folder, id, path, sizeof(path)))
+		return;
+	l->at[l->found] = (struct found) { .stale = true };
+	memcpy(l->at[l->found].id, id, STUDENT_ID_BYTES);
+	class_stamp_of(path, &l->at[l->found].stamp);
+	l->found++;
+}
+
+static int by_id(const void *a, const void *b)
+{
+	return strcmp(
+	    ((const struct found *)a)->id, ((const struct found *)b)->id);
+}
+
+/* False: it is there and cannot be read. */
+static bool find(struct listing *l)
+{
+	char path[CLASS_PATH_BYTES], id[STUDENT_ID_BYTES];
+	struct text t = text_in(path, sizeof(path));
+	struct dirent *e;
+	DIR *folder;
+
+	text_format(&t, "%s/%s", l->folder->folder, CLASS_JOURNALS);
+	folder = opendir(path);
+	if (!folder)
+		return errno == ENOENT;
+	while ((e = readdir(folder)) != NULL)
+		if (id_of(e->d_name, id))
+			add_found(l, id);
+	closedir(folder);
+	if (l->found > 0)
+		qsort(l->at, (size_t)l->found, sizeof(*l->at), by_id);
+	return true;
+}
+
+/* --- rows that are no longer true --- */
+
+/* The journal of a row; rows come in the order of ids. */
+static struct found *journal_of(struct listing *l, const char *id)
+{
+	while (l->next < l->found && strcmp(l->at[l->next].id, id) < 0)
+		l->next++;
+	return l->next < l->found && strcmp(l->at[l->next].id, id) == 0
+	    ? &l->at[l->next]
+	    : NULL;
+}
+
+static void look_at_row(
+    void *context, const struct student *s, const struct class_stamp *stamp)
+{
+	struct listing *l = context;
+	struct found *f = journal_of(l, s->id);
+
+	/* What could not be read may be mended, and what lay ahead be here. */
+	if (f)
+		f->stale = f->stamp.size < 0 || s->unread ||
+		    stamp->size != f->stamp.size ||
+		    stamp->time_ns != f->stamp.time_ns ||
+		    (s->ahead && l->today > s->made);
+}
+
+static bool make_rows(struct listing *l,
+    void (*progress)(void *context, int done, int all), void *context)
+{
+	int all = 0, done = 0;
+	bool good = true;
+
+	for (int i = 0; i < l->found; i++)
+		all += l->at[i].stale;
+	if (all > 0)
+		class_begin(l->folder);
+	for (int i = 0; good && i < l->found; i++) {
+		struct student s;
+
+		if (!l->at[i].stale)
+			continue;
+		class_take(l->folder, l->at[i].id, l->today, &s);
+		good = rows_keep(&l->folder->base, &s, &l->at[i].stamp);
+		if (progress)
+			progress(context, ++done, all);
+	}
+	if (all > 0)
+		class_end(l->folder);
+	return good;
+}
+
+/* --- the list --- */
+
+static void add_student(
+    void *context, const struct student *s, const struct class_stamp *stamp)
+{
+	struct listing *l = context;
+	struct class_list *out = l->out;
+
+	(void)stamp;
+	if (!journal_of(l, s->id) || out->count == l->space)
+		return;
+	out->broken += s->unread;
+	out->student[out->count++] = *s;
+}
+
+static bool add_students(struct listing *l)
+{
+	l->out->student = calloc(
+	    (size_t)l->found + 1, sizeof(*l->out->student));
+	l->no_memory |= !l->out->student;
+	l->space = l->found;
+	l->next = 0;
+	return l->no_memory || rows_each(&l->folder->base, add_student, l);
+}
+
+bool class_students(struct class_folder *c, struct class_list *list, int today,
+    void (*progress)(void *context, int done, int all), void *context,
+    struct fault *f)
+{
+	struct listing l = { .folder = c, .today = today, .out = list };
+	bool good;
+
+	*list = (struct class_list) { 0 };
+	if (!find(&l)) {
+		free(l.at);
+		return fault_set(
+		    f, message_with(M_CLASS_UNREACHED, TEXT(c->folder)));
+	}
+	good = rows_each(&c->base, look_at_row, &l) &&
+	    make_rows(&l, progress, context) && add_students(&l);
+	free(l.at);
+	if (l.no_memory)
+		return fault_set(f, message_of(M_CLASS_NO_MEMORY));
+	return good || class_failed(c, f);
+}
+
+void class_list_done(struct class_list *list)
+{
+	free(list->student);
+	*list = (struct class_list) { 0 };
+}

@@ -1,0 +1,84 @@
+/*
+ * class_parts.h - the open folder of a class, as its own files see it
+ *
+ *	class_folder.c	opening, gathered files
+ *	class_rows.c	rows of students in the database
+ *	class_columns.c	the facts of a student as columns of it
+ *	class_list.c	which journals there are, and which rows are no longer true
+ *	class_past.c	a row's facts out of a journal
+ */
+#ifndef EVENHAND_WORLD_CLASS_PARTS_H
+#define EVENHAND_WORLD_CLASS_PARTS_H
+
+#include "evenhand/base/text.h"
+#include "evenhand/world/class_folder.h"
+#include "journal_database.h"
+
+#define CLASS_JOURNALS "students"
+#define CLASS_ENDING ".sqlite"
+
+struct class_folder {
+	char folder[CLASS_PATH_BYTES];
+	char path[CLASS_PATH_BYTES]; /* of class.sqlite */
+	struct database base;
+	bool under_way; /* a transaction of class_begin */
+};
+
+/* How a journal lay there when its row was made. */
+struct class_stamp {
+	int64_t size, time_ns;
+};
+
+/* Sets the fault that an error of class.sqlite is; false. */
+bool class_failed(const struct class_folder *c, struct fault *f);
+
+/* --- class_columns.c --- */
+
+int columns_count(void);
+
+/* Adds their names and kinds to the SQL that makes a table. */
+void columns_declare(struct text *sql);
+
+/* Binds them all to parameters from a number on. */
+void columns_bind(sqlite3_stmt *st, int from, const struct student *s);
+
+/* Reads them all from a row; s is all zero before. */
+void columns_read(sqlite3_stmt *st, int from, struct student *s);
+
+/* --- class_rows.c --- */
+
+/* The tables, made when they are missing or of an older evenhand. */
+bool rows_make(struct database *d);
+
+/* Keeps all of a student but the initials and the day it was given. */
+bool rows_keep(struct database *d, const struct student *s,
+    const struct class_stamp *stamp);
+
+/* Keeps who it is: "" and a day of -1 change nothing. */
+bool rows_name(
+    struct database *d, const char *id, const char *initials, int given);
+
+/*
+ * Calls back with every row in the order of ids; false when they cannot be
+ * read.
+ */
+bool rows_each(struct database *d,
+    void (*each)(void *context, const struct student *s,
+	const struct class_stamp *stamp),
+    void *context);
+
+/* --- class_list.c --- */
+
+/*
+ * How a journal lies there now.  False when it does not, or when it may be
+ * changed just now: then the stamp is none that any journal has.
+ */
+bool class_stamp_of(const char *path, struct class_stamp *stamp);
+
+/* --- class_past.c --- */
+
+/* Takes the facts out of a student's journal: unread when it cannot be read. */
+void class_take(
+    const struct class_folder *c, const char *id, int today, struct student *s);
+
+#endif
