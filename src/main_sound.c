@@ -1,5 +1,5 @@
 /*
- * main_sound.c - evenhand-sound, which evenhand starts to make sound
+ * main_sound.c - evenhand-sound, which evenhand starts to make sound, and to hear
  *
  * A program of its own, so that evenhand need not load any sound library, and
  * does not stand or fall with one.
@@ -36,6 +36,8 @@ int main(int argc, char **argv)
 		return print(STDOUT_FILENO, "", about, EX_OK);
 	if (argc == 3 && strcmp(argv[1], "--for") == 0)
 		sound_child(argv[2]);
+	if (argc == 3 && strcmp(argv[1], "--hear") == 0)
+		sound_child_hear(argv[2]);
 	/* That is also the answer for an evenhand of another version. */
 	return print(STDERR_FILENO, "", about, EX_USAGE);
 }

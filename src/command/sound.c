@@ -41,7 +41,7 @@ try {
 	struct settings_file chosen;
 	struct sound_wish wish;
 	struct sound_keeper *keeper;
-	struct sound_list list;
+	struct sound_lists lists;
 	char page[LINES_BYTES_MAX];
 };
 
@@ -109,7 +109,8 @@ static void add_cards(struct text *out, const struct sound_list *list)
 static void add_choice(struct text *out, const struct try *t)
 {
 	bool other;
-	const struct sound_card *c = sound_choose(&t->list, &t->wish, &other);
+	const struct sound_card *c = sound_choose(
+	    &t->lists.cards, &t->wish, &other);
 
 	if (!t->chosen.now.sound)
 		add(out, message_of(M_SOUND_OFF));
@@ -132,17 +133,17 @@ static int list_cards(struct try *t)
 	struct text out = text_in(t->page, sizeof t->page);
 	struct fault f;
 
-	if (!sound_list(t->keeper, &t->list, LIST_MS, &f)) {
+	if (!sound_list(t->keeper, &t->lists, LIST_MS, &f)) {
 		command_fault(&f);
 		return EXIT_UNAVAILABLE;
 	}
-	if (t->list.count == 0) {
+	if (t->lists.cards.count == 0) {
 		struct message m = message_of(M_SOUND_NONE);
 
 		command_say(&m);
 		return EXIT_UNAVAILABLE;
 	}
-	add_cards(&out, &t->list);
+	add_cards(&out, &t->lists.cards);
 	add_choice(&out, t);
 	return command_print(&out) ? EXIT_GOOD : EXIT_IO;
 }

@@ -1,7 +1,7 @@
 /*
- * cards.h - the little that the sound child wants of PortAudio
+ * cards.h - the little that a sound child wants of PortAudio
  *
- * Only in the child: every call here may abort, spin, or never return.
+ * Only in a child: every call here may abort, spin, or never return.
  */
 #ifndef EVENHAND_WORLD_CARDS_H
 #define EVENHAND_WORLD_CARDS_H
@@ -13,17 +13,19 @@ bool cards_begin(void);
 
 void cards_end(void);
 
-/* Every card that can play. */
-void cards_list(struct sound_list *out);
+enum card_way { CARD_PLAYS, CARD_HEARS };
+
+/* Every card that can play; every microphone. */
+void cards_list(struct sound_list *out, enum card_way way);
 
 /*
- * The card of an order, as sound_choose has it among all that can play; -1:
+ * The card of an order, as sound_choose has it among all that go this way; -1:
  * none, or none but another one where that was not wanted.
  */
-int cards_choose(const struct sound_order *o, bool *other);
+int cards_choose(const struct sound_order *o, enum card_way way, bool *other);
 
 /* What is known of a card. */
-void card_describe(int card, struct sound_card *out);
+void card_describe(int card, enum card_way way, struct sound_card *out);
 
 /*
  * Opens and starts a card at 48000 frames a second, at the card's own rate or
@@ -40,5 +42,18 @@ int card_delay_ms(void);
 
 /* Closes the card; drain: after it has played what it holds. */
 void card_close(bool drain);
+
+/*
+ * Opens and starts a microphone, at the same rates in the same order; its one
+ * channel, or the mean of its first two, since it may be in either.  False: it
+ * takes none.
+ */
+bool microphone_open(int card, struct sound_hearing *h);
+
+/* Whether the opened one still hears, as far as PortAudio knows. */
+bool microphone_hears(void);
+
+/* Unpaced: takes so many samples (256 at most), and waits for them. */
+bool microphone_read(struct sound_hearing *h, int count);
 
 #endif

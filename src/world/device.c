@@ -69,6 +69,21 @@ struct message device_sentence(const struct device *d)
 	return d->kind->sentence(d);
 }
 
+void device_listen(struct device *d, const struct sound_wish *microphone)
+{
+	d->kind->listen(d, microphone);
+}
+
+enum microphone_state device_microphone(const struct device *d)
+{
+	return d->kind->microphone(d);
+}
+
+struct heard_samples device_hear(struct device *d, float *out, size_t max)
+{
+	return d->kind->hear(d, out, max);
+}
+
 bool device_paced(const struct device *d)
 {
 	return d->paced;

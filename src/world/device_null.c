@@ -13,6 +13,7 @@ struct null_device {
 	struct device device;
 	struct wall *wall; /* NULL: unpaced */
 	int64_t frame;	   /* unpaced */
+	bool listens;	   /* and hears nothing: it has no card */
 };
 
 static const struct null_device *null_of(const struct device *d)
@@ -90,6 +91,25 @@ static struct message null_sentence(const struct device *d)
 	return message_of(M_DEVICE_UNHEARD);
 }
 
+static void null_listen(struct device *d, const struct sound_wish *microphone)
+{
+	(void)microphone;
+	((struct null_device *)d)->listens = true;
+}
+
+static enum microphone_state null_microphone(const struct device *d)
+{
+	return null_of(d)->listens ? MICROPHONE_MISSING : MICROPHONE_UNWISHED;
+}
+
+static struct heard_samples null_hear(struct device *d, float *out, size_t max)
+{
+	(void)d;
+	(void)out;
+	(void)max;
+	return (struct heard_samples) { 0 };
+}
+
 static void null_close(struct device *d)
 {
 	struct null_device *n = (struct null_device *)d;
@@ -112,6 +132,9 @@ static const struct device_kind null_kind = {
 	.state = null_state,
 	.name = null_name,
 	.sentence = null_sentence,
+	.listen = null_listen,
+	.microphone = null_microphone,
+	.hear = null_hear,
 	.close = null_close,
 };
 

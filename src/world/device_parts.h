@@ -23,6 +23,9 @@ struct device_kind {
 	enum device_state (*state)(const struct device *d);
 	const char *(*name)(const struct device *d);
 	struct message (*sentence)(const struct device *d);
+	void (*listen)(struct device *d, const struct sound_wish *microphone);
+	enum microphone_state (*microphone)(const struct device *d);
+	struct heard_samples (*hear)(struct device *d, float *out, size_t max);
 	void (*close)(struct device *d);
 };
 

@@ -51,6 +51,7 @@ static void sound_look(struct device *d)
 
 	sounding_look(s);
 	passages_look(s);
+	hearing_look(s);
 }
 
 /* --- Frames ------------------------------------------------------------- */
@@ -115,6 +116,7 @@ static void sound_advance(struct device *d, int64_t frame)
 		sound_look(d);
 		pause_a_little(i);
 	}
+	hearing_permit(s, frame);
 	since = clock_steady_ns();
 	if (sounding_engine(s) && frame > s->count.frame)
 		atomic_store_explicit(&s->shared->permit.value,
@@ -206,6 +208,24 @@ static struct message sound_sentence(const struct device *d)
 	return message_of(M_NONE);
 }
 
+/* --- The microphone ------------------------------------------------------- */
+
+static void sound_listen(struct device *d, const struct sound_wish *microphone)
+{
+	hearing_wish(sound_of(d), microphone);
+}
+
+static enum microphone_state sound_microphone(const struct device *d)
+{
+	return sound_of(d)->microphone.state;
+}
+
+static struct heard_samples sound_hear(struct device *d, float *out, size_t max)
+{
+	sound_frame(d);
+	return times_take(sound_of(d), out, max);
+}
+
 /* --- Life ---------------------------------------------------------------- */
 
 static void sound_close(struct device *d)
@@ -213,6 +233,7 @@ static void sound_close(struct device *d)
 	struct sound_device *s = sound_of(d);
 
 	sounding_end(s);
+	hearing_end(s);
 	wall_close(s->wall);
 	free(s);
 }
@@ -231,6 +252,9 @@ static const struct device_kind sound_kind = {
 	.state = sound_state,
 	.name = sound_name,
 	.sentence = sound_sentence,
+	.listen = sound_listen,
+	.microphone = sound_microphone,
+	.hear = sound_hear,
 	.close = sound_close,
 };
 

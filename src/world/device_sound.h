@@ -4,12 +4,15 @@
  *	device_sound.c		the face: frames, levels, passages, words
  *	device_sound_child.c	the child: made, watched, ended, made anew
  *	device_sound_play.c	passages: given to the engine, and again
+ *	device_sound_hear.c	the microphone's child: made, watched, made anew
+ *	device_sound_times.c	its samples, and which frame they belong to
  */
 #ifndef EVENHAND_WORLD_DEVICE_SOUND_H
 #define EVENHAND_WORLD_DEVICE_SOUND_H
 
 #include "device_parts.h"
 #include "sound_count.h"
+#include "sound_line.h"
 #include "sound_link.h"
 #include "wall.h"
 
@@ -23,6 +26,28 @@ struct sound_passage {
 	struct passage passage;
 	int64_t frame, end; /* of the session */
 	bool given;	    /* to the engine there is now */
+};
+
+/* The microphone beside the sound. */
+struct sound_microphone {
+	enum microphone_state state;
+	struct sound_order order;
+	int32_t number; /* of its child; 0: none */
+	bool killed;	/* and not yet known to be gone */
+	int mute;	/* children after each other that did not answer */
+	int opened;	/* times it heard */
+	int64_t made_ms, next_ms, lost_at_ms;
+	int64_t seen, seen_wall; /* samples that came, and when they moved */
+	struct sound_card card;
+
+	struct line in;	  /* its samples */
+	struct line out;  /* frames of the card that sounds, ... */
+	int32_t sounding; /* ... of this child */
+	bool by_card;	  /* the last samples were placed by them */
+	int64_t due;	  /* the sample that comes next */
+	int64_t stamped;  /* the last block that the line knows */
+	int64_t lost_ms;  /* of the session, when it was looked at */
+	bool gap;	  /* before the next sample */
 };
 
 struct sound_device {
@@ -50,6 +75,8 @@ struct sound_device {
 	bool other;
 	int dropouts;	  /* of children before */
 	uint64_t dropped; /* the same */
+
+	struct sound_microphone microphone;
 
 	int passages;
 	struct sound_passage passage[SOUND_PASSAGES_MAX];
@@ -82,5 +109,28 @@ void passages_again(struct sound_device *d);
 
 /* Gives the engine what it has not got, and forgets what is over. */
 void passages_look(struct sound_device *d);
+
+/* --- device_sound_hear.c --- */
+
+void hearing_wish(struct sound_device *d, const struct sound_wish *microphone);
+void hearing_look(struct sound_device *d);
+
+/* Its child is gone; how it ended: SOUND_EXIT_... or 0. */
+void hearing_gone(struct sound_device *d, int ended);
+void hearing_end(struct sound_device *d);
+
+/* Unpaced: waits for it to open, then lets it go to a frame. */
+void hearing_permit(struct sound_device *d, int64_t frame);
+
+/* Whether samples come. */
+bool hearing_hears(const struct sound_device *d);
+
+/* --- device_sound_times.c --- */
+
+/* A new microphone; a new look at the time of what sounds. */
+void times_begin(struct sound_device *d);
+void times_look(struct sound_device *d);
+
+struct heard_samples times_take(struct sound_device *d, float *out, size_t max);
 
 #endif

@@ -153,6 +153,8 @@ static void take_reports(struct sound_device *d, int64_t now)
 	while (keeper_report(d->keeper, &r))
 		if (r.number == d->number)
 			child_gone(d, now, report_exit(&r));
+		else if (r.number == d->microphone.number)
+			hearing_gone(d, report_exit(&r));
 	if (!keeper_gone(d->keeper))
 		return;
 	lose(d, now);

@@ -3,65 +3,28 @@
  *
  *	begin PortAudio ─▶ choose a card ─▶ open ─▶ sound ─▶ fade ─▶ end
  *
- * Any step may hang, abort or spin; then the keeper ends it.  A thread of its
- * own ends it too when evenhand has stood still for too long, or the keeper is
- * gone where the system does not tell.
+ * Any step may hang, abort or spin; then the keeper ends it.
  */
-#include <pthread.h>
 #include <sched.h>
 #include <stdlib.h>
-#include <string.h>
-#include <time.h>
 #include <unistd.h>
 
 #include "cards.h"
 #include "evenhand/world/sound_child.h"
+#include "sound_child_parts.h"
 #include "sound_pace.h"
 
 enum {
 	LOOK_MS = 20,
-	WATCH_MS = 100,
-	ALONE_MS = 10000, /* without a beat it ends */
-	FADED_MS = 50,	  /* silence behind a fade */
-	SPINS = 200,	  /* looks for a permit before sleeping */
+	FADED_MS = 50, /* silence behind a fade */
+	SPINS = 200,   /* looks for a permit before sleeping */
 	PERMIT_US = 100,
 };
-
-static void sleep_us(int64_t us)
-{
-	nanosleep(&(struct timespec) { .tv_sec = (time_t)(us / 1000000),
-		      .tv_nsec = (long)(us % 1000000 * 1000) },
-	    NULL);
-}
-
-static uint32_t beats(const struct sound_shared *s)
-{
-	return atomic_load_explicit(
-	    &s->outlet.beat.value, memory_order_relaxed);
-}
 
 static bool quits(const struct sound_shared *s)
 {
 	return atomic_load_explicit(&s->quit.value, memory_order_acquire) ==
 	    s->order.number;
-}
-
-/* --- Nobody left ------------------------------------------------------ */
-
-static void *watch(void *argument)
-{
-	struct sound_shared *s = argument;
-	uint32_t last = beats(s);
-	int alone = 0;
-
-	while (getppid() == (pid_t)s->keeper && alone < ALONE_MS) {
-		sleep_us(WATCH_MS * INT64_C(1000));
-		alone += WATCH_MS;
-		if (!s->order.paced || beats(s) != last)
-			alone = 0;
-		last = beats(s);
-	}
-	_exit(EXIT_SUCCESS);
 }
 
 /* --- A card that takes frames in its own time ------------------------- */
@@ -81,14 +44,15 @@ static void sound_paced(struct sound_shared *s)
 	struct pace pace = { 0 };
 
 	while (!quits(s)) {
-		sleep_us(LOOK_MS * INT64_C(1000));
+		child_sleep_us(LOOK_MS * INT64_C(1000));
 		if (slow(&pace, s)) {
 			sound_phase_set(s, SOUND_SLOW);
 			return;
 		}
 	}
 	outlet_end(&s->outlet);
-	sleep_us(INT64_C(1000) * (ENGINE_FADE_MS + FADED_MS + card_delay_ms()));
+	child_sleep_us(
+	    INT64_C(1000) * (ENGINE_FADE_MS + FADED_MS + card_delay_ms()));
 }
 
 /* --- A card that takes frames as they come ---------------------------- */
@@ -118,7 +82,7 @@ static void sound_unpaced(struct sound_shared *s)
 		} else if (++idle < SPINS) {
 			sched_yield();
 		} else {
-			sleep_us(PERMIT_US);
+			child_sleep_us(PERMIT_US);
 		}
 	}
 }
@@ -127,10 +91,10 @@ static void sound_unpaced(struct sound_shared *s)
 
 static void play(struct sound_shared *s)
 {
-	int card = cards_choose(&s->order, &s->other);
+	int card = cards_choose(&s->order, CARD_PLAYS, &s->other);
 
 	if (card >= 0) {
-		card_describe(card, &s->card);
+		card_describe(card, CARD_PLAYS, &s->card);
 		if (card_open(card, s)) {
 			sound_phase_set(s, SOUND_SOUNDS);
 			if (s->order.paced)
@@ -148,21 +112,16 @@ static void play(struct sound_shared *s)
 
 void sound_child(const char *layout)
 {
-	char own[SOUND_LAYOUT_BYTES];
-	struct sound_shared *s;
-	pthread_t thread;
+	struct sound_shared *s = child_begin(layout);
 
-	sound_shared_layout(own, sizeof own);
-	s = strcmp(layout, own) == 0 ? sound_shared_join(SOUND_CHILD_MEMORY)
-				     : NULL;
 	if (!s)
 		return;
-	if (pthread_create(&thread, NULL, watch, s) != 0)
-		_exit(EXIT_FAILURE);
+	child_watch(s, s->order.paced);
 	if (!cards_begin()) {
 		sound_phase_set(s, SOUND_NO_CARD);
 	} else if (s->order.task == SOUND_LIST) {
-		cards_list(&s->list);
+		cards_list(&s->list, CARD_PLAYS);
+		cards_list(&s->microphones, CARD_HEARS);
 		sound_phase_set(s, SOUND_LISTED);
 		cards_end();
 	} else {

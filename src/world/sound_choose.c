@@ -82,6 +82,16 @@ const struct sound_card *sound_choose(
 	return c;
 }
 
+/* Whether a name holds one of some words. */
+static bool holds(const char *name, const char *const *words, size_t count)
+{
+	for (const char *s = name; *s; s++)
+		for (size_t i = 0; i < count; i++)
+			if (begins(s, words[i]))
+				return true;
+	return false;
+}
+
 bool sound_wireless(const char *name)
 {
 	/* Names of techniques, as they stand in names of cards. */
@@ -90,9 +100,13 @@ bool sound_wireless(const char *name)
 		"headset hfp", "headset hsp", "airplay", "raop", "wireless",
 		"wi-fi", "bt headset", "bt audio" };
 
-	for (const char *s = name; *s; s++)
-		for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-			if (begins(s, words[i]))
-				return true;
-	return false;
+	return holds(name, words, sizeof words / sizeof *words);
+}
+
+bool sound_monitor(const char *name)
+{
+	/* As the sound servers of Linux name them. */
+	static const char *const words[] = { "monitor of ", ".monitor" };
+
+	return holds(name, words, sizeof words / sizeof *words);
 }

@@ -28,16 +28,23 @@ enum {
 	STUCK_MS = 2000,   /* a killed child that does not die */
 };
 
-struct keep {
-	int socket;
-	int pipe; /* -1: no child prints */
+/* A child, the one that sounds or lists, or the one that hears. */
+struct kept {
+	int pipe; /* -1: it does not print */
 	pid_t child;
 	int32_t number;	 /* the child's */
 	bool owed;	 /* an order waits for the child to be gone */
-	bool ending;	 /* evenhand is gone */
 	int64_t kill_ms; /* when the child is killed or given up; 0 never */
 	bool killed;
 	struct sound_request next;
+};
+
+enum { SOUNDING, HEARING, KINDS };
+
+struct keep {
+	int socket;
+	bool ending; /* evenhand is gone */
+	struct kept kept[KINDS];
 	size_t had; /* bytes of a request that came in part */
 	struct sound_request request;
 	struct sound_shared *shared;
@@ -52,29 +59,6 @@ static int64_t now_ms(void)
 	return clock_steady_ns() / 1000000;
 }
 
-static void nothing(int number)
-{
-	(void)number;
-}
-
-static void ignore_all(void)
-{
-	static const int numbers[] = { SIGINT, SIGHUP, SIGTERM, SIGQUIT,
-		SIGTSTP, SIGTTIN, SIGTTOU, SIGPIPE, SIGWINCH, SIGUSR1, SIGUSR2,
-		SIGALRM, SIGXFSZ }; /* a log larger than files may be here */
-	struct sigaction a = { .sa_handler = SIG_IGN };
-
-	sigemptyset(&a.sa_mask);
-	for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
-		sigaction(numbers[i], &a, NULL);
-	a.sa_handler = SIG_DFL;
-	sigaction(SIGSEGV, &a, NULL);
-	sigaction(SIGBUS, &a, NULL);
-	sigaction(SIGABRT, &a, NULL);
-	a.sa_handler = nothing;
-	sigaction(SIGCHLD, &a, NULL);
-}
-
 /* --- The child ------------------------------------------------------- */
 
 static void report(struct keep *k, int32_t number, int status)
@@ -85,56 +69,78 @@ static void report(struct keep *k, int32_t number, int status)
 		send(k->socket, &r, sizeof r, 0);
 }
 
-static void make(struct keep *k, const struct sound_order *o)
+static struct kept *kept_for(struct keep *k, int32_t task)
 {
-	pid_t keeper = getpid();
+	return &k->kept[task == SOUND_HEAR ? HEARING : SOUNDING];
+}
+
+/* At first memory is clear, and pages that nobody touches cost nothing. */
+static void give_order(
+    struct keep *k, const struct kept *c, const struct sound_order *o)
+{
+	struct sound_hearing *h = sound_hearing(k->shared);
+
+	if (o->task == SOUND_HEAR) {
+		if (c->number > 0)
+			sound_hearing_clear(h);
+		h->order = *o;
+		hearing_phase_set(h, SOUND_BEGINS);
+	} else {
+		if (c->number > 0)
+			sound_shared_clear(k->shared);
+		k->shared->order = *o;
+		sound_phase_set(k->shared, SOUND_BEGINS);
+	}
+	k->shared->keeper = (int32_t)getpid();
+}
+
+static void make(struct keep *k, struct kept *c, const struct sound_order *o)
+{
+	struct sound_started started = { k->program, k->layout, o->task, -1,
+		getpid() };
 	int out[2];
 
-	k->owed = false;
-	k->killed = false;
-	k->kill_ms = 0;
-	/* At first it is clear, and pages that nobody touches cost nothing. */
-	if (k->number > 0)
-		sound_shared_clear(k->shared);
-	k->number = o->number;
-	k->shared->order = *o;
-	k->shared->keeper = (int32_t)keeper;
-	sound_phase_set(k->shared, SOUND_BEGINS);
-	if (k->pipe >= 0)
-		close(k->pipe);
-	k->pipe = -1;
+	c->owed = false;
+	c->killed = false;
+	c->kill_ms = 0;
+	give_order(k, c, o);
+	c->number = o->number;
+	if (c->pipe >= 0)
+		close(c->pipe);
+	c->pipe = -1;
 	if (pipe(out) != 0) {
 		report(k, o->number, -1);
 		return;
 	}
 	fcntl(out[0], F_SETFL, O_NONBLOCK);
 	fcntl(out[1], F_SETFL, O_NONBLOCK);
-	k->child = fork();
-	if (k->child == 0)
-		sound_start(k->program, k->layout, out[1], keeper);
+	started.out = out[1];
+	c->child = fork();
+	if (c->child == 0)
+		sound_start(&started);
 	close(out[1]);
-	k->pipe = out[0];
-	if (k->child < 0)
+	c->pipe = out[0];
+	if (c->child < 0)
 		report(k, o->number, -1);
 }
 
-static void kill_child(struct keep *k)
+static void kill_child(struct kept *c)
 {
-	if (k->child <= 0 || k->killed)
+	if (c->child <= 0 || c->killed)
 		return;
-	kill(k->child, SIGKILL);
-	k->killed = true;
-	k->kill_ms = now_ms() + STUCK_MS;
+	kill(c->child, SIGKILL);
+	c->killed = true;
+	c->kill_ms = now_ms() + STUCK_MS;
 }
 
 /* The child is gone, or as good as. */
-static void child_over(struct keep *k, int status)
+static void child_over(struct keep *k, struct kept *c, int status)
 {
-	k->child = 0;
-	k->kill_ms = 0;
-	report(k, k->number, status);
-	if (k->owed && !k->ending)
-		make(k, &k->next.order);
+	c->child = 0;
+	c->kill_ms = 0;
+	report(k, c->number, status);
+	if (c->owed && !k->ending)
+		make(k, c, &c->next.order);
 }
 
 static void reap(struct keep *k)
@@ -143,56 +149,75 @@ static void reap(struct keep *k)
 	pid_t pid;
 
 	while ((pid = waitpid(-1, &status, WNOHANG)) > 0)
-		if (pid == k->child)
-			child_over(k, status);
+		for (int i = 0; i < KINDS; i++)
+			if (pid == k->kept[i].child) {
+				child_over(k, &k->kept[i], status);
+				break;
+			}
 }
 
 static void on_time(struct keep *k)
 {
-	if (k->kill_ms == 0 || now_ms() < k->kill_ms)
-		return;
-	if (k->killed)
-		child_over(k, -1);
-	else
-		kill_child(k);
+	for (int i = 0; i < KINDS; i++) {
+		struct kept *c = &k->kept[i];
+
+		if (c->kill_ms == 0 || now_ms() < c->kill_ms)
+			continue;
+		if (c->killed)
+			child_over(k, c, -1);
+		else
+			kill_child(c);
+	}
 }
 
 /* --- evenhand --------------------------------------------------------- */
 
 static void obey_kill(struct keep *k, int32_t number)
 {
-	if (k->owed && number == k->next.order.number) {
-		k->owed = false;
-		report(k, number, -1);
-	} else if (number == k->number) {
-		kill_child(k);
+	for (int i = 0; i < KINDS; i++) {
+		struct kept *c = &k->kept[i];
+
+		if (c->owed && number == c->next.order.number) {
+			c->owed = false;
+			report(k, number, -1);
+		} else if (number == c->number) {
+			kill_child(c);
+		}
 	}
 }
 
 static void obey(struct keep *k)
 {
+	struct kept *c = kept_for(k, k->request.order.task);
+
 	if (k->request.ask == SOUND_KILL) {
 		obey_kill(k, k->request.order.number);
 		return;
 	}
-	if (k->child <= 0) {
-		make(k, &k->request.order);
+	if (c->child <= 0) {
+		make(k, c, &k->request.order);
 		return;
 	}
-	k->next = k->request;
-	k->owed = true;
-	if (k->kill_ms == 0)
-		k->kill_ms = now_ms() + END_MS;
+	c->next = k->request;
+	c->owed = true;
+	if (c->kill_ms == 0)
+		c->kill_ms = now_ms() + END_MS;
 }
 
-/* evenhand is gone, and did perhaps not say so: the child fades out. */
+/*
+ * evenhand is gone, and did perhaps not say so: what sounds fades out, and what
+ * hears has nothing to end.
+ */
 static void end(struct keep *k)
 {
+	struct kept *c = &k->kept[SOUNDING];
+
 	k->ending = true;
 	atomic_store_explicit(
-	    &k->shared->quit.value, k->number, memory_order_release);
-	if (k->kill_ms == 0)
-		k->kill_ms = now_ms() + END_MS;
+	    &k->shared->quit.value, c->number, memory_order_release);
+	if (c->kill_ms == 0)
+		c->kill_ms = now_ms() + END_MS;
+	kill_child(&k->kept[HEARING]);
 }
 
 static void hear(struct keep *k)
@@ -220,16 +245,28 @@ static void hear(struct keep *k)
 
 /* --- Waiting ----------------------------------------------------------- */
 
+static bool any_child(const struct keep *k)
+{
+	return k->kept[SOUNDING].child > 0 || k->kept[HEARING].child > 0;
+}
+
+static bool any_pipe(const struct keep *k)
+{
+	return k->kept[SOUNDING].pipe >= 0 || k->kept[HEARING].pipe >= 0;
+}
+
 /* How long to wait at most; NULL for as long as it takes. */
 static struct timespec *patience(
     const struct keep *k, bool log_waits, struct timespec *t)
 {
-	int64_t now = now_ms(), until = INT64_MAX;
+	int64_t now = now_ms(), until = log_waits ? k->log_ms : INT64_MAX;
 
-	if (k->kill_ms > 0)
-		until = k->kill_ms;
-	if (log_waits && k->log_ms < until)
-		until = k->log_ms;
+	for (int i = 0; i < KINDS; i++) {
+		int64_t kill_ms = k->kept[i].kill_ms;
+
+		if (kill_ms > 0 && kill_ms < until)
+			until = kill_ms;
+	}
 	if (until == INT64_MAX)
 		return NULL;
 	until = until > now ? until - now : 0;
@@ -238,18 +275,18 @@ static struct timespec *patience(
 	return t;
 }
 
-static void drain(struct keep *k)
+static void drain(struct keep *k, struct kept *c)
 {
 	k->log_ms = now_ms() + LOG_PAUSE_MS;
-	if (sound_log_drain(&k->log, k->pipe))
+	if (sound_log_drain(&k->log, c->pipe))
 		return;
-	close(k->pipe);
-	k->pipe = -1;
+	close(c->pipe);
+	c->pipe = -1;
 }
 
 static void wait_for_something(struct keep *k, const sigset_t *mask)
 {
-	bool log_waits = k->pipe >= 0 && now_ms() < k->log_ms;
+	bool log_waits = any_pipe(k) && now_ms() < k->log_ms;
 	struct timespec t;
 	fd_set set;
 	int high = -1;
@@ -259,15 +296,17 @@ static void wait_for_something(struct keep *k, const sigset_t *mask)
 		FD_SET(k->socket, &set);
 		high = k->socket;
 	}
-	if (k->pipe >= 0 && !log_waits) {
-		FD_SET(k->pipe, &set);
-		high = k->pipe > high ? k->pipe : high;
-	}
+	for (int i = 0; i < KINDS && !log_waits; i++)
+		if (k->kept[i].pipe >= 0) {
+			FD_SET(k->kept[i].pipe, &set);
+			high = k->kept[i].pipe > high ? k->kept[i].pipe : high;
+		}
 	if (pselect(high + 1, &set, NULL, NULL, patience(k, log_waits, &t),
 		mask) <= 0)
 		return;
-	if (k->pipe >= 0 && FD_ISSET(k->pipe, &set))
-		drain(k);
+	for (int i = 0; i < KINDS; i++)
+		if (k->kept[i].pipe >= 0 && FD_ISSET(k->kept[i].pipe, &set))
+			drain(k, &k->kept[i]);
 	if (!k->ending && FD_ISSET(k->socket, &set))
 		hear(k);
 }
@@ -275,12 +314,14 @@ static void wait_for_something(struct keep *k, const sigset_t *mask)
 _Noreturn void sound_keep(const struct sound_keep *given)
 {
 	struct keep k = {
-		.pipe = -1, .shared = given->shared, .program = given->program
+		.kept = { { .pipe = -1 }, { .pipe = -1 } },
+		.shared = given->shared,
+		.program = given->program,
 	};
 	sigset_t held, mask;
 
 	setsid();
-	ignore_all();
+	sound_signals();
 	k.socket = sound_descriptors(given);
 	sound_shared_layout(k.layout, sizeof k.layout);
 	sigemptyset(&mask);
@@ -288,7 +329,7 @@ _Noreturn void sound_keep(const struct sound_keep *given)
 	sigaddset(&held, SIGCHLD);
 	sigprocmask(SIG_SETMASK, &held, NULL);
 	sound_log_begin(&k.log, given->log);
-	while (!k.ending || k.child > 0) {
+	while (!k.ending || any_child(&k)) {
 		wait_for_something(&k, &mask);
 		reap(&k);
 		on_time(&k);

@@ -4,6 +4,8 @@
  *	evenhand ─▶ keeper	make a child by this order; end the child
  *	keeper ─▶ evenhand	that child is gone, of itself or killed
  *
+ * There may be two: one that sounds or lists, and one that hears.
+ *
  * The end of the socket is the end of the other side.
  */
 #ifndef EVENHAND_WORLD_SOUND_LINK_H
@@ -37,7 +39,7 @@ struct sound_report {
 
 struct sound_shared *keeper_shared(struct sound_keeper *k);
 
-/* Has a child made; returns its number. */
+/* Has a child made, in place of the one of its kind; returns its number. */
 int32_t keeper_make(struct sound_keeper *k, const struct sound_order *o);
 
 /* Kills a child, made or not made yet, if it is not gone. */
@@ -74,11 +76,21 @@ _Noreturn void sound_keep(const struct sound_keep *given);
 /* Puts descriptors where they belong and closes all others; its socket's. */
 int sound_descriptors(const struct sound_keep *given);
 
+/* Signals that are for evenhand pass it by; SIGCHLD interrupts. */
+void sound_signals(void);
+
+/* What a child is started for. */
+struct sound_started {
+	const char *program; /* path of evenhand-sound */
+	const char *layout;  /* of the memory */
+	int32_t task;	     /* enum sound_task */
+	int out;	     /* where it prints */
+	pid_t keeper;
+};
+
 /*
- * Only in a process that the keeper has just forked: becomes evenhand-sound,
- * for memory of this layout, and prints into a pipe.
+ * Only in a process that the keeper has just forked: becomes evenhand-sound.
  */
-_Noreturn void sound_start(
-    const char *program, const char *layout, int out, pid_t keeper);
+_Noreturn void sound_start(const struct sound_started *s);
 
 #endif

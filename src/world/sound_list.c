@@ -37,7 +37,7 @@ static bool no_list(int ended, struct fault *f)
 	return fault_set(f, message_of(id));
 }
 
-bool sound_list(struct sound_keeper *k, struct sound_list *out, int wait_ms,
+bool sound_list(struct sound_keeper *k, struct sound_lists *out, int wait_ms,
     struct fault *f)
 {
 	const struct sound_shared *s = keeper_shared(k);
@@ -53,7 +53,7 @@ bool sound_list(struct sound_keeper *k, struct sound_list *out, int wait_ms,
 		    NULL);
 	phase = sound_phase(s, number);
 	if (phase == SOUND_LISTED)
-		*out = s->list;
+		*out = (struct sound_lists) { s->list, s->microphones };
 	else
 		keeper_kill(k, number);
 	return phase == SOUND_LISTED || phase == SOUND_NO_CARD ||

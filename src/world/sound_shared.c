@@ -26,30 +26,68 @@ static size_t rounded(size_t size)
 	return (size + LINE - 1) / LINE * LINE;
 }
 
+static enum sound_phase phase_in(
+    const struct sound_state *state, int32_t number)
+{
+	int32_t value = atomic_load_explicit(
+	    &state->value, memory_order_acquire);
+
+	if (value / PHASES != number)
+		return SOUND_BEGINS;
+	return (enum sound_phase)(value % PHASES);
+}
+
+static void phase_out(
+    struct sound_state *state, int32_t number, enum sound_phase phase)
+{
+	atomic_store_explicit(&state->value, number * PHASES + (int32_t)phase,
+	    memory_order_release);
+}
+
 enum sound_phase sound_phase(const struct sound_shared *s, int32_t number)
 {
-	int32_t state = atomic_load_explicit(
-	    &s->state.value, memory_order_acquire);
-
-	if (state / PHASES != number)
-		return SOUND_BEGINS;
-	return (enum sound_phase)(state % PHASES);
+	return phase_in(&s->state, number);
 }
 
 void sound_phase_set(struct sound_shared *s, enum sound_phase phase)
 {
-	atomic_store_explicit(&s->state.value,
-	    s->order.number * PHASES + (int32_t)phase, memory_order_release);
+	phase_out(&s->state, s->order.number, phase);
+}
+
+enum sound_phase hearing_phase(const struct sound_hearing *h, int32_t number)
+{
+	return phase_in(&h->state, number);
+}
+
+void hearing_phase_set(struct sound_hearing *h, enum sound_phase phase)
+{
+	phase_out(&h->state, h->order.number, phase);
+}
+
+/* Where the engine and the part of the one that hears lie. */
+static size_t engine_at(void)
+{
+	return rounded(sizeof(struct sound_shared));
+}
+
+static size_t hearing_at(void)
+{
+	return engine_at() + rounded(engine_size());
 }
 
 struct engine *sound_engine(struct sound_shared *s)
 {
-	return (struct engine *)(void *)((char *)s + rounded(sizeof *s));
+	return (struct engine *)(void *)((char *)s + engine_at());
+}
+
+struct sound_hearing *sound_hearing(struct sound_shared *s)
+{
+	return (struct sound_hearing *)(void *)((char *)s + hearing_at());
 }
 
 static size_t size_of_all(void)
 {
-	return rounded(sizeof(struct sound_shared)) + rounded(engine_size());
+	return hearing_at() + rounded(sizeof(struct sound_hearing));
 }
 
 void sound_shared_layout(char *words, size_t size)
@@ -100,5 +138,15 @@ void sound_shared_clear(struct sound_shared *s)
 {
 	size_t kept = offsetof(struct sound_shared, order);
 
-	memset((char *)s + kept, 0, size_of_all() - kept);
+	memset((char *)s + kept, 0, hearing_at() - kept);
+}
+
+void sound_hearing_clear(struct sound_hearing *h)
+{
+	size_t kept = offsetof(struct sound_hearing, order);
+
+	/* Samples that no block tells of need not be cleared. */
+	memset((char *)h + kept, 0,
+	    offsetof(struct sound_hearing, inlet) +
+		offsetof(struct inlet, block) - kept);
 }

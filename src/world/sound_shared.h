@@ -1,7 +1,7 @@
 /*
  * sound_shared.h - the memory that evenhand and its sound child share
  *
- * One child at a time.  Each has a number; what it says of itself carries the
+ * One child that sounds at a time.  Each has a number; what it says of itself carries the
  * number, so nothing an earlier child said is taken for its words.
  *
  *	evenhand			child
@@ -10,12 +10,16 @@
  *	commands ─▶ engine		engine ─▶ card
  *			 ◀─ phase, card, time, events
  *
- * The keeper clears it all between two children, but for what evenhand writes
- * at any time (quit).
+ * A child that hears has a part of its own, struct sound_hearing, and lives
+ * beside the one that sounds: neither touches what belongs to the other.
+ *
+ * The keeper clears a child's part between two children, but for what evenhand
+ * writes at any time (quit).
  */
 #ifndef EVENHAND_WORLD_SOUND_SHARED_H
 #define EVENHAND_WORLD_SOUND_SHARED_H
 
+#include "evenhand/sound/inlet.h"
 #include "evenhand/sound/outlet.h"
 #include "evenhand/world/sound_list.h"
 
@@ -23,12 +27,12 @@
  * Raised whenever a word in here means something else than before.  Two programs
  * that share the memory also compare their version and its size.
  */
-enum { SOUND_LAYOUT = 1, SOUND_LAYOUT_BYTES = 64 };
+enum { SOUND_LAYOUT = 2, SOUND_LAYOUT_BYTES = 64 };
 
 /* A card that is slow gets more latency, up to here. */
 enum { SOUND_LATENCY_MAX_MS = 200 };
 
-enum sound_task { SOUND_PLAY, SOUND_LIST };
+enum sound_task { SOUND_PLAY, SOUND_LIST, SOUND_HEAR };
 
 /* What a child is told when it is made. */
 struct sound_order {
@@ -44,7 +48,7 @@ struct sound_order {
 /* How far a child has come. */
 enum sound_phase {
 	SOUND_BEGINS,
-	SOUND_SOUNDS, /* card and engine are ready; frames pass */
+	SOUND_SOUNDS, /* card and engine are ready; frames pass, or samples */
 	SOUND_LISTED,
 	SOUND_NO_CARD,
 	SOUND_SLOW, /* the card takes less than time gives: more latency */
@@ -67,8 +71,20 @@ struct sound_shared {
 	int32_t rate;		   /* it was opened at */
 	struct outlet_word permit; /* unpaced: frames to be rendered */
 	struct outlet outlet;
-	struct sound_list list;
-	/* The engine lies behind, at engine_at(). */
+	struct sound_list list, microphones;
+	/* The engine lies behind, at sound_engine(), then sound_hearing(). */
+};
+
+/* Of the child that hears. */
+struct sound_hearing {
+	struct sound_state state;
+	struct outlet_word permit; /* unpaced: the session's frame by now */
+
+	/* From here on cleared before each child. */
+	struct sound_order order;
+	struct sound_card card;
+	int32_t rate;
+	struct inlet inlet;
 };
 
 /* What has come of a child. */
@@ -76,6 +92,11 @@ enum sound_phase sound_phase(const struct sound_shared *s, int32_t number);
 void sound_phase_set(struct sound_shared *s, enum sound_phase phase);
 
 struct engine *sound_engine(struct sound_shared *s);
+
+/* The same of the child that hears. */
+struct sound_hearing *sound_hearing(struct sound_shared *s);
+enum sound_phase hearing_phase(const struct sound_hearing *h, int32_t number);
+void hearing_phase_set(struct sound_hearing *h, enum sound_phase phase);
 
 /* --- The memory itself --- */
 
@@ -93,7 +114,8 @@ void sound_shared_leave(struct sound_shared *s);
 /* How this program lays it out, in words that another one compares. */
 void sound_shared_layout(char *words, size_t size);
 
-/* Clears the part that begins at `order`. */
+/* Clears what a child that sounds, one that hears may have written. */
 void sound_shared_clear(struct sound_shared *s);
+void sound_hearing_clear(struct sound_hearing *h);
 
 #endif

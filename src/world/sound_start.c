@@ -4,8 +4,8 @@
  *	0, 1, 2   nothing to read; what it prints goes into the keeper's pipe
  *	3         the memory it shares with evenhand
  *
- * The keeper holds nothing else either: whatever others gave to evenhand, they
- * may wait for its end.
+ * And what of signals and descriptors the keeper itself has.  The keeper holds nothing
+ * else either: whatever others gave to evenhand, they may wait for its end.
  */
 #include <dirent.h>
 #include <fcntl.h>
@@ -62,30 +62,54 @@ int sound_descriptors(const struct sound_keep *given)
 	return socket;
 }
 
-_Noreturn void sound_start(
-    const char *program, const char *layout, int out, pid_t keeper)
+/* It is there to interrupt a wait. */
+static void nothing(int number)
+{
+	(void)number;
+}
+
+void sound_signals(void)
+{
+	static const int numbers[] = { SIGINT, SIGHUP, SIGTERM, SIGQUIT,
+		SIGTSTP, SIGTTIN, SIGTTOU, SIGPIPE, SIGWINCH, SIGUSR1, SIGUSR2,
+		SIGALRM, SIGXFSZ }; /* a log larger than files may be here */
+	struct sigaction a = { .sa_handler = SIG_IGN };
+
+	sigemptyset(&a.sa_mask);
+	for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
+		sigaction(numbers[i], &a, NULL);
+	a.sa_handler = SIG_DFL;
+	sigaction(SIGSEGV, &a, NULL);
+	sigaction(SIGBUS, &a, NULL);
+	sigaction(SIGABRT, &a, NULL);
+	a.sa_handler = nothing;
+	sigaction(SIGCHLD, &a, NULL);
+}
+
+_Noreturn void sound_start(const struct sound_started *s)
 {
 	struct sigaction a = { .sa_handler = SIG_DFL };
-	char name[] = SOUND_PROGRAM, what[] = "--for";
+	char name[] = SOUND_PROGRAM, sound[] = "--for", hear[] = "--hear";
 	char how[SOUND_LAYOUT_BYTES];
 	struct text t = text_in(how, sizeof how);
-	char *const words[] = { name, what, how, NULL };
+	char *const words[] = { name, s->task == SOUND_HEAR ? hear : sound, how,
+		NULL };
 	sigset_t none;
 
 #ifdef __linux__
 	prctl(PR_SET_PDEATHSIG, SIGKILL);
 #endif
-	text_add(&t, layout);
+	text_add(&t, s->layout);
 	/* It may have died before that. */
-	if (getppid() != keeper)
+	if (getppid() != s->keeper)
 		_exit(EXIT_FAILURE);
 	sigemptyset(&a.sa_mask);
 	sigaction(SIGCHLD, &a, NULL);
-	quiet(out);
+	quiet(s->out);
 	close_others(-1);
 	setenv("JACK_NO_START_SERVER", "1", 0);
 	sigemptyset(&none);
 	sigprocmask(SIG_SETMASK, &none, NULL);
-	execv(program, words);
+	execv(s->program, words);
 	_exit(SOUND_EXIT_MISSING);
 }

@@ -1,10 +1,15 @@
 #!/bin/sh
-# virtual-sound.sh VERB... - a loudspeaker for tests on a computer without one
+# virtual-sound.sh VERB... - a loudspeaker and a microphone for tests on a
+# computer without them
 #
-#	start            a PipeWire of our own with one virtual loudspeaker
-#	run COMMAND...   the command finds that loudspeaker, through ALSA, and none
-#	                 but that
+#	start            a PipeWire of our own with one virtual loudspeaker and one
+#	                 virtual microphone, by one clock
+#	run COMMAND...   the command finds these two, through ALSA, and no others
 #	record FILE SECONDS    what reaches the loudspeaker, as a WAV file
+#	feed FILE        plays a WAV file into the microphone, until it is over;
+#	                 it ends best with a bit of silence
+#	loop on [SECONDS]      the microphone hears the loudspeaker, so much later
+#	loop off         it does not
 #	cut [SIGNAL]     the server is killed (TERM when no signal is named)
 #	restore          it is started again
 #	freeze, thaw     it stands still and answers nobody; it goes on
@@ -80,12 +85,17 @@ modules()
 write_alsa()
 {
 	cat <<-'END'
-	pcm.loudspeaker { type pipewire }
+	pcm.loudspeaker { type asym playback.pcm { type pipewire } }
+	pcm.microphone { type asym capture.pcm { type pipewire } }
 	pcm.!default {
-	    type file
-	    slave.pcm loudspeaker
-	    format raw
-	    file { @func getenv vars [ SOUND_TAP ] default "/dev/null" }
+	    type asym
+	    playback.pcm {
+	        type file
+	        slave.pcm loudspeaker
+	        format raw
+	        file { @func getenv vars [ SOUND_TAP ] default "/dev/null" }
+	    }
+	    capture.pcm microphone
 	}
 	END
 }
@@ -117,6 +127,17 @@ write_server()
 	    media.class = Audio/Sink
 	    object.linger = true
 	    audio.position = [ FL FR ]
+	    node.group = one-clock
+	    node.pause-on-idle = false
+	} }
+	{ factory = adapter args = {
+	    factory.name = support.null-audio-sink
+	    node.name = microphone
+	    node.description = "Virtual microphone"
+	    media.class = Audio/Source/Virtual
+	    object.linger = true
+	    audio.position = [ MONO ]
+	    node.group = one-clock
 	    node.pause-on-idle = false
 	} } ]
 	END
@@ -221,10 +242,61 @@ answers()
 	timeout 2 pw-cli info 0 > /dev/null 2>&1
 }
 
-# The matchmaker has given the loudspeaker its ports.
+# The matchmaker has given both their ports.
 ready()
 {
-	timeout 2 pw-link -i 2>/dev/null | grep -q '^loudspeaker:playback_FR'
+	ports=$(timeout 2 pw-link -io 2>/dev/null)
+	case $ports in
+	*loudspeaker:playback_FR*) ;;
+	*) return 1 ;;
+	esac
+	case $ports in
+	*microphone:capture_MONO*) return 0 ;;
+	*) return 1 ;;
+	esac
+}
+
+# The air between loudspeaker and microphone is there.
+air_ready()
+{
+	ports=$(timeout 2 pw-link -io 2>/dev/null)
+	case $ports in
+	*air.out:output_MONO*) ;;
+	*) return 1 ;;
+	esac
+	case $ports in
+	*air.in:input_MONO*) return 0 ;;
+	*) return 1 ;;
+	esac
+}
+
+air()
+{
+	launch air pw-loopback -n air -d "$1" -m '[ MONO ]' \
+	    --capture-props='{ node.name = air.in node.autoconnect = false
+	        node.group = one-clock }' \
+	    --playback-props='{ node.name = air.out node.autoconnect = false
+	        node.group = one-clock }'
+	within 5 air_ready || die "no air: see $SOUND_FOLDER/air.log"
+	pw-link loudspeaker:monitor_FL air.in:input_MONO
+	pw-link air.out:output_MONO microphone:input_MONO
+}
+
+feeds()
+{
+	timeout 2 pw-link -o 2>/dev/null | grep -q "^feed$1:"
+}
+
+feed()
+{
+	pw-cat -p --target 0 \
+	    -P "{ node.name = feed$$ node.autoconnect = false }" "$1" &
+	player=$!
+	trap 'kill $player 2>/dev/null' TERM INT
+	within 5 feeds $$ || die "nothing feeds the microphone"
+	port=$(pw-link -o | grep "^feed$$:" | head -n 1)
+	pw-link "$port" microphone:input_MONO
+	wait "$player"
 }
 
 up()
@@ -237,11 +309,12 @@ up()
 	export WIREPLUMBER_CONFIG_DIR="$settings"
 	launch matchmaker wireplumber
 	within 5 ready ||
-	    die "no loudspeaker: see $SOUND_FOLDER/matchmaker.log"
+	    die "neither can be used: see $SOUND_FOLDER/matchmaker.log"
 }
 
 down()
 {
+	end air
 	end matchmaker
 	end server "${1-TERM}"
 }
@@ -265,6 +338,13 @@ record)
 	    --rate 48000 --channels 2 -P '{ stream.capture.sink = true }' \
 	    "$2" || :
 	[ -s "$2" ] ;;
+feed)
+	use
+	feed "$2" ;;
+loop)
+	use
+	end air
+	[ "$2" = off ] || air "${3-0}" ;;
 cut) down "${2-TERM}" ;;
 restore) up ;;
 freeze) kill -STOP "$(number_of server)" ;;
@@ -274,5 +354,5 @@ stop)
 	if [ -f "$settings/alsa.conf" ]; then
 		rm -rf "$SOUND_FOLDER"
 	fi ;;
-*) die "verbs: start run record cut restore freeze thaw stop" ;;
+*) die "verbs: start run record feed loop cut restore freeze thaw stop" ;;
 esac

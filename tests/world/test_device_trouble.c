@@ -107,7 +107,7 @@ static void test_no_card(void **state)
 static void unfit(
     const char *program, enum message_id said, enum message_id no_list)
 {
-	static struct sound_list list;
+	static struct sound_lists lists;
 	struct seat s = sit_with(program, &wish, true);
 	struct fault f;
 
@@ -115,7 +115,7 @@ static void unfit(
 	assert_int_equal(device_sentence(s.device).id, said);
 	goes_by_the_clock(s.device);
 	device_close(s.device);
-	assert_false(sound_list(s.keeper, &list, 5000, &f));
+	assert_false(sound_list(s.keeper, &lists, 5000, &f));
 	assert_int_equal(f.message.id, no_list);
 	sound_keeper_close(s.keeper);
 	assert_true(gone_within(s.process, 3000));
@@ -256,7 +256,8 @@ static void test_wishes(void **state)
 /* One keeper, several devices after each other, and lists between them. */
 static void test_again(void **state)
 {
-	static struct sound_list list;
+	static struct sound_lists lists;
+	const struct sound_list *list = &lists.cards;
 	struct fault f;
 	struct sound_keeper *k;
 
@@ -271,15 +272,16 @@ static void test_again(void **state)
 		assert_int_equal(device_state(d), DEVICE_SOUNDS);
 		assert_int_equal(device_frame(d), i * 10000);
 		device_close(d);
-		assert_true(sound_list(k, &list, 5000, &f));
-		assert_int_equal(list.count, 2);
+		assert_true(sound_list(k, &lists, 5000, &f));
+		assert_int_equal(list->count, 2);
 	}
 	sound_keeper_close(k);
 }
 
 static void test_list(void **state)
 {
-	static struct sound_list list;
+	static struct sound_lists lists;
+	const struct sound_list *list = &lists.cards;
 	struct fault f;
 	struct sound_keeper *k;
 	int defaults = 0;
@@ -288,11 +290,11 @@ static void test_list(void **state)
 	    "pcm.bluez_output { type null }\npcm.box { type null }\n"
 	    "pcm.!default { type null }\n");
 	k = sound_keeper_open(sound_program(), &f);
-	assert_true(sound_list(k, &list, 5000, &f));
-	assert_int_equal(list.count, 3);
-	assert_int_equal(list.left_out, 0);
-	for (int i = 0; i < list.count; i++) {
-		const struct sound_card *c = &list.card[i];
+	assert_true(sound_list(k, &lists, 5000, &f));
+	assert_int_equal(list->count, 3);
+	assert_int_equal(list->left_out, 0);
+	for (int i = 0; i < list->count; i++) {
+		const struct sound_card *c = &list->card[i];
 
 		assert_string_equal(c->api, "ALSA");
 		assert_int_equal(
@@ -307,10 +309,10 @@ static void test_list(void **state)
 
 	/* None is an answer; an abort is not. */
 	fixture_cards(*state, CARD_NONE);
-	assert_true(sound_list(k, &list, 5000, &f));
-	assert_int_equal(list.count, 0);
+	assert_true(sound_list(k, &lists, 5000, &f));
+	assert_int_equal(list->count, 0);
 	fixture_cards(*state, CARD_NO_DEFAULT);
-	assert_false(sound_list(k, &list, 5000, &f));
+	assert_false(sound_list(k, &lists, 5000, &f));
 	assert_int_equal(f.message.id, M_DEVICE_NO_LIST);
 	sound_keeper_close(k);
 }

@@ -135,14 +135,26 @@ struct heard_samples {
 
 /*
  * Wishes for a microphone beside the sound (name and api as of a card; level
- * means nothing), before the first device_look.  A second stream, opened in
- * the sound child; the sound never waits for it.
+ * means nothing), before the first device_look.  It is heard by a process of its
+ * own, made when it is known whether there is sound; the sound never waits for
+ * it and never suffers from it.  A name that fits none is MICROPHONE_MISSING:
+ * no other one is listened to.  What hears the computer's own sound (a
+ * monitor) is no microphone.  One that is not there is looked for again, now and
+ * then.  Devices without a card hear nothing: MICROPHONE_MISSING.
  */
 void device_listen(struct device *d, const struct sound_wish *microphone);
 
 enum microphone_state device_microphone(const struct device *d);
 
-/* Takes up to max samples that came meanwhile; count 0 when there are none. */
+/*
+ * Takes up to max samples that came meanwhile; count 0 when there are none.  Call
+ * it again until there are none, every 50 ms or so: what nobody takes within
+ * some seconds is lost (gap).  Frames of neighbouring pieces without a gap fit
+ * to a fraction of a ms, not exactly: the two clocks are estimated.
+ *
+ * Unpaced, samples go with frames: it waits until the microphone has heard what
+ * the session has.
+ */
 struct heard_samples device_hear(struct device *d, float *out, size_t max);
 
 /* Whether wall time has to pass for frames to pass. */

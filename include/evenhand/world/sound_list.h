@@ -11,7 +11,7 @@
 
 enum { SOUND_CARDS_MAX = 64 };
 
-/* A card that can play.  UTF-8, made fit to be shown. */
+/* A card that can play, or hear.  UTF-8, made fit to be shown. */
 struct sound_card {
 	char name[DEVICE_NAME_MAX];
 	char api[DEVICE_NAME_MAX]; /* host API */
@@ -21,7 +21,7 @@ struct sound_card {
 	bool wireless;		   /* by its name: what it plays comes late */
 	int rate;		   /* its own, frames a second */
 	int low_ms, high_ms;	   /* its usual delays */
-	int channels;
+	int channels;		   /* that play, or that hear */
 };
 
 struct sound_list {
@@ -30,12 +30,19 @@ struct sound_list {
 	struct sound_card card[SOUND_CARDS_MAX];
 };
 
+/* All there are, for both. */
+struct sound_lists {
+	struct sound_list cards, microphones;
+};
+
 /*
  * Lists the cards, in a child; waits at most so long.  No device may be open.
- * None at all is an empty list and true.  False with a fault: the sound
+ * None at all are empty lists and true.  False with a fault: the sound
  * system does not answer, or breaks.
+ *
+ * What hears what this computer plays itself (a monitor) is no microphone.
  */
-bool sound_list(struct sound_keeper *k, struct sound_list *out, int wait_ms,
+bool sound_list(struct sound_keeper *k, struct sound_lists *out, int wait_ms,
     struct fault *f);
 
 /*
@@ -48,5 +55,8 @@ const struct sound_card *sound_choose(
 
 /* Whether a name speaks of a way without wire.  Pure. */
 bool sound_wireless(const char *name);
+
+/* Whether a name is that of an input for what a card plays.  Pure. */
+bool sound_monitor(const char *name);
 
 #endif
