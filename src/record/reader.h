@@ -13,6 +13,7 @@
 /* Numbers of rows; journals of ours never come near the second. */
 #define ROW_MOST INT64_C(1000000000000000)
 #define SLIDE_MOST INT64_C(1000000000000)
+#define RECORD_REAL_MOST 1e12 /* a measure is less, with or without a minus */
 
 enum {
 	MS_MOST = 1000000000,
@@ -106,6 +107,12 @@ bool record_stage(struct record_reader *rd, const struct node *n, bool none,
     const char **out);
 bool record_unit(struct record_reader *rd, const struct node *n, bool none,
     const char **out);
+
+/* Whether they may be names; whether nothing of it must not be shown. */
+bool record_stage_good(const char *s, bool none);
+bool record_unit_good(const char *s, bool none);
+bool record_measure_name_good(const char *s);
+bool record_text_clean(const char *s, bool lines);
 
 /* --- entries --- */
 

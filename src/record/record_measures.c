@@ -10,7 +10,7 @@
 #include "evenhand/base/text.h"
 #include "reader.h"
 
-static bool name_good(const char *name)
+bool record_measure_name_good(const char *name)
 {
 	return *name >= 'a' && *name <= 'z' && strlen(name) < RECORD_NAME_MAX &&
 	    name[strspn(name, "abcdefghijklmnopqrstuvwxyz0123456789_")] ==
@@ -55,7 +55,8 @@ static bool read_values(
 		struct record_value *v = &m->value[m->values++];
 		struct text t = text_in(v->name, sizeof(v->name));
 
-		if (!name_good(n->key) || node_get(map, n->key) != n)
+		if (!record_measure_name_good(n->key) ||
+		    node_get(map, n->key) != n)
 			return record_fault(rd, n,
 			    message_with(M_RECORD_MEASURE, TEXT(n->key)));
 		text_add(&t, n->key);

@@ -23,7 +23,7 @@ static bool line_sign(char c)
 }
 
 /* Whether nothing in it must not reach a terminal; lines may be in it. */
-static bool clean(const char *s, bool lines)
+bool record_text_clean(const char *s, bool lines)
 {
 	char part[CHUNK], same[CHUNK];
 
@@ -57,7 +57,7 @@ static bool keep_text(struct record_reader *rd, const struct node *n,
 	if (strlen(n->word) >= (size_t)most)
 		return record_fault(rd, n,
 		    message_with(M_RECORD_LONG, TEXT(key), WHOLE(most - 1)));
-	if (!clean(n->word, lines))
+	if (!record_text_clean(n->word, lines))
 		return record_fault(rd, n, message_of(M_RECORD_CONTROL));
 	kept = arena_text(&rd->r->arena, n->word, strlen(n->word));
 	if (kept == NULL)
@@ -78,14 +78,29 @@ bool record_lines(struct record_reader *rd, const struct node *n,
 	return keep_text(rd, n, key, most, true, out);
 }
 
+static bool name_good(const char *s, const char *signs, size_t most, bool none)
+{
+	return strlen(s) < most && s[strspn(s, signs)] == '\0' &&
+	    (none || *s != '\0');
+}
+
+bool record_stage_good(const char *s, bool none)
+{
+	return name_good(s, small, ID_MAX, none);
+}
+
+bool record_unit_good(const char *s, bool none)
+{
+	return name_good(s, unit_signs, UNIT_NAME_MAX, none);
+}
+
 /* A name of few signs; the one that was read last is often the same. */
-static bool keep_name(struct record_reader *rd, const struct node *n,
-    const char *signs, size_t most, enum message_id wrong, const char **out)
+static bool keep_name(struct record_reader *rd, const struct node *n, bool good,
+    enum message_id wrong, const char **out)
 {
 	char *kept;
 
-	if (n->kind != NODE_WORD || strlen(n->word) >= most ||
-	    n->word[strspn(n->word, signs)] != '\0')
+	if (!good)
 		return record_fault(rd, n,
 		    message_with(
 			wrong, TEXT(n->kind == NODE_WORD ? n->word : "")));
@@ -101,19 +116,17 @@ static bool keep_name(struct record_reader *rd, const struct node *n,
 bool record_stage(
     struct record_reader *rd, const struct node *n, bool none, const char **out)
 {
-	if (!none && n->kind == NODE_WORD && *n->word == '\0')
-		return record_fault(
-		    rd, n, message_with(M_RECORD_STAGE, TEXT("")));
-	return keep_name(rd, n, small, ID_MAX, M_RECORD_STAGE, out);
+	bool good = n->kind == NODE_WORD && record_stage_good(n->word, none);
+
+	return keep_name(rd, n, good, M_RECORD_STAGE, out);
 }
 
 bool record_unit(
     struct record_reader *rd, const struct node *n, bool none, const char **out)
 {
-	if (!none && n->kind == NODE_WORD && *n->word == '\0')
-		return record_fault(
-		    rd, n, message_with(M_RECORD_UNIT, TEXT("")));
-	return keep_name(rd, n, unit_signs, UNIT_NAME_MAX, M_RECORD_UNIT, out);
+	bool good = n->kind == NODE_WORD && record_unit_good(n->word, none);
+
+	return keep_name(rd, n, good, M_RECORD_UNIT, out);
 }
 
 bool record_day(

@@ -9,7 +9,12 @@
 #include "evenhand/base/text.h"
 #include "reader.h"
 
-enum { DIGITS_MAX = 16, REAL_DIGITS_MAX = 17, LISTED = 120 };
+enum {
+	DIGITS_MAX = 16,
+	REAL_DIGITS_MAX = 17,
+	REAL_WHOLE_MAX = 12, /* less than RECORD_REAL_MOST */
+	LISTED = 120
+};
 
 /* The word of a node that must be one. */
 static bool word_of(struct record_reader *rd, const struct node *n,
@@ -92,7 +97,8 @@ bool record_real(struct record_reader *rd, const struct node *n, double *out)
 		rest = whole + digits + 1;
 		decimals = strspn(rest, "0123456789");
 	}
-	if (digits == 0 || digits + decimals > REAL_DIGITS_MAX ||
+	if (digits == 0 || digits > REAL_WHOLE_MAX ||
+	    digits + decimals > REAL_DIGITS_MAX ||
 	    (whole[digits] == '.' ? decimals == 0 || rest[decimals] != '\0'
 				  : whole[digits] != '\0'))
 		return record_fault(

@@ -276,8 +276,14 @@ bool file_write(const char *path, const char *bytes, size_t length, bool force,
 	return write_file(path, bytes, length, FILE_RIGHTS, force, f);
 }
 
+bool file_write_own(const char *path, const char *bytes, size_t length,
+    bool force, struct fault *f)
+{
+	return write_file(path, bytes, length, 0600, force, f);
+}
+
 bool file_replace(
     const char *path, const char *bytes, size_t length, struct fault *f)
 {
-	return write_file(path, bytes, length, 0600, true, f);
+	return file_write_own(path, bytes, length, true, f);
 }

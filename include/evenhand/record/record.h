@@ -159,6 +159,16 @@ struct record {
 /* Whether a text is a random name: 32 digits 0-9, a-f. */
 bool record_id_good(const char *id);
 
+/*
+ * Whether a sitting, a note of one (or of none: NULL) and a routine keep the
+ * bounds of a record, so that what is written of them is read again.
+ */
+bool record_sitting_good(
+    const struct record *r, const struct record_sitting *s);
+bool record_note_good(const struct record *r, const struct record_note *n,
+    const struct record_sitting *of);
+bool record_routine_good(const struct record_routine *m);
+
 /* The routine with this fingerprint, or NULL. */
 const struct record_routine *record_routine_of(
     const struct record *r, uint64_t fingerprint);

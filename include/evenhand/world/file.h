@@ -23,6 +23,12 @@ bool file_read(const char *path, size_t limit, char **bytes, size_t *length,
     struct fault *f);
 
 /*
+ * Opens a regular file for reading: its descriptor, which the caller closes, or
+ * -1.  Nothing waits, not even for a pipe that nobody writes to.
+ */
+int file_open(const char *path, struct fault *f);
+
+/*
  * A new file on its way, which takes its place whole or not at all.  Killed in
  * between, a program leaves nothing, or FILE.XXXXXX beside the place where the
  * system knows no nameless files.
@@ -54,6 +60,10 @@ void file_new_drop(struct file_new *n);
  */
 bool file_write(const char *path, const char *bytes, size_t length, bool force,
     struct fault *f);
+
+/* The same for its owner alone (0600). */
+bool file_write_own(const char *path, const char *bytes, size_t length,
+    bool force, struct fault *f);
 
 /*
  * Puts a file for its owner alone (0600) in the place of another, or of none,

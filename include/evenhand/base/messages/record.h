@@ -74,6 +74,14 @@ MESSAGE(M_RECORD_ENDLESS, "",
     "a session that was cut off has no time and no row of its end, and every "
     "other has both")
 
+/* --- giving --- */
+MESSAGE(M_RECORD_TOO_LONG, "",
+    "this is more than one record holds. Give the last years alone: --since "
+    "DATE")
+MESSAGE(M_RECORD_JOURNAL_NEWER, "t",
+    "the practice history in {0} was made by a newer evenhand. Give it with "
+    "that one")
+
 /* --- what a person reads who opens one --- */
 MESSAGE(M_RECORD_COMMENT_1, "",
     "A practice record of evenhand, to be given to a teacher. Read it first:")

@@ -1,0 +1,95 @@
+/*
+ * record_query.c - a question to a journal, asked for many keys
+ */
+#include "record_query.h"
+
+#include <limits.h>
+
+struct query query_of(struct database *d, const char *sql)
+{
+	struct query q = { 0 };
+
+	q.bad = sqlite3_prepare_v3(d->handle, sql, -1,
+		    SQLITE_PREPARE_PERSISTENT, &q.st, NULL) != SQLITE_OK;
+	return q;
+}
+
+void query_bind(struct query *q, int64_t key)
+{
+	if (q->st == NULL)
+		return;
+	sqlite3_reset(q->st);
+	q->bad = sqlite3_bind_int64(q->st, 1, key) != SQLITE_OK || q->bad;
+}
+
+bool query_next(struct query *q)
+{
+	int rc = q->st != NULL ? sqlite3_step(q->st) : SQLITE_ERROR;
+
+	if (rc == SQLITE_ROW)
+		return true;
+	q->bad = q->bad || rc != SQLITE_DONE;
+	return false;
+}
+
+bool query_run(struct query *q)
+{
+	int rc = q->st != NULL ? sqlite3_step(q->st) : SQLITE_ERROR;
+
+	if (q->st != NULL)
+		sqlite3_reset(q->st);
+	q->bad = q->bad || rc != SQLITE_DONE;
+	return rc == SQLITE_DONE;
+}
+
+int64_t query_whole(const struct query *q, int column)
+{
+	return sqlite3_column_int64(q->st, column);
+}
+
+int query_int(const struct query *q, int column)
+{
+	int64_t number = query_whole(q, column);
+
+	if (number > INT_MAX)
+		return INT_MAX;
+	return number < INT_MIN ? INT_MIN : (int)number;
+}
+
+int64_t query_within(
+    const struct query *q, int column, int64_t least, int64_t most)
+{
+	int64_t number = query_whole(q, column);
+
+	return number < least || number > most ? most + (most < INT_MAX)
+					       : number;
+}
+
+double query_real(const struct query *q, int column)
+{
+	return sqlite3_column_double(q->st, column);
+}
+
+const char *query_text(const struct query *q, int column)
+{
+	const char *text = (const char *)sqlite3_column_text(q->st, column);
+
+	return text != NULL ? text : "";
+}
+
+bool query_done(struct query *q)
+{
+	bool good = !q->bad;
+
+	sqlite3_finalize(q->st);
+	q->st = NULL;
+	return good;
+}
+
+int query_count(struct database *d, const char *sql)
+{
+	struct query q = query_of(d, sql);
+	int number = query_next(&q) ? query_int(&q, 0) : -1;
+
+	return query_done(&q) ? number : -1;
+}

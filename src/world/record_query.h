@@ -1,0 +1,48 @@
+/*
+ * record_query.h - a question to a journal, asked for many keys
+ *
+ *	struct query q = query_of(d, "SELECT ... WHERE sitting = ?1");
+ *	query_bind(&q, key);
+ *	while (query_next(&q))
+ *		... query_whole(&q, 0) ...
+ *	good = query_done(&q);
+ *
+ * What went wrong on the way is told by query_done.
+ */
+#ifndef EVENHAND_WORLD_RECORD_QUERY_H
+#define EVENHAND_WORLD_RECORD_QUERY_H
+
+#include "journal_database.h"
+
+struct query {
+	sqlite3_stmt *st; /* NULL: it could not be prepared */
+	bool bad;
+};
+
+struct query query_of(struct database *d, const char *sql);
+
+/* Begins anew, with a number for ?1. */
+void query_bind(struct query *q, int64_t key);
+
+/* The next row; false behind the last or on an error. */
+bool query_next(struct query *q);
+
+/* Runs one that gives no rows; false on an error. */
+bool query_run(struct query *q);
+
+int64_t query_whole(const struct query *q, int column);
+/* Beyond an int: its nearest end, which no record holds. */
+int query_int(const struct query *q, int column);
+/* Outside of bounds: the upper one plus 1. */
+int64_t query_within(
+    const struct query *q, int column, int64_t least, int64_t most);
+double query_real(const struct query *q, int column);
+const char *query_text(const struct query *q, int column); /* "" for NULL */
+
+/* Frees it; false when anything went wrong. */
+bool query_done(struct query *q);
+
+/* The one number a question gives, as an int; -1 on an error. */
+int query_count(struct database *d, const char *sql);
+
+#endif
