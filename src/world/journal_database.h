@@ -169,6 +169,12 @@ bool database_commit(struct database *d);
 void database_rollback(struct database *d);
 
 /*
+ * Counts a roll-up anew: RENEW_DAY of a day, RENEW_SEEN or RENEW_SHARES of the
+ * sitting with this key.  For those who write turns by themselves.
+ */
+bool database_renew(struct database *d, enum statement what, int64_t key);
+
+/*
  * Brings one row in.  REFUSED: it does not fit what is there (its sitting is
  * missing), and nothing was changed.  A note is never refused for that: it
  * then stands outside of any sitting.  A row that is there already is APPLIED.

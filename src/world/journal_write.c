@@ -103,25 +103,24 @@ static int64_t find(struct database *d, enum statement s, const struct row *row,
 	return key;
 }
 
+bool database_renew(struct database *d, enum statement what, int64_t key)
+{
+	sqlite3_stmt *st = statement(d, what);
+
+	if (st == NULL)
+		return false;
+	bind(st, what == RENEW_DAY ? ":day" : ":sitting", key);
+	return finish(st);
+}
+
 static bool renew(struct database *d)
 {
-	static const enum statement all[] = { RENEW_DAY, RENEW_SEEN,
-		RENEW_SHARES };
-
 	if (!d->renew)
 		return true;
 	d->renew = false;
-	for (size_t i = 0; i < sizeof(all) / sizeof(all[0]); i++) {
-		sqlite3_stmt *st = statement(d, all[i]);
-
-		if (st == NULL)
-			return false;
-		bind(st, ":day", d->renew_day);
-		bind(st, ":sitting", d->renew_sitting);
-		if (!finish(st))
-			return false;
-	}
-	return true;
+	return database_renew(d, RENEW_DAY, d->renew_day) &&
+	    database_renew(d, RENEW_SEEN, d->renew_sitting) &&
+	    database_renew(d, RENEW_SHARES, d->renew_sitting);
 }
 
 /* Notes whose roll-ups change; those of another one are renewed first. */
