@@ -70,17 +70,28 @@ static bool ordinary(const char *path, int file, struct fault *f)
 	return true;
 }
 
+int file_open(const char *path, struct fault *f)
+{
+	/* Without O_NONBLOCK a pipe that nobody writes to would hang us. */
+	int file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY);
+
+	if (file < 0) {
+		fail_of(f, path, why_unread(errno));
+	} else if (!ordinary(path, file, f)) {
+		close(file);
+		file = -1;
+	}
+	return file;
+}
+
 /* The size may change while it is read, so the limit is held on the way. */
 static bool read_open(const char *path, int file, size_t limit, char **bytes,
     size_t *length, struct fault *f)
 {
-	char *all = NULL;
+	char *all = malloc(limit + 2);
 	ssize_t got = -1;
 	bool good = false;
 
-	if (!ordinary(path, file, f))
-		goto done;
-	all = malloc(limit + 2);
 	if (all == NULL) {
 		fail_of(f, path, M_WORLD_FILE_NO_MEMORY);
 		goto done;
@@ -109,12 +120,11 @@ done:
 bool file_read(const char *path, size_t limit, char **bytes, size_t *length,
     struct fault *f)
 {
-	/* Without O_NONBLOCK a pipe that nobody writes to would hang us. */
-	int file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY);
+	int file = file_open(path, f);
 	bool good;
 
 	if (file < 0)
-		return fail_of(f, path, why_unread(errno));
+		return false;
 	good = read_open(path, file, limit, bytes, length, f);
 	close(file);
 	return good;

@@ -1,0 +1,52 @@
+/*
+ * take.h - a whole recording, heard from its first sample to its last
+ *
+ *	samples ─▶ survey ─▶ cut into stretches ─▶ notes of each ─▶ live, refine
+ *	           every 20 ms    at pauses		                 ─▶ stretch
+ *
+ * Nothing need be known: the survey looks at all notes an instrument has, and
+ * of a note, its octaves and what lies between it chooses those that explain a
+ * whole stretch best, not an instant alone.  Pitch is then looked for about
+ * these notes only, as when they had been asked.
+ *
+ * A stretch is what lies between two pauses, at most TAKE_STRETCH_S: so an hour
+ * takes no more memory than a minute.
+ *
+ * Pure; memory of its own.  One thread at a time.
+ */
+#ifndef EVENHAND_LISTEN_TAKE_H
+#define EVENHAND_LISTEN_TAKE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "evenhand/listen/stretch.h"
+
+#define TAKE_STRETCH_S 60.0 /* the longest */
+#define TAKE_PAUSE_S 0.7    /* of quiet, that ends one */
+
+/* Slower ones are looked at twice as fast: telephones give 8000. */
+enum { TAKE_RATE_MIN = 8000, TAKE_RATE_MAX = HEARD_RATE_MAX };
+
+struct take;
+
+/* asked->known false: nothing is known.  NULL when memory is short. */
+struct take *take_new(int rate, const struct stretch_asked *asked);
+void take_free(struct take *t); /* NULL is allowed */
+
+/* Takes up to TAKE_MAX samples; ask take_next before the next ones. */
+enum { TAKE_MAX = 4096 };
+void take_samples(struct take *t, const float *x, size_t n);
+
+/* No more samples come. */
+void take_end(struct take *t);
+
+/*
+ * The next stretch that is over; they follow each other without a gap.  Its
+ * lists live until the next call.  False: none is over; or memory is short,
+ * which take_failed tells.
+ */
+bool take_next(struct take *t, struct stretch *out);
+bool take_failed(const struct take *t);
+
+#endif
