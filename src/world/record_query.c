@@ -14,12 +14,38 @@ struct query query_of(struct database *d, const char *sql)
 	return q;
 }
 
+void query_again(struct query *q)
+{
+	if (q->st != NULL)
+		sqlite3_reset(q->st);
+}
+
+void query_put(struct query *q, int at, int64_t number)
+{
+	if (q->st != NULL)
+		q->bad = sqlite3_bind_int64(q->st, at, number) != SQLITE_OK ||
+		    q->bad;
+}
+
+void query_put_text(struct query *q, int at, const char *text)
+{
+	if (q->st != NULL)
+		q->bad = sqlite3_bind_text(
+			     q->st, at, text, -1, SQLITE_STATIC) != SQLITE_OK ||
+		    q->bad;
+}
+
+void query_put_real(struct query *q, int at, double number)
+{
+	if (q->st != NULL)
+		q->bad = sqlite3_bind_double(q->st, at, number) != SQLITE_OK ||
+		    q->bad;
+}
+
 void query_bind(struct query *q, int64_t key)
 {
-	if (q->st == NULL)
-		return;
-	sqlite3_reset(q->st);
-	q->bad = sqlite3_bind_int64(q->st, 1, key) != SQLITE_OK || q->bad;
+	query_again(q);
+	query_put(q, 1, key);
 }
 
 bool query_next(struct query *q)
@@ -32,14 +58,17 @@ bool query_next(struct query *q)
 	return false;
 }
 
-bool query_run(struct query *q)
+enum query_end query_run(struct query *q)
 {
 	int rc = q->st != NULL ? sqlite3_step(q->st) : SQLITE_ERROR;
 
-	if (q->st != NULL)
-		sqlite3_reset(q->st);
-	q->bad = q->bad || rc != SQLITE_DONE;
-	return rc == SQLITE_DONE;
+	query_again(q);
+	if (rc == SQLITE_DONE)
+		return QUERY_GOOD;
+	if ((rc & 0xff) == SQLITE_CONSTRAINT)
+		return QUERY_CLASH;
+	q->bad = true;
+	return QUERY_BAD;
 }
 
 int64_t query_whole(const struct query *q, int column)

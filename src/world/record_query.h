@@ -27,8 +27,16 @@ void query_bind(struct query *q, int64_t key);
 /* The next row; false behind the last or on an error. */
 bool query_next(struct query *q);
 
-/* Runs one that gives no rows; false on an error. */
-bool query_run(struct query *q);
+/* Values for ?1, ?2 and so on of one that is to begin anew. */
+void query_again(struct query *q);
+void query_put(struct query *q, int at, int64_t number);
+void query_put_text(struct query *q, int at, const char *text); /* borrowed */
+void query_put_real(struct query *q, int at, double number);
+
+enum query_end { QUERY_GOOD, QUERY_CLASH, QUERY_BAD };
+
+/* Runs one that gives no rows; QUERY_CLASH: what must be alone is there. */
+enum query_end query_run(struct query *q);
 
 int64_t query_whole(const struct query *q, int column);
 /* Beyond an int: its nearest end, which no record holds. */

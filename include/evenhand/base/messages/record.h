@@ -82,6 +82,29 @@ MESSAGE(M_RECORD_JOURNAL_NEWER, "t",
     "the practice history in {0} was made by a newer evenhand. Give it with "
     "that one")
 
+/* --- what keeps a record out of a journal --- */
+MESSAGE(M_GATHER_OTHER_STUDENT, "",
+    "this record is of another student than the practice history it would go "
+    "into. For another student on this computer, add --player NAME; for a "
+    "class, --class FOLDER")
+MESSAGE(M_GATHER_BUSY, "t",
+    "another program is busy with the practice history in {0}. Nothing was "
+    "changed; try again when it is free")
+MESSAGE(M_GATHER_FULL, "t",
+    "the disk takes no more of the practice history in {0}: it may be full. "
+    "Nothing was changed")
+MESSAGE(M_GATHER_READ_ONLY, "t",
+    "the practice history in {0} may not be written. Nothing was changed")
+MESSAGE(M_GATHER_NEWER, "t",
+    "the practice history in {0} was made by a newer evenhand. Nothing was "
+    "changed; gather with that one")
+MESSAGE(M_GATHER_BROKEN, "t",
+    "the practice history in {0} is damaged. It was left as it is")
+MESSAGE(M_GATHER_OTHER_FILE, "t",
+    "{0} is not a practice history. It was left as it is")
+MESSAGE(M_GATHER_UNREACHABLE, "t",
+    "the practice history in {0} cannot be reached. Nothing was changed")
+
 /* --- what a person reads who opens one --- */
 MESSAGE(M_RECORD_COMMENT_1, "",
     "A practice record of evenhand, to be given to a teacher. Read it first:")

@@ -1,0 +1,212 @@
+/*
+ * gather.c - a record merged into a journal, in one transaction
+ */
+#include "evenhand/world/gather.h"
+
+#include <libgen.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "evenhand/world/file.h"
+#include "gather_parts.h"
+#include "journal_lock.h"
+#include "journal_spool.h"
+#include "random.h"
+
+/* Beyond it a computer gets another name, long before numbers end. */
+#define ROWS_OWN_MOST INT64_C(1000000000000)
+
+struct query *gather_query_of(struct gathering *g, enum gather_query q)
+{
+	if (g->query[q].st == NULL)
+		g->query[q] = query_of(g->d, gather_sql[q]);
+	query_again(&g->query[q]);
+	return &g->query[q];
+}
+
+/* Whose journal it is; an empty one becomes the record's student's. */
+static bool same_student(struct gathering *g, bool *other)
+{
+	char student[RECORD_ID_MAX], sql[96];
+
+	database_text(
+	    g->d, "SELECT student FROM about", student, sizeof(student));
+	*other = false;
+	if (strcmp(student, g->r->student) == 0)
+		return true;
+	if (database_number(g->d,
+		"SELECT (SELECT count(*) FROM sittings) + "
+		"(SELECT count(*) FROM notes)",
+		1) != 0) {
+		*other = true;
+		return false;
+	}
+	/* Nothing but 32 digits: it was read by record_hex. */
+	snprintf(
+	    sql, sizeof(sql), "UPDATE about SET student = '%s'", g->r->student);
+	return database_run(g->d, sql);
+}
+
+static bool add_computers(struct gathering *g)
+{
+	const struct record *r = g->r;
+
+	g->computer = arena_take(
+	    &g->arena, (size_t)(r->computers + 1) * sizeof(*g->computer));
+	for (int i = 0; g->computer != NULL && i < r->computers; i++)
+		if (!gather_origin(g, r->computer[i].id, r->computer[i].rows,
+			&g->computer[i]))
+			return false;
+	return g->computer != NULL;
+}
+
+static bool add_routine(
+    struct gathering *g, const struct record_routine *m, int64_t *key)
+{
+	char fingerprint[32];
+	struct query add = query_of(g->d,
+	    "INSERT INTO routines (fingerprint, name, edition, text) "
+	    "VALUES (?1, ?2, ?3, ?4) ON CONFLICT (fingerprint) DO NOTHING");
+	struct query find = query_of(
+	    g->d, "SELECT key FROM routines WHERE fingerprint = ?1");
+
+	snprintf(fingerprint, sizeof(fingerprint), "%016llx",
+	    (unsigned long long)m->fingerprint);
+	query_put_text(&add, 1, fingerprint);
+	query_put_text(&add, 2, m->name);
+	query_put(&add, 3, m->edition);
+	query_put_text(&add, 4, m->text);
+	query_run(&add);
+	query_put_text(&find, 1, fingerprint);
+	*key = query_next(&find) ? query_whole(&find, 0) : 0;
+	return query_done(&find) && query_done(&add) && *key > 0;
+}
+
+static bool add_routines(struct gathering *g)
+{
+	const struct record_routine *m = g->r->routine;
+
+	g->routine = arena_take(
+	    &g->arena, (size_t)(g->r->routines + 1) * sizeof(*g->routine));
+	for (int i = 0; g->routine != NULL && m != NULL; i++, m = m->next)
+		if (!add_routine(g, m, &g->routine[i]))
+			return false;
+	return g->routine != NULL;
+}
+
+/*
+ * This computer goes on under another name when somebody else writes under
+ * its own, so that no more clash.
+ */
+static bool keep_own_name(struct gathering *g)
+{
+	char id[RECORD_ID_MAX], sql[96];
+
+	if (!g->own_apart && database_last(g->d, g->own) <= ROWS_OWN_MOST)
+		return true;
+	random_id(id);
+	snprintf(sql, sizeof(sql), "UPDATE about SET origin = '%s'", id);
+	return database_run(g->d, sql);
+}
+
+static bool merge(struct gathering *g)
+{
+	const struct record *r = g->r;
+
+	if (!add_computers(g) || !add_routines(g))
+		return false;
+	for (const struct record_sitting *s = r->sitting; s; s = s->next)
+		if (!gather_sitting(g, s))
+			return false;
+	for (const struct record_note *n = r->note; n; n = n->next)
+		if (!gather_note(g, n, 0))
+			return false;
+	return (!g->changed || gather_order(g)) && keep_own_name(g);
+}
+
+static void gathering_done(struct gathering *g)
+{
+	for (int i = 0; i < GATHER_QUERIES; i++)
+		query_done(&g->query[i]);
+	free(g->day);
+	arena_done(&g->arena);
+	arena_done(&g->scratch);
+}
+
+/* Why it did not go into the journal. */
+static bool fault_of(
+    struct database *d, enum trouble t, const char *path, struct fault *f)
+{
+	static const enum message_id sentences[TROUBLES] = {
+		[TROUBLE_BUSY] = M_GATHER_BUSY,
+		[TROUBLE_FULL] = M_GATHER_FULL,
+		[TROUBLE_READ_ONLY] = M_GATHER_READ_ONLY,
+		[TROUBLE_NEWER] = M_GATHER_NEWER,
+		[TROUBLE_BROKEN] = M_GATHER_BROKEN,
+		[TROUBLE_OTHER_FILE] = M_GATHER_OTHER_FILE,
+	};
+
+	database_close(d);
+	return fault_set(f,
+	    message_with(
+		sentences[t] != M_NONE ? sentences[t] : M_GATHER_UNREACHABLE,
+		TEXT(path)));
+}
+
+static bool gather_open(struct database *d, const char *path,
+    const struct record *r, struct gathered *news, struct fault *f)
+{
+	struct gathering g = { .d = d, .r = r, .news = news };
+	enum trouble trouble;
+	bool other = false, good;
+
+	database_text(d, "SELECT origin FROM about", g.own, sizeof(g.own));
+	/* Keys move, and what refers to them after them. */
+	good = database_run(d, "PRAGMA foreign_keys = OFF") &&
+	    database_run(d, "PRAGMA temp_store = MEMORY") &&
+	    database_begin(d) && same_student(&g, &other) && merge(&g) &&
+	    database_commit(d);
+	trouble = good ? TROUBLE_NONE : database_trouble(d);
+	gathering_done(&g);
+	if (good)
+		return true;
+	*news = (struct gathered) { 0 };
+	database_rollback(d);
+	if (!other)
+		return fault_of(d, trouble, path, f);
+	database_close(d);
+	return fault_set(f, message_of(M_GATHER_OTHER_STUDENT));
+}
+
+static void make_folder(const char *path)
+{
+	char copy[SPOOL_PATH_BYTES];
+	struct fault ignored;
+
+	/* What is wrong with it shows when the journal is opened. */
+	snprintf(copy, sizeof(copy), "%s", path);
+	folder_make(dirname(copy), &ignored);
+}
+
+bool gather_into(const char *journal, const struct record *r,
+    enum gather_who who, struct gathered *news, struct fault *f)
+{
+	struct database d = { 0 };
+	enum trouble trouble;
+	bool slow, good;
+	int lock = -1;
+
+	*news = (struct gathered) { 0 };
+	make_folder(journal);
+	if (who == GATHER_OWN && !lock_take(journal, &lock))
+		return fault_set(f, message_of(M_WORLD_JOURNAL_LOCKED));
+	trouble = database_open(&d, journal, &slow);
+	if (trouble == TROUBLE_NONE)
+		good = gather_open(&d, journal, r, news, f);
+	else
+		good = fault_of(&d, trouble, journal, f);
+	database_close(&d);
+	lock_free(lock);
+	return good;
+}

@@ -1,0 +1,132 @@
+/*
+ * gather_parts.h - what the parts of merging a record share
+ *
+ * All of it happens in one transaction.  Each function returns false when the
+ * database is at fault, and the transaction is then taken back.
+ */
+#ifndef EVENHAND_WORLD_GATHER_PARTS_H
+#define EVENHAND_WORLD_GATHER_PARTS_H
+
+#include "evenhand/base/text.h"
+#include "evenhand/world/gather.h"
+#include "record_query.h"
+
+/* The questions and orders of one merge, made ready once. */
+enum gather_query {
+	/* gather_sitting.c */
+	FIND_ORIGIN_KEY,
+	ADD_ORIGIN,
+	SITTING_AT,
+	SITTINGS_NUMBERED,
+	ADD_SITTING,
+	SET_END,
+	SET_LENGTH,
+	SET_ORIGIN_OF_SITTING,
+	SET_ORIGIN_OF_TURNS,
+	SHARE_AT,
+	ADD_SHARE,
+	SET_SHARE,
+	/* gather_turns.c */
+	TURNS_OF,
+	ADD_TURN,
+	SET_TURN,
+	SET_TURN_MARK,
+	/* gather_measures.c */
+	MEASURES_OF,
+	DROP_MEASURES,
+	DROP_OLD_MEASURES,
+	ADD_MEASURE,
+	/* gather_notes.c */
+	NOTE_AT,
+	NOTES_NUMBERED,
+	ADD_NOTE,
+	SET_NOTE_SITTING,
+	GATHER_QUERIES
+};
+
+extern const char *const gather_sql[GATHER_QUERIES];
+
+/* One merge. */
+struct gathering {
+	struct database *d;
+	const struct record *r;
+	struct gathered *news;
+	struct query query[GATHER_QUERIES];
+	int64_t *computer; /* keys of origins here, as r->computer */
+	int64_t *routine;  /* keys of routines here, in their order */
+	int *day;	   /* practice days whose roll-ups are no longer true */
+	int days, day_room;
+	char own[RECORD_ID_MAX]; /* the name of this computer */
+	bool own_apart;		 /* somebody else writes under it, too */
+	bool changed;
+	struct arena arena;   /* for the merge */
+	struct arena scratch; /* for a sitting */
+};
+
+/* A query, reset and ready for its values. */
+struct query *gather_query_of(struct gathering *g, enum gather_query q);
+
+/* Remembers that the roll-ups of a day must be counted anew. */
+bool gather_day(struct gathering *g, int day);
+
+/* --- gather_sitting.c, with gather_head.c --- */
+
+/* A sitting of the journal. */
+struct local {
+	int64_t key, origin;
+	int day;
+	bool new;
+	int64_t ended_row; /* the rest is not set in a new one */
+	int how, length_ms;
+	struct moment ended;
+};
+
+bool gather_sitting(struct gathering *g, const struct record_sitting *s);
+
+/*
+ * The sitting that is the same as one of a record: by its number, or told
+ * apart before, here or there.  found->key is 0 when there is none; *taken
+ * says that another has its number.
+ */
+bool gather_find_sitting(struct gathering *g, const struct record_sitting *s,
+    struct local *found, bool *taken);
+
+/*
+ * Gives a sitting an origin of its own, made of its content, because another
+ * has its numbers.
+ */
+bool gather_set_apart(
+    struct gathering *g, const struct record_sitting *s, struct local *l);
+
+/* --- gather_apart.c: names made of content --- */
+
+/* What a sitting, or a note, began with, told in one text. */
+enum { APART_TEXT = 1024 };
+void apart_sitting_text(struct text *t, const struct record_sitting *s);
+void apart_note_text(struct text *t, const struct record_note *n);
+
+/* The name for a row of an origin with this content. */
+void apart_id(char id[RECORD_ID_MAX], const char *origin, int64_t row,
+    const char *content);
+
+/* Whether it looks like one. */
+bool apart_is(const char *id);
+
+/* The key of an origin, made when it is missing. */
+bool gather_origin(
+    struct gathering *g, const char *id, int64_t rows, int64_t *key);
+
+/* --- the others --- */
+
+/* *more is set when anything came that was not here. */
+bool gather_turns(struct gathering *g, const struct record_sitting *s,
+    struct local *l, bool *more);
+bool gather_measures(struct gathering *g, const struct record_measure *m,
+    const struct record_turn *turn, int64_t turn_key, bool new, bool *more);
+bool gather_note(
+    struct gathering *g, const struct record_note *n, int64_t sitting);
+
+/* Puts all keys in the order of time, and counts the roll-ups anew. */
+bool gather_order(struct gathering *g);
+
+#endif
