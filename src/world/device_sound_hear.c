@@ -91,6 +91,9 @@ void hearing_gone(struct sound_device *d, int ended)
 	lose(&d->microphone, now);
 	d->microphone.number = 0;
 	plan_next(&d->microphone, now, ended);
+	/* Its samples would begin anew, at a frame that is over. */
+	if (!d->device.paced)
+		d->microphone.next_ms = INT64_MAX;
 }
 
 static void watch_opening(struct sound_device *d, int64_t now)

@@ -16,8 +16,11 @@
 #define BELIEF 100.0
 #define SPREAD_FIRST 2e-3
 #define SPREAD_LEAST 0.1e-3
-#define SPREAD_FORGETS 0.02 /* of each stamp */
+#define SPREAD_STAMPS 200.0 /* it is the mean of so many, ... */
+#define SPREAD_BELIEF 10.0  /* ... at first of those and of so many such */
 #define FAR 3.0		    /* spreads; further stamps count less */
+#define AGREED 3.0	    /* a jump is larger than its stamps are apart ... */
+#define JUMPED 5.0	    /* ... and than stamps mostly are off the line */
 
 void line_begin(struct line *l, int rate)
 {
@@ -75,9 +78,10 @@ static void count_in(struct line *l, double x, double y)
 {
 	double beside = fabs(off(l, x, y)), far = FAR * l->spread;
 	double weight = beside <= far ? 1 : far / beside;
+	double among = fmin((double)l->stamps + SPREAD_BELIEF, SPREAD_STAMPS);
 
 	move(l, x);
-	l->spread += SPREAD_FORGETS * (weight * beside - l->spread);
+	l->spread += (weight * beside - l->spread) / among;
 	l->spread = fmax(l->spread, SPREAD_LEAST);
 	l->s += weight;
 	l->sy += weight * y;
@@ -113,7 +117,10 @@ static double jumped(const struct line *l)
 	by = middle(beside, LINE_LAST);
 	for (int i = 0; i < LINE_LAST; i++)
 		apart += fabs(beside[i] - by) / LINE_LAST;
-	return fabs(by) > LINE_JUMP_US * 1e-6 && fabs(by) > 3 * apart ? by : 0;
+	return fabs(by) > LINE_JUMP_US * 1e-6 && fabs(by) > AGREED * apart &&
+		fabs(by) > JUMPED * l->spread
+	    ? by
+	    : 0;
 }
 
 double line_add(struct line *l, int64_t number, int64_t time_ns)

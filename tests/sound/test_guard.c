@@ -21,6 +21,7 @@
 
 #include <cmocka.h>
 
+#include "evenhand/sound/inlet.h"
 #include "evenhand/sound/outlet.h"
 #include "render.h"
 
@@ -237,11 +238,35 @@ static void test_callback(void **state)
 	free(e);
 }
 
+/* The other callback: blocks of any size, a full inlet, and some taken out. */
+static void test_microphone(void **state)
+{
+	static struct inlet in;
+	static float block[2 * 1024], out[4096];
+	struct inlet_block b;
+
+	(void)state;
+	seeded_begin("microphone");
+	for (int i = 0; i < 20000; i++) {
+		int count = seeded(0, 1024);
+
+		in_callback = true;
+		inlet_put(&in, block, count, 1 + i % 2, i, i % 100 == 0);
+		if (i % 1000 == 0)
+			inlet_miss(&in, count);
+		in_callback = false;
+		if (i % 3 == 0 && i > 5000)
+			inlet_take(&in, out, 4096, &b);
+	}
+	assert_true(inlet_left_out(&in) > 0);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_guard_can_fail),
 		cmocka_unit_test(test_callback),
+		cmocka_unit_test(test_microphone),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
