@@ -4,111 +4,14 @@
  *	day,stage,block,unit,turns,bows,pulses,metres,clean,shaky,...
  *	2026-03-02,wide,work,1,5,10,40,24.7,4,1,clean,4,0
  *
- * Rows end with CR LF; a field with a comma or a quotation mark in it stands in
- * quotation marks, and those in it are doubled.  Names come from a journal and
- * may hold anything; control characters are shown as question marks.
+ * Names come from a journal and may hold anything: csv.h.
  */
 #include "history_csv.h"
 
-#include <string.h>
-
+#include "csv.h"
 #include "evenhand/base/date.h"
-#include "history_page.h"
 
-enum { ROW_BYTES = 1024, UM_MM = 1000, MINUTE = 60, OFFSET = 64800 };
-
-/* One row being put together. */
-struct row {
-	struct text text;
-	char bytes[ROW_BYTES];
-};
-
-static void row_begin(struct row *r)
-{
-	r->text = text_in(r->bytes, sizeof(r->bytes));
-}
-
-static void next_field(struct row *r)
-{
-	if (r->text.length > 0)
-		text_add(&r->text, ",");
-}
-
-static void add_text(struct row *r, const char *s)
-{
-	char clean[ROW_BYTES / 8];
-
-	/* A table may be looked at in a terminal, too. */
-	text_clean(clean, sizeof(clean), s);
-	next_field(r);
-	if (clean[strcspn(clean, ",\"")] == '\0') {
-		text_add(&r->text, clean);
-		return;
-	}
-	text_add(&r->text, "\"");
-	for (s = clean; *s; s++)
-		text_add_bytes(
-		    &r->text, *s == '"' ? "\"\"" : s, *s == '"' ? 2 : 1);
-	text_add(&r->text, "\"");
-}
-
-/* At least so many digits: a table has very many numbers. */
-static void add_digits(struct row *r, uint64_t number, int least)
-{
-	char digits[24];
-	size_t at = sizeof(digits);
-
-	for (; number > 0 || least > 0; number /= 10, least--)
-		digits[--at] = (char)('0' + number % 10);
-	text_add_bytes(&r->text, digits + at, sizeof(digits) - at);
-}
-
-/* The size of a number whose sign is written. */
-static uint64_t add_sign(struct row *r, int64_t number)
-{
-	if (number >= 0)
-		return (uint64_t)number;
-	text_add(&r->text, "-");
-	return 0 - (uint64_t)number;
-}
-
-static void add_whole(struct row *r, int64_t number)
-{
-	next_field(r);
-	add_digits(r, add_sign(r, number), 1);
-}
-
-/* A number in thousandths, with as few decimals as it needs. */
-static void add_thousandths(struct row *r, int64_t thousandths)
-{
-	uint64_t size, rest;
-	int digits = 3;
-
-	next_field(r);
-	size = add_sign(r, thousandths);
-	add_digits(r, size / 1000, 1);
-	rest = size % 1000;
-	if (rest == 0)
-		return;
-	for (; rest % 10 == 0; digits--)
-		rest /= 10;
-	text_add(&r->text, ".");
-	add_digits(r, rest, digits);
-}
-
-static void add_day(struct row *r, int day)
-{
-	char date[DATE_TEXT_MAX];
-
-	date_text(day, date);
-	add_text(r, date);
-}
-
-static void row_end(struct row *r, struct history_page *p)
-{
-	text_add(&r->text, "\r\n");
-	page_line(p, r->bytes);
-}
+enum { UM_MM = 1000, MINUTE = 60, OFFSET = 64800 };
 
 /* --- day, stage, finger --- */
 
@@ -126,27 +29,27 @@ static void print_tally(struct history_page *p, const struct tally *t)
 	static const char *const kinds[] = { [BLOCK_AIR] = "air",
 		[BLOCK_RECAP] = "recap",
 		[BLOCK_WORK] = "work" };
-	struct row r;
+	struct csv_row r;
 
-	row_begin(&r);
-	add_day(&r, t->day);
-	add_text(&r, t->stage);
-	add_text(&r, kinds[t->kind]);
-	add_text(&r, t->unit);
-	add_whole(&r, t->turns);
-	add_whole(&r, t->bows);
-	add_whole(&r, t->pulses);
-	add_thousandths(
+	csv_begin(&r);
+	csv_day(&r, t->day);
+	csv_text(&r, t->stage);
+	csv_text(&r, kinds[t->kind]);
+	csv_text(&r, t->unit);
+	csv_whole(&r, t->turns);
+	csv_whole(&r, t->bows);
+	csv_whole(&r, t->pulses);
+	csv_thousandths(
 	    &r, t->slide_um / UM_MM + (t->slide_um % UM_MM >= UM_MM / 2));
-	add_whole(&r, t->clean);
-	add_whole(&r, t->shaky);
-	add_text(&r, mark_of(t));
+	csv_whole(&r, t->clean);
+	csv_whole(&r, t->shaky);
+	csv_text(&r, mark_of(t));
 	if (t->first_go_pulses > 0)
-		add_whole(&r, t->first_go_pulses);
+		csv_whole(&r, t->first_go_pulses);
 	else
-		add_text(&r, "");
-	add_whole(&r, t->resets);
-	row_end(&r, p);
+		csv_text(&r, "");
+	csv_whole(&r, t->resets);
+	csv_end(&r, p);
 }
 
 bool history_print_csv(const struct days *d)
@@ -166,7 +69,7 @@ bool history_print_csv(const struct days *d)
 /* --- sessions --- */
 
 /* Local time with the offset that was in force, as ISO 8601 writes it. */
-static void add_began(struct row *r, struct moment m)
+static void add_began(struct csv_row *r, struct moment m)
 {
 	char bytes[DATE_TEXT_MAX + 32];
 	struct text t = text_in(bytes, sizeof(bytes));
@@ -182,7 +85,7 @@ static void add_began(struct row *r, struct moment m)
 	text_format(&t, "%sT%02d:%02d:%02d%c%02d:%02d", date, minutes / MINUTE,
 	    minutes % MINUTE, second < 0 ? second + MINUTE : second,
 	    offset < 0 ? '-' : '+', away / MINUTE, away % MINUTE);
-	add_text(r, bytes);
+	csv_text(r, bytes);
 }
 
 static const char *ended_of(enum ended ended)
@@ -204,17 +107,17 @@ static const char *ended_of(enum ended ended)
 
 static void print_sitting(struct history_page *p, const struct past_sitting *s)
 {
-	struct row r;
+	struct csv_row r;
 
-	row_begin(&r);
-	add_whole(&r, s->key);
-	add_day(&r, s->day);
+	csv_begin(&r);
+	csv_whole(&r, s->key);
+	csv_day(&r, s->day);
 	add_began(&r, s->began);
-	add_text(&r, s->work_stage);
-	add_thousandths(&r, s->length_ms);
-	add_thousandths(&r, s->cap_ms);
-	add_text(&r, ended_of(s->ended));
-	row_end(&r, p);
+	csv_text(&r, s->work_stage);
+	csv_thousandths(&r, s->length_ms);
+	csv_thousandths(&r, s->cap_ms);
+	csv_text(&r, ended_of(s->ended));
+	csv_end(&r, p);
 }
 
 bool history_print_sessions(const struct days *d, const struct day_range *range)

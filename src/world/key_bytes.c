@@ -10,6 +10,8 @@
 
 #include <ctype.h>
 
+#include "evenhand/world/keys.h"
+
 enum { ESC = 0x1b, DEL = 0x7f };
 
 static enum key key_of_final(char final)
@@ -140,4 +142,30 @@ size_t key_decode(
 	while (taken < length && ((unsigned char)bytes[taken] & 0xc0) == 0x80)
 		taken++;
 	return taken;
+}
+
+/* The byte that tells an escape sequence, 0 when none of those does. */
+static int exact_sequence(const char *bytes, size_t taken)
+{
+	char final = bytes[taken - 1];
+
+	if (bytes[1] == '[' && final == '~')
+		return bytes[2] == '5' || bytes[2] == '6' ? bytes[2] : 0;
+	return final >= 'A' && final <= 'D' ? final : 0;
+}
+
+int key_exact(const char *bytes, size_t taken)
+{
+	int final;
+
+	if (taken == 1)
+		return (unsigned char)bytes[0] < 0x80 ? bytes[0] : 0;
+	if (taken < 3 || bytes[0] != ESC)
+		return 0;
+	if (bytes[1] == 'O' && bytes[2] == 'M')
+		return '\r';
+	if (bytes[1] != '[' && bytes[1] != 'O')
+		return 0;
+	final = exact_sequence(bytes, taken);
+	return final ? KEYS_SEQUENCE + final : 0;
 }

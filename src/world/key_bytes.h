@@ -29,4 +29,7 @@ enum { KEY_BYTES_MAX = 32 };
 size_t key_decode(
     const char *bytes, size_t length, bool over, enum key *key, int *digit);
 
+/* The very key that such bytes are, as keys_exact has it. */
+int key_exact(const char *bytes, size_t taken);
+
 #endif

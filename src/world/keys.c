@@ -31,6 +31,7 @@ struct keys {
 	char buffer[BUFFER_BYTES];
 	size_t held;	 /* bytes in the buffer */
 	int64_t last_ns; /* when the last byte came */
+	int exact;	 /* the last key, as it was */
 	bool begun;	 /* of a line of words something is in line[] */
 	char line[LINE_BYTES];
 	size_t length;
@@ -102,6 +103,7 @@ static enum keys_got take_key(struct keys *k, enum key *key, int *digit)
 		return KEYS_NONE;
 	}
 	taken = key_decode(k->buffer, k->held, over, key, digit);
+	k->exact = key_exact(k->buffer, taken);
 	drop(k, taken);
 	return taken > 0 ? KEYS_PRESS : KEYS_NONE;
 }
@@ -270,6 +272,11 @@ enum keys_got keys_next(
 		}
 		wait_more(k, left);
 	}
+}
+
+int keys_exact(const struct keys *k)
+{
+	return k->exact;
 }
 
 int keys_signal(void)

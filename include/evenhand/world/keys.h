@@ -18,6 +18,17 @@ struct keys;
 
 enum keys_got { KEYS_NONE, KEYS_PRESS, KEYS_WORDS, KEYS_END };
 
+/* What keys_exact gives beside ASCII. */
+enum {
+	KEYS_SEQUENCE = 256, /* and the byte that tells an escape sequence */
+	KEYS_UP = KEYS_SEQUENCE + 'A',
+	KEYS_DOWN = KEYS_SEQUENCE + 'B',
+	KEYS_RIGHT = KEYS_SEQUENCE + 'C',
+	KEYS_LEFT = KEYS_SEQUENCE + 'D',
+	KEYS_PAGE_UP = KEYS_SEQUENCE + '5',
+	KEYS_PAGE_DOWN = KEYS_SEQUENCE + '6',
+};
+
 /*
  * Takes a descriptor over (0); -1 for no keys at all, only the signals.  NULL
  * when there is no memory.
@@ -51,6 +62,13 @@ void keys_want_words(struct keys *k, bool words);
  */
 enum keys_got keys_next(
     struct keys *k, int wait_ms, enum key *key, int *digit, const char **words);
+
+/*
+ * The very key of the last KEYS_PRESS, for pages on which forward and back are
+ * not enough: the ASCII code of a plain one (Enter is 13 or 10, Escape 27), one
+ * of those above, or 0 for any other.
+ */
+int keys_exact(const struct keys *k);
 
 /* The signal that asked the program to stop (INT, TERM, HUP), or 0. */
 int keys_signal(void);

@@ -73,3 +73,76 @@ MESSAGE(M_CLASS_NO_MEMORY, "",
     "the computer has no memory left for the class. Close other programs and "
     "start again")
 MESSAGE(M_CLASS_NO_STUDENT, "t", "\"{0}\" is not the id of a student")
+
+/* --- the list --- */
+MESSAGE(M_CLASS_TITLE, "dw", "Class on {0}: {1} {1|student|students}")
+MESSAGE(M_CLASS_COUNT, "wm", "{0} {1}")
+MESSAGE(M_CLASS_PLACE, "ww", "{0} of {1}")
+MESSAGE(M_CLASS_HEAD_NAME, "", "name")
+MESSAGE(M_CLASS_HEAD_WHY, "", "why")
+MESSAGE(M_CLASS_HEAD_WEEK, "", "7 days")
+MESSAGE(M_CLASS_HEAD_MONTH, "", "28 days")
+MESSAGE(M_CLASS_WEEK, "ww", "{0} d {1} min")
+MESSAGE(M_CLASS_STAGE, "wwtwwt",
+    "Stage {0} of {1}, \"{2}\": {3} practice {3|day|days} ({4} are usual), {5}.")
+MESSAGE(M_CLASS_PRACTISED, "dwwww",
+    "Last practised on {0}. In 7 days: {1} {1|day|days}, {2} "
+    "{2|minute|minutes}; in 28 days: {3} and {4}.")
+MESSAGE(M_CLASS_RECORD, "d", "Record of {0}.")
+MESSAGE(M_CLASS_ASKS_ON, "dt", "Asked on {0}: {1}")
+MESSAGE(M_CLASS_LINE, "mtt", "{0}: {1}: {2}")
+MESSAGE(M_CLASS_NOBODY, "t", "No name holds \"{0}\".")
+MESSAGE(M_CLASS_FINDING, "t", "Find a name: {0}_")
+
+/* --- keys of the list and of a lesson page --- */
+MESSAGE(M_CLASS_KEY_MOVE, "", "Up Down move")
+MESSAGE(M_CLASS_KEY_OPEN, "", "Enter open")
+MESSAGE(M_CLASS_KEY_PAGE, "", "Space page")
+MESSAGE(M_CLASS_KEY_FIND, "", "f find")
+MESSAGE(M_CLASS_KEY_STUDENT, "", "Up Down student")
+MESSAGE(M_CLASS_KEY_MORE, "", "Space more")
+MESSAGE(M_CLASS_KEY_BACK, "", "Left back")
+MESSAGE(M_CLASS_KEYS_FIND, "", "Enter keeps it, nothing shows all")
+MESSAGE(M_CLASS_HELP_MOVE, "", "Up, Down: another student.")
+MESSAGE(M_CLASS_HELP_PAGE, "",
+    "Space, Page Down, Page Up: the next or the last screen; so two pedals "
+    "will do.")
+MESSAGE(M_CLASS_HELP_OPEN, "",
+    "Enter, Right: the lesson page of this student. Left: back to the class.")
+MESSAGE(M_CLASS_HELP_FIND, "",
+    "f: find a name by a part of it; Enter with nothing shows all again.")
+MESSAGE(M_CLASS_HELP_ORDER, "",
+    "First comes who needs you: pain, stuck, hurried, absent. It is no "
+    "ranking: it says nothing of how well somebody plays.")
+MESSAGE(M_CLASS_HELP_BACK, "", "?: from here back to the class.")
+
+/* --- a lesson page --- */
+MESSAGE(M_CLASS_LESSON, "tt", "{0}, {1}")
+MESSAGE(M_CLASS_NO_LESSON, "",
+    "What was practised is there, but the routine of it cannot be read, so "
+    "there is no lesson page. Ask for a new record.")
+
+/* --- the command --- */
+MESSAGE(M_CLASS_ABOUT, "", "all students of a teacher, who needs help first")
+MESSAGE(M_CLASS_OPTION_LINES, "", "in lines of text, no full screen")
+MESSAGE(M_CLASS_OPTION_CSV, "", "a table: a student in each row")
+MESSAGE(M_CLASS_OPTION_JSON, "", "for programs, as JSON")
+MESSAGE(M_CLASS_TWO_FORMS, "",
+    "--csv and --json are two ways to write it. Take one of them")
+MESSAGE(M_CLASS_EMPTY, "t",
+    "There are no students in {0} yet. Put their records into it, or gather "
+    "them: evenhand gather --class {0} FILE...")
+MESSAGE(M_CLASS_LEFT_OUT, "w",
+    "{0} {0|student is|students are} more than a class can show and {0|is|are} "
+    "left out")
+MESSAGE(M_CLASS_SOME_UNREAD, "w",
+    "{0} {0|journal|journals} of this class cannot be read; all others are "
+    "shown. Delete {0|it|them} and gather the records of {0|that student|those "
+    "students} again")
+MESSAGE(M_CLASS_MAKING, "ww", "Looking at journal {0} of {1}")
+MESSAGE(M_CLASS_GATHERING, "ww", "Gathering record {0} of {1}")
+MESSAGE(M_CLASS_GATHERED, "w",
+    "{0} new {0|record was|records were} gathered from the folder.")
+MESSAGE(M_CLASS_NOT_GATHERED, "wt",
+    "{0} new {0|record lies|records lie} in {1} and cannot be gathered, because "
+    "the folder may not be written by you. What was gathered before is shown")

@@ -1,0 +1,101 @@
+/*
+ * class_page.h - a teacher's class, on a full screen and in lines
+ *
+ *	Class on 2026-03-09: 25 students		  1 of 25
+ *	2 pain  3 stuck  1 hurried  4 absent  2 ready  13 fine
+ *	  ! pain     W. P.  stopped for pain on 2026-03-08: wrist
+ *	  = stuck    K. O.  21 practice days on "A tone apart", and 9 are usual
+ *	    fine     B. L.  "A tone apart": 3 of 5 practice days
+ *
+ * Who needs the teacher comes first (coach/student.h).  A word says why, the
+ * sign beside it only helps the eye.  The page under the list tells all of the
+ * chosen one; a student's lesson page says what the lesson sheet says.
+ *
+ * Drawing remembers nothing: the same page and size give the same cells.  All
+ * is borrowed of the caller.  Pure.  Any thread.
+ */
+#ifndef EVENHAND_SCREEN_CLASS_PAGE_H
+#define EVENHAND_SCREEN_CLASS_PAGE_H
+
+#include <stdbool.h>
+
+#include "evenhand/base/text.h"
+#include "evenhand/coach/lesson.h"
+#include "evenhand/coach/student.h"
+#include "evenhand/screen/canvas.h"
+
+enum { CLASS_NAME_BYTES = 48, CLASS_FIND_BYTES = 64 };
+
+/* A student as a line of the class. */
+struct class_row {
+	const struct student *student;
+	struct student_state state;
+	char name[CLASS_NAME_BYTES]; /* initials; of two that are alike, more */
+};
+
+/*
+ * Fills a row for each student, and the order in which a teacher is needed:
+ * both have room for count.
+ */
+void class_rows(struct class_row *row, struct class_row **order,
+    const struct student *student, int count, int today);
+
+/* All reasons of a row in one sentence without its full stop. */
+void class_why(struct text *out, const struct class_row *row);
+
+/* The sentences on one student below the list, at most CLASS_TOLD_MAX. */
+enum { CLASS_TOLD_MAX = 5 };
+int class_tell(const struct class_row *row, int today, struct message *out);
+
+/* Adds the class as plain lines. */
+void class_lines(
+    struct text *out, struct class_row *const *order, int count, int today);
+
+/* Adds the line of one student, and of how many there are of each word. */
+void class_line(struct text *out, const struct class_row *row, int today);
+void class_sums(
+    struct text *out, struct class_row *const *order, int count, int today);
+
+/* What the teacher presses. */
+enum class_key {
+	CLASS_KEY_NEXT,
+	CLASS_KEY_PREVIOUS,
+	CLASS_KEY_PAGE_ON,
+	CLASS_KEY_PAGE_BACK,
+	CLASS_KEY_OPEN,
+	CLASS_KEY_SHUT,
+	CLASS_KEY_FIND,
+	CLASS_KEY_HELP,
+	CLASS_KEY_OTHER,
+};
+
+struct class_page {
+	struct class_row *const *order;
+	int count, today;
+	int chosen; /* in the order */
+	bool ascii; /* no sign beyond ASCII */
+	bool help;  /* the keys lie over it */
+	bool finding;
+	char find[CLASS_FIND_BYTES]; /* only names that hold this; "" all */
+	/* The lesson page of the chosen one; NULL: the list is shown. */
+	const struct lesson_words *lesson;
+	int line; /* of it, the first one shown */
+};
+
+/* Draws into a canvas of its size. */
+void class_draw(struct canvas *canvas, const struct class_page *page);
+
+/*
+ * A key on the list or the lesson page, on a screen of this size: moves,
+ * leafs, helps.  What to open, to shut and to find is the caller's to do.
+ */
+void class_press(
+    struct class_page *page, enum class_key key, int columns, int rows);
+
+/* Whether one is chosen: there are students, and its name is not left out. */
+bool class_chosen(const struct class_page *page);
+
+/* Only names with such a part (letters a to z in either size); "" all. */
+void class_find(struct class_page *page, const char *part);
+
+#endif
