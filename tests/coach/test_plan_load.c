@@ -15,6 +15,7 @@
 
 #include "../score/seeded.h"
 #include "evenhand/coach/load.h"
+#include "fewer.h"
 #include "made.h"
 
 enum { LIVES = 400, QUICK_LIVES = 40, SITTINGS = 40 };
@@ -320,44 +321,6 @@ static void check_even(void)
 			assert_int_equal(plan.share[u], plan.share[0]);
 }
 
-static void check_shorter(const struct plan_wish *w)
-{
-	static struct plan shorter;
-	struct routine less = r;
-	struct plan_wish wish = *w;
-
-	for (int i = 0; i < less.stages; i++)
-		less.stage[i].minutes_ms = 0;
-	less.cap_ms = seeded(0, 1) ? plan.cap_ms - seeded(0, 1000)
-				   : plan.cap_ms - seeded(0, plan.cap_ms / 2);
-	if (less.cap_ms <= 0)
-		return;
-	wish.routine = &less;
-	plan_make(&shorter, &wish);
-	assert_true(shorter.turns <= plan.turns);
-	assert_true(shorter.bows <= plan.bows);
-}
-
-static void check_without(const struct plan_wish *w)
-{
-	static struct plan without;
-	struct plan_wish wish = *w;
-	int before[UNITS_MAX] = { 0 }, after[UNITS_MAX] = { 0 };
-
-	if (r.make_up == MAKE_UP_CATCH_UP)
-		return;
-	wish.hurt = UINT32_C(1) << seeded(1, 4);
-	plan_make(&without, &wish);
-	for (int i = 0; i < plan.turns; i++)
-		if (plan.turn[i].unit >= 0)
-			before[plan.turn[i].unit]++;
-	for (int i = 0; i < without.turns; i++)
-		if (without.turn[i].unit >= 0)
-			after[without.turn[i].unit]++;
-	for (int u = 0; u < r.units; u++)
-		assert_true(after[u] <= before[u]);
-}
-
 static int eased;
 
 static void one_life(void)
@@ -377,8 +340,8 @@ static void one_life(void)
 		check_week(day);
 		check_even();
 		if (w.hurt == 0) {
-			check_shorter(&w);
-			check_without(&w);
+			fewer_when_shorter(&plan, &w);
+			fewer_without(&plan, &w);
 		}
 		eased += made_reason(&plan, M_COACH_LOAD_OVER_PULSES) ||
 		    made_reason(&plan, M_COACH_LOAD_OVER_METRES);

@@ -13,6 +13,7 @@
 #include <cmocka.h>
 
 #include "../score/seeded.h"
+#include "fewer.h"
 #include "made.h"
 
 enum { ROUTINES = 1200, QUICK_ROUTINES = 60, DAYS = 12 };
@@ -260,47 +261,6 @@ static void check_same(const struct plan_wish *w)
 	assert_memory_equal(&plan, &again, sizeof(plan));
 }
 
-/* A shorter cap never adds a turn. */
-static void check_shorter(const struct plan_wish *w)
-{
-	static struct plan shorter;
-	struct routine less = r;
-	struct plan_wish wish = *w;
-
-	for (int i = 0; i < less.stages; i++)
-		less.stage[i].minutes_ms = 0;
-	less.cap_ms = plan.cap_ms - seeded(0, plan.cap_ms / 2);
-	if (seeded(0, 1))
-		less.cap_ms = plan.cap_ms - seeded(0, 1000);
-	wish.routine = &less;
-	plan_make(&shorter, &wish);
-	assert_true(shorter.turns <= plan.turns);
-	assert_true(shorter.bows <= plan.bows);
-}
-
-/* A finger left out: less for it, and not a turn more for anyone. */
-static void check_without(const struct plan_wish *w)
-{
-	static struct plan without;
-	struct plan_wish wish = *w;
-	int before[UNITS_MAX] = { 0 }, after[UNITS_MAX] = { 0 };
-
-	/* catch_up waits when something hurts, so there is another past. */
-	if (r.make_up == MAKE_UP_CATCH_UP)
-		return;
-	wish.hurt |= UINT32_C(1) << seeded(1, 4);
-	plan_make(&without, &wish);
-	for (int i = 0; i < plan.turns; i++)
-		if (plan.turn[i].unit >= 0)
-			before[plan.turn[i].unit]++;
-	for (int i = 0; i < without.turns; i++)
-		if (without.turn[i].unit >= 0)
-			after[without.turn[i].unit]++;
-	for (int u = 0; u < r.units; u++)
-		assert_true(after[u] <= before[u]);
-	assert_true(without.length_ms <= plan.length_ms);
-}
-
 static void one_life(void)
 {
 	memset(&past->h, 0, sizeof(past->h));
@@ -314,8 +274,8 @@ static void one_life(void)
 		check_plan();
 		check_stage();
 		check_same(&w);
-		check_shorter(&w);
-		check_without(&w);
+		fewer_when_shorter(&plan, &w);
+		fewer_without(&plan, &w);
 		past_play(past, &r, &plan, random_mark, NULL,
 		    seeded(0, 2) ? PLAY_ALL : seeded(0, 12),
 		    (enum ended)seeded(0, 7));
