@@ -254,6 +254,7 @@ static void take(struct first *f, const struct input *in, struct effects *out)
 		break;
 	case INPUT_FRAME:
 	case INPUT_DROPOUT:
+	case INPUT_HEARD:
 	case INPUT_WORDS:
 		break;
 	}

@@ -13,7 +13,7 @@
 #include "evenhand/base/frames.h"
 
 /* What one event or one key can bring about, and to spare. */
-enum { ROOM = UNITS_MAX + 6 };
+enum { ROOM = UNITS_MAX + 6, TALK_BYTES = 1024 };
 
 struct effect *effect_add(struct effects *out, enum effect_kind kind)
 {
@@ -42,6 +42,26 @@ int64_t session_frames(const struct session *s, int64_t ms)
 	return frames_of_ms(ms, s->rate);
 }
 
+int64_t talk_frames(const struct session *s, const struct message *m)
+{
+	char words[TALK_BYTES];
+	size_t letters = message_text(m, words, sizeof(words)) + 1;
+
+	return (int64_t)letters * s->rate / LETTERS_A_SECOND;
+}
+
+/* What was just said is read aloud behind what was said before. */
+static void talk(struct session *s, const struct effects *out, int from)
+{
+	for (int i = from; i < out->count; i++) {
+		if (out->at[i].kind != EFFECT_SAY)
+			continue;
+		if (s->talk_until < s->now)
+			s->talk_until = s->now;
+		s->talk_until += talk_frames(s, &out->at[i].message);
+	}
+}
+
 static void clear(struct effects *out)
 {
 	out->count = 0;
@@ -68,6 +88,7 @@ void session_begin_on(struct session *s, const struct plan_wish *w,
 	s->first_sound = -1;
 	s->last_press = -frames_of_ms(REPEAT_MS, rate);
 	s->turn = -1;
+	s->tell_block = s->told_block = -1;
 	clear(out);
 	if (p->verdict != VERDICT_PRACTISE || p->blocks == 0) {
 		session_show(s, PAGE_REST, out);
@@ -117,6 +138,7 @@ int64_t session_wake(const struct session *s)
 static void event(struct session *s, struct effects *out)
 {
 	int64_t frame = session_wake(s);
+	int from = out->count;
 
 	if (frame > s->now)
 		s->now = frame;
@@ -124,6 +146,7 @@ static void event(struct session *s, struct effects *out)
 		page_alone(s, out);
 	else
 		play_event(s, out);
+	talk(s, out, from);
 }
 
 /* A press; whether it counts. */
@@ -195,6 +218,9 @@ static void take(struct session *s, const struct input *in, struct effects *out)
 	case INPUT_DROPOUT:
 		s->dropouts += s->page == PAGE_PLAY && s->phase == PHASE_BOWS;
 		break;
+	case INPUT_HEARD:
+		heard_take(s, in, out);
+		break;
 	case INPUT_GAP:
 		s->lost_ms += in->lost_ms;
 		stop_gap(s, out);
@@ -214,6 +240,8 @@ static bool has_room(struct effects *out)
 void session_step(
     struct session *s, const struct input *in, struct effects *out)
 {
+	int from;
+
 	clear(out);
 	while (session_wake(s) <= in->frame) {
 		if (!has_room(out))
@@ -224,5 +252,7 @@ void session_step(
 		return;
 	if (in->frame > s->now)
 		s->now = in->frame;
+	from = out->count;
 	take(s, in, out);
+	talk(s, out, from);
 }

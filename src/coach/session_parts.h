@@ -9,6 +9,7 @@
  *	session_marks.c	turns that were played, and their marks
  *	session_rung.c	the rung of the next round (rule F3)
  *	session_say.c	what is said in the lead-ins and changes
+ *	session_heard.c	what was heard, said after the marks
  *	session_end.c	the sums and sentences of the end page
  */
 #ifndef EVENHAND_COACH_SESSION_PARTS_H
@@ -28,6 +29,11 @@ struct effect *effect_add(struct effects *out, enum effect_kind kind);
 void effect_say(struct effects *out, struct message m);
 void session_show(struct session *s, enum page page, struct effects *out);
 int64_t session_frames(const struct session *s, int64_t ms);
+
+/* Said aloud at about 180 words a minute, a usual pace. */
+enum { LETTERS_A_SECOND = 17 };
+/* Frames that reading a line aloud takes, and a breath. */
+int64_t talk_frames(const struct session *s, const struct message *m);
 
 /* --- session_pages.c --- */
 void page_key(struct session *s, const struct input *in, struct effects *out);
@@ -87,5 +93,15 @@ void say_help(struct session *s, struct effects *out);
 /* In a change: what is owed. */
 void say_owed(struct session *s, struct effects *out);
 enum message_id say_pain_place(int choice);
+
+/* --- session_heard.c --- */
+/* Tells of the block before, once it can be told. */
+void heard_say(struct session *s, struct effects *out);
+/*
+ * Whether there will be something to tell of it that has room in the lead-in
+ * when a line is so brief, and not when it is full; both with their breath.
+ */
+bool heard_needs(const struct session *s, int full, int brief);
+void heard_take(struct session *s, const struct input *in, struct effects *out);
 
 #endif

@@ -72,11 +72,19 @@ void play_begin(struct session *s, struct effects *out)
 	say_lead(s, out);
 }
 
+/* Whether there is a frame of this lead-in at which what was heard is told. */
+static bool telling(const struct session *s)
+{
+	return s->tell_block >= 0 && s->now < s->tell_at;
+}
+
 int64_t play_due(const struct session *s)
 {
 	const struct passage *p = &s->at.passage;
 	int64_t end, decide, bows_end;
 
+	if (s->phase == PHASE_LEAD && telling(s))
+		return s->tell_at;
 	if (s->phase == PHASE_LEAD)
 		return frame_at(s, passage_turn_ms(p, 0));
 	bows_end = frame_at(s, passage_bows_end_ms(p, s->turn));
@@ -111,6 +119,7 @@ static void decide(struct session *s, struct effects *out)
 
 static void begin_bows(struct session *s)
 {
+	s->tell_block = s->told_block = -1;
 	s->turn++;
 	s->phase = PHASE_BOWS;
 	/* Bowed by sight from its first bow on: not heard whole either. */
@@ -143,6 +152,7 @@ static void end_change(struct session *s)
 static void end_passage(struct session *s, struct effects *out)
 {
 	bool left = s->at.cut_turns > 0 || play_place(s).block < s->plan.blocks;
+	int before = s->at.from.block;
 
 	end_change(s);
 	if (s->next_none) {
@@ -150,14 +160,20 @@ static void end_passage(struct session *s, struct effects *out)
 		return;
 	}
 	play_enter(s, &s->next);
-	if (s->at.passage.settle_ms > 0)
-		say_lead(s, out);
+	if (s->at.passage.settle_ms <= 0)
+		return;
+	s->tell_block = before;
+	s->tell_at = s->late_until > s->now ? s->late_until : s->now + 1;
+	say_lead(s, out);
 }
 
 void play_event(struct session *s, struct effects *out)
 {
 	if (s->phase == PHASE_BOWS) {
 		end_bows(s, out);
+	} else if (s->phase == PHASE_LEAD && s->now <= s->tell_at &&
+	    s->tell_block >= 0) {
+		heard_say(s, out);
 	} else if (s->phase == PHASE_LEAD) {
 		begin_bows(s);
 	} else if (!last_turn(s)) {

@@ -82,23 +82,42 @@ static struct message block_line(
 	    TEXT(stage->title), WHOLE(pulses));
 }
 
+/* Letters of a line, and a breath. */
+static int letters(const struct message *m)
+{
+	char words[MESSAGE_TEXT_MAX];
+
+	return (int)message_text(m, words, sizeof(words)) + 1;
+}
+
+/* The cue and who is first; what was heard may need the room of the cue. */
+static struct message cue_line(const struct session *s,
+    const struct message *block, const char *cue, const char *first)
+{
+	struct message alone = message_with(M_SESSION_FIRST, TEXT(first));
+	struct message both = message_with(
+	    M_SESSION_CUE_FIRST, TEXT(cue), TEXT(first));
+
+	if (*first == '\0')
+		return *cue ? message_with(M_SESSION_CUE, TEXT(cue))
+			    : message_of(M_NONE);
+	if (*cue == '\0' ||
+	    heard_needs(s, letters(block) + letters(&both),
+		letters(block) + letters(&alone)))
+		return alone;
+	return both;
+}
+
 void say_lead(const struct session *s, struct effects *out)
 {
 	const struct plan_block *b = &s->plan.block[s->at.from.block];
 	const struct stage *stage = &s->wish.routine->stage[b->stage];
+	struct message block = block_line(stage, b->kind, s->at.pulses);
 	char first[UNIT_TEXT_MAX];
-	bool cue = stage->cue[0] != '\0';
 
 	say_unit(s, pass_turn(&s->plan, s->at.from)->unit, first);
-	effect_say(out, block_line(stage, b->kind, s->at.pulses));
-	if (first[0] && cue)
-		effect_say(out,
-		    message_with(
-			M_SESSION_CUE_FIRST, TEXT(stage->cue), TEXT(first)));
-	else if (first[0])
-		effect_say(out, message_with(M_SESSION_FIRST, TEXT(first)));
-	else if (cue)
-		effect_say(out, message_with(M_SESSION_CUE, TEXT(stage->cue)));
+	effect_say(out, block);
+	effect_say(out, cue_line(s, &block, stage->cue, first));
 }
 
 /*

@@ -20,6 +20,8 @@ static void add_turn(struct fresh *f, const struct played_turn *t)
 
 	f->worked = true;
 	f->bows[unit] += t->bows_done;
+	f->bows_listened += t->heard.bows;
+	f->bows_full += t->heard.bows_full;
 	if (!t->first_go)
 		return;
 	f->marked = true;

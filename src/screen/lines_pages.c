@@ -168,6 +168,19 @@ static void say_bows(struct sentences *out, const struct session *s)
 		    message_with(M_PAGE_END_BOWS_ALL, WHOLE(all), TEXT(bytes)));
 }
 
+/* What was heard, block by block, and what is to be said of the microphone. */
+static void say_heard(struct sentences *out, const struct session *s)
+{
+	struct message microphone = session_microphone(s);
+
+	if (s->pain)
+		return;
+	if (microphone.id != M_HEARD_DEAF)
+		for (int b = 0; b < s->plan.blocks; b++)
+			say(out, session_heard(s, b));
+	say(out, microphone);
+}
+
 static enum message_id parent_sentence(const struct session *s)
 {
 	static const enum message_id by_day[] = {
@@ -191,6 +204,7 @@ static void page_end(struct sentences *out, const struct session *s)
 	if (metres > 0)
 		say(out, message_with(M_PAGE_END_METRES, NUMBER(metres)));
 	say(out, session_keep(s));
+	say_heard(out, s);
 	say(out, session_standing(s));
 	say(out, session_next_start(s));
 	say_id(out, parent_sentence(s));

@@ -135,8 +135,12 @@ const char *play_mark_words(
 const char *play_asked_words(
     const struct view *v, const struct now *n, char *buffer);
 
-/* What else was said, into WORDS_MAX bytes; false: nothing. */
-bool play_news(const struct view *v, const struct now *n, char *buffer);
+/*
+ * What else was said, into WORDS_MAX bytes, in about so many columns; false:
+ * nothing.
+ */
+bool play_news(
+    const struct view *v, const struct now *n, int columns, char *buffer);
 
 /* Whether the question stands below the finger, in place of all else there. */
 bool play_question_below(const struct layout *l, const struct now *n);

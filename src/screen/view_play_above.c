@@ -82,7 +82,8 @@ static void put_top(struct canvas *c, const struct view *v, const struct now *n,
 	int room;
 
 	/* Where the question takes all rows, what is new takes this one. */
-	if (play_question_below(l, n) && play_news(v, n, words)) {
+	if (play_question_below(l, n) &&
+	    play_news(v, n, l->right - l->left, words)) {
 		put_left(c, 0, left, right, ATTRIBUTE_STRONG, words);
 		return;
 	}

@@ -7,7 +7,10 @@
 #include "signs.h"
 #include "view_play.h"
 
-enum { HALF_WIDE = 58 };
+enum {
+	HALF_WIDE = 58,
+	SOUND_COLUMNS = 14, /* of the sound in a word or two, and a gap */
+};
 
 static void unit_words(const struct view *v, int unit, char *buffer)
 {
@@ -111,7 +114,7 @@ static void put_info(struct canvas *c, const struct view *v,
 	char words[WORDS_MAX];
 
 	/* Without a row of its own, what is new takes this one. */
-	if (l->status < 0 && play_news(v, n, words)) {
+	if (l->status < 0 && play_news(v, n, right - l->left, words)) {
 		put_left(c, l->info, l->left, right, ATTRIBUTE_PLAIN, words);
 		return;
 	}
@@ -159,7 +162,7 @@ static void put_status(struct canvas *c, const struct view *v,
 {
 	int left = l->left, right = c->columns - l->left;
 	char news[WORDS_MAX], words[WORDS_MAX];
-	bool any = play_news(v, n, news);
+	bool any = play_news(v, n, right - left - SOUND_COLUMNS, news);
 	bool brief = any || c->columns < HALF_WIDE;
 
 	right -= 2 +

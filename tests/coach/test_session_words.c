@@ -56,10 +56,42 @@ static void step(int64_t frame, enum input_kind kind, enum key key)
 	listen(from);
 }
 
-/* One session, marked a second after each turn or round. */
-static void listen_to(int stage, enum marking marking, enum key mark)
+/* What was heard of a turn comes some time after it; kinds take turns. */
+static void hear(int number, int kind)
+{
+	struct listened l = { .told = true,
+		.answer = kind == 4 ? TURN_ELSEWHERE : TURN_HEARD,
+		.bows = 2,
+		.tops = 11 - 2 * (kind == 1),
+		.tops_asked = 12,
+		.travel_share = kind == 2 ? 0.7F : 1,
+		.stops = kind == 3,
+		.timed = kind == 5,
+		.late_s = 0.2F,
+		.rate_hz = kind == 6 ? 5.4F : 0 };
+	size_t from = d.said_length;
+	struct input in = { .kind = INPUT_HEARD,
+		.frame = d.s.now + d.s.rate / 2,
+		.number = number,
+		.heard = &l };
+
+	if (kind < 0)
+		return;
+	/* What was due by then is said first. */
+	step(in.frame, INPUT_FRAME, KEY_OTHER);
+	from = d.said_length;
+	sitting_step(&d, &in);
+	listen(from);
+}
+
+/*
+ * One session, marked a second after each turn or round, with what a microphone
+ * heard, or without one (-1).
+ */
+static void listen_to(int stage, enum marking marking, enum key mark, int kind)
 {
 	int marked = 0;
+	int heard = 0;
 
 	r = programme_cello(stage);
 	sitting_begin(&d, &r, &nothing, marking, 48000);
@@ -74,6 +106,8 @@ static void listen_to(int stage, enum marking marking, enum key mark)
 			step(d.s.now + d.s.rate, INPUT_KEY, mark);
 			marked = d.turns;
 		}
+		for (; heard < d.turns; heard++)
+			hear(heard, kind);
 	}
 	assert_int_equal(d.how, ENDED_WHOLE);
 }
@@ -82,12 +116,32 @@ static void test_every_stage(void **state)
 {
 	(void)state;
 	for (int stage = 0; stage < STAGES; stage++) {
-		listen_to(stage, MARKING_TURN, KEY_CLEAN);
-		listen_to(stage, MARKING_TURN, KEY_SHAKY);
-		listen_to(stage, MARKING_ROUND, KEY_CLEAN);
-		listen_to(stage, MARKING_ROUND, KEY_SHAKY);
+		listen_to(stage, MARKING_TURN, KEY_CLEAN, -1);
+		listen_to(stage, MARKING_TURN, KEY_SHAKY, -1);
+		listen_to(stage, MARKING_ROUND, KEY_CLEAN, -1);
+		listen_to(stage, MARKING_ROUND, KEY_SHAKY, -1);
 	}
 	assert_true(lines > 200);
+}
+
+/* Nor is what was heard, whatever it was. */
+static void test_every_stage_heard(void **state)
+{
+	int without = 0, with = 0;
+
+	(void)state;
+	for (int stage = 1; stage < STAGES; stage++)
+		for (int kind = -1; kind <= 6; kind++) {
+			lines = 0;
+			listen_to(stage, MARKING_TURN, KEY_CLEAN, kind);
+			listen_to(stage, MARKING_ROUND, KEY_SHAKY, kind);
+			if (kind < 0)
+				without += lines * 7;
+			else
+				with += lines;
+		}
+	/* And something was said of it. */
+	assert_true(with > without + 10);
 }
 
 /* --- nobody there -------------------------------------------------------- */
@@ -153,6 +207,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_every_stage),
+		cmocka_unit_test(test_every_stage_heard),
 		cmocka_unit_test(test_nobody_there),
 	};
 

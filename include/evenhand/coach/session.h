@@ -6,7 +6,8 @@
  * Time inside is frames only; a key carries the frame at which it was pressed.
  * The shell gives wall time once, in the plan, and after that only notices.
  * The same inputs give the same effects in every shell: full screen, lines,
- * muted, mirrored, paced or not.
+ * muted, mirrored, paced or not.  What a microphone heard changes words and
+ * nothing else: no mark, no turn, no time.
  *
  *	SORE ─▶ TODAY ─▶ PLAY ⇄ SILENT ─▶ PAIN ─▶ LEAVE ─▶ END ─▶ QUESTION
  *	  └▶ WHERE ▲  h anywhere ─▶ PAIN_WHERE ─▶ END       └──▶ OVER ◀──┘
@@ -44,6 +45,7 @@
 #include <stdint.h>
 
 #include "evenhand/base/message.h"
+#include "evenhand/coach/listened.h"
 #include "evenhand/coach/plan.h"
 #include "evenhand/score/score.h"
 
@@ -83,6 +85,7 @@ enum input_kind {
 	INPUT_SOUND_LOST,
 	INPUT_SOUND_BACK,
 	INPUT_DROPOUT, /* sound was interrupted; counted with the turn */
+	INPUT_HEARD,   /* what a microphone heard of a turn, some time later */
 	INPUT_GAP,     /* the wall clock jumped: suspended or stopped */
 	INPUT_END,     /* no more keys will come */
 };
@@ -94,6 +97,8 @@ struct input {
 	int digit;
 	const char *words; /* INPUT_WORDS, borrowed for the call */
 	int64_t lost_ms;   /* INPUT_GAP: for how long nothing went on */
+	int number;	   /* INPUT_HEARD: the turn, as in EFFECT_TURN */
+	const struct listened *heard; /* INPUT_HEARD, borrowed */
 };
 
 /* What is to be seen; line mode says it in words. */
@@ -227,6 +232,7 @@ struct played_turn {
 	enum mark mark;
 	bool first_go;
 	int64_t slide_um;
+	struct listened heard;
 };
 
 /* Open and copyable; read it to draw a page, change it only by stepping. */
@@ -258,6 +264,16 @@ struct session {
 	int dropouts;	   /* of the turn under way */
 	struct place stay; /* while silent: what is played next */
 	bool again;	   /* its bows had begun: going on is a reset */
+
+	/*
+	 * What was heard of the block before, to be told from a frame on when
+	 * no mark for it can come any more; -1: nothing.
+	 */
+	int tell_block;
+	int64_t tell_at;
+	int told_block;	       /* told in this lead-in; -1: none was */
+	uint32_t unheard_said; /* bit per finding that is said once */
+	int64_t talk_until;    /* frame: all that was said is read aloud */
 
 	/* Marks, and rule F3 as it goes. */
 	int64_t late_until; /* a mark before this frame is for before */

@@ -32,6 +32,44 @@ MESSAGE(M_SESSION_ROUND_SOME, "t", "Marked shaky: {0}. The others clean.")
 MESSAGE(M_SESSION_ROUND_UNMARKED, "", "No marks now.")
 MESSAGE(M_SESSION_NO_SUCH, "w", "{0} is not in this round.")
 
+/* --- what was heard, in play: in one breath --- */
+MESSAGE(M_HEARD_SAY_COUNT, "ww", "{0} of {1} tops heard.")
+MESSAGE(M_HEARD_SAY_FEW, "ww", "{0} of {1} tops.")
+MESSAGE(M_HEARD_SAY_LISTEN, "t", "Listen to {0}.")
+MESSAGE(M_HEARD_SAY_CLEAN_MISSING, "tw",
+    "You marked {0} clean: {1} {1|top|tops} not heard.")
+MESSAGE(M_HEARD_SAY_MISSING, "tw", "{1} {1|top|tops} of {0} not heard.")
+MESSAGE(M_HEARD_SAY_SHORT, "t", "A little short: {0}.")
+MESSAGE(M_HEARD_SAY_LATE, "", "The tops came late.")
+MESSAGE(M_HEARD_SAY_EARLY, "", "The tops came early.")
+MESSAGE(M_HEARD_SAY_SWINGS, "n", "{0} swings a second.")
+MESSAGE(M_HEARD_SAY_UNHEARD, "", "That was not heard.")
+MESSAGE(M_HEARD_SAY_ELSEWHERE, "", "Other notes were heard.")
+
+/* --- and when all was played, by block --- */
+MESSAGE(M_HEARD_BLOCK, "tww", "\"{0}\": {1} of {2} tops were heard.")
+MESSAGE(M_HEARD_BLOCK_ALL, "tw", "\"{0}\": all {1} tops were heard.")
+MESSAGE(M_HEARD_BLOCK_ONLY, "tt", "\"{0}\": {1}")
+MESSAGE(M_HEARD_BLOCK_UNHEARD, "t", "\"{0}\" could not be heard.")
+MESSAGE(M_HEARD_BLOCK_ELSEWHERE, "t",
+    "\"{0}\": other notes were heard than it asks for. Was it another string?")
+MESSAGE(M_HEARD_TWO, "tt", "{0} {1}")
+MESSAGE(M_HEARD_CLEAN_MISSING, "tw",
+    "You marked {0} clean; {1} {1|top was|tops were} not heard. Listen for "
+    "{1|it|them}.")
+MESSAGE(M_HEARD_MISSING, "tw",
+    "For {0}, {1} {1|was|were} not heard. Listen for {1|it|them}.")
+MESSAGE(M_HEARD_SHORT, "t", "The way up was a little short for {0}.")
+MESSAGE(M_HEARD_BOW, "w", "The bow stopped {0} {0|time|times}.")
+MESSAGE(M_HEARD_LATE, "", "They came a little after the pulses.")
+MESSAGE(M_HEARD_EARLY, "", "They came a little before the pulses.")
+MESSAGE(M_HEARD_SWINGS, "n", "It swung about {0} times a second.")
+MESSAGE(M_HEARD_DEAF, "",
+    "The microphone heard next to nothing. Is it on, and is it the right one?")
+MESSAGE(M_HEARD_FAR, "",
+    "The microphone is far away, so nothing is said of how far a finger went. 30 "
+    "to 40 centimetres are good.")
+
 /* --- silence and going on --- */
 MESSAGE(M_SESSION_SWING, "", "the swing")
 MESSAGE(M_SESSION_AGAIN, "t", "Again: {0}.")
