@@ -190,7 +190,7 @@ static void look_for_practice(struct look *l)
 		    message_with(M_CLASS_AWAY, WHOLE(away), DATE(s->last)));
 	else
 		look_at_fortnight(l);
-	if (unseen >= STUDENT_RECORD_DAYS)
+	if (l->until >= 0 && unseen >= STUDENT_RECORD_DAYS)
 		because(l, STUDENT_ABSENT, unseen,
 		    message_with(
 			M_CLASS_NO_RECORD, WHOLE(unseen), DATE(l->until)));
