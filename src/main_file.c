@@ -3,11 +3,13 @@
  * write tracks
  *
  *	the recording ── 0 ──▶ evenhand-file read ── 1 ──▶ samples
+ *	samples ── 0 ──▶ evenhand-file write ── 1 ──▶ the new file
  *
  * A program of its own, so that evenhand need not load what knows the formats,
  * and so that a file which breaks one of those libraries breaks nothing else.
  */
 #include <errno.h>
+#include <signal.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
@@ -15,6 +17,7 @@
 #include "evenhand/base/message.h"
 #include "evenhand/base/text.h"
 #include "evenhand/world/audio_file.h"
+#include "evenhand/world/audio_track.h"
 
 enum { SAID_BYTES = 256, DECIMAL = 10 };
 
@@ -54,6 +57,17 @@ static int read_file(const char *channel)
 	return (int)audio_read(STDIN_FILENO, (int)number, put_out, &out);
 }
 
+static int write_file(const char *word)
+{
+	enum audio_format format;
+
+	/* A limit of the system is told as a full disk is, not by a signal. */
+	signal(SIGXFSZ, SIG_IGN);
+	return audio_format_named(word, &format)
+	    ? (int)audio_write(format, STDIN_FILENO, STDOUT_FILENO)
+	    : AUDIO_USAGE;
+}
+
 int main(int argc, char **argv)
 {
 	const char *about = message_sentence(M_AUDIO_PROGRAM);
@@ -61,6 +75,8 @@ int main(int argc, char **argv)
 
 	if (strcmp(word, "read") == 0 && argc <= 3)
 		return read_file(argc > 2 ? argv[2] : NULL);
+	if (strcmp(word, "write") == 0 && argc == 3)
+		return write_file(argv[2]);
 	if (argc == 2 && strcmp(word, "--version") == 0)
 		return print(STDOUT_FILENO, AUDIO_PROGRAM " ", EVENHAND_VERSION,
 		    AUDIO_GOOD);

@@ -22,6 +22,7 @@ const struct command commands[] = {
 	{ "new", M_COMMAND_NEW, command_new },
 	{ "history", M_COMMAND_HISTORY, command_history },
 	{ "print", M_PAPER_ABOUT, command_sheet },
+	{ "track", M_TRACK_ABOUT, command_track },
 	{ "sound", M_SOUND_ABOUT, command_sound },
 	{ NULL, M_NONE, NULL },
 };

@@ -30,19 +30,37 @@ static bool refuse_unknown(const struct routine *r, const char *id)
 	return false;
 }
 
-static bool refuse_later(struct practice *p, const struct call *c, int stage)
+static bool refuse_later(const struct routine *r, int stage)
 {
-	const struct routine *r = p->routine;
-	struct note_row note = { .kind = NOTE_LATER };
-	struct text words = text_in(note.words, sizeof(note.words));
 	struct message m = message_with(M_COMMAND_STAGE_LATER,
 	    TEXT(r->stage[stage].title),
 	    TEXT(r->stage[r->no_further_than].title));
 
-	text_add(&words, r->stage[stage].id);
-	journal_note(p->journal, &note, c->now);
 	command_say(&m);
 	return false;
+}
+
+bool stage_opened(
+    const struct routine *r, const char *id, int *stage, int *status)
+{
+	*stage = routine_stage(r, id);
+	*status = EXIT_USAGE;
+	if (*stage < 0)
+		return refuse_unknown(r, id);
+	*status = EXIT_NO_PERMISSION;
+	if (*stage > r->no_further_than)
+		return refuse_later(r, *stage);
+	*status = EXIT_GOOD;
+	return true;
+}
+
+static void keep_later(struct practice *p, const struct call *c, int stage)
+{
+	struct note_row note = { .kind = NOTE_LATER };
+	struct text words = text_in(note.words, sizeof(note.words));
+
+	text_add(&words, p->routine->stage[stage].id);
+	journal_note(p->journal, &note, c->now);
 }
 
 bool practice_stage(struct practice *p, const struct call *c,
@@ -52,13 +70,11 @@ bool practice_stage(struct practice *p, const struct call *c,
 
 	if (!c->stage)
 		return true;
-	stage = routine_stage(p->routine, c->stage);
-	*status = EXIT_USAGE;
-	if (stage < 0)
-		return refuse_unknown(p->routine, c->stage);
-	*status = EXIT_NO_PERMISSION;
-	if (stage > p->routine->no_further_than)
-		return refuse_later(p, c, stage);
+	if (!stage_opened(p->routine, c->stage, &stage, status)) {
+		if (*status == EXIT_NO_PERMISSION)
+			keep_later(p, c, stage);
+		return false;
+	}
 	wish->stage = stage + 1;
 	*status = EXIT_OS;
 	return true;

@@ -10,6 +10,13 @@
 #include "practise_call.h"
 
 /*
+ * The stage of an id.  False when there is none, or the file has not opened it:
+ * said, and *status is the end.
+ */
+bool stage_opened(
+    const struct routine *r, const char *id, int *stage, int *status);
+
+/*
  * Puts the stage that was asked for into the wish, if there is one; routine and
  * journal are read already.  False: it may not be worked on, which is said, and
  * *status is the end.

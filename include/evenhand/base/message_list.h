@@ -25,6 +25,7 @@
 #include "evenhand/base/messages/session.h"
 #include "evenhand/base/messages/settings.h"
 #include "evenhand/base/messages/sound.h"
+#include "evenhand/base/messages/track.h"
 #include "evenhand/base/messages/view.h"
 #include "evenhand/base/messages/where.h"
 #include "evenhand/base/messages/words.h"
