@@ -16,15 +16,14 @@ enum {
 	LISTED = 120
 };
 
-/* The word of a node that must be one. */
-static bool word_of(struct record_reader *rd, const struct node *n,
-    const char *key, const char **out)
+/* The word of a node that must be one, or NULL with a fault. */
+static const char *word_of(
+    struct record_reader *rd, const struct node *n, const char *key)
 {
-	if (n->kind != NODE_WORD)
-		return record_fault(
-		    rd, n, message_with(M_RECORD_WANT_WORD, TEXT(key)));
-	*out = n->word;
-	return true;
+	if (n->kind == NODE_WORD)
+		return n->word;
+	record_fault(rd, n, message_with(M_RECORD_WANT_WORD, TEXT(key)));
+	return NULL;
 }
 
 static int64_t digits_value(const char *s, size_t digits)
@@ -39,11 +38,11 @@ static int64_t digits_value(const char *s, size_t digits)
 bool record_whole(struct record_reader *rd, const struct node *n,
     struct whole w, int64_t *out)
 {
-	const char *word;
+	const char *word = word_of(rd, n, w.key);
 	size_t minus, digits;
 	int64_t value;
 
-	if (!word_of(rd, n, w.key, &word))
+	if (word == NULL)
 		return false;
 	minus = *word == '-';
 	digits = strspn(word + minus, "0123456789");
@@ -85,11 +84,11 @@ bool record_row(struct record_reader *rd, const struct node *n, int64_t *out)
  */
 bool record_real(struct record_reader *rd, const struct node *n, double *out)
 {
-	const char *word, *whole, *rest = "";
+	const char *word = word_of(rd, n, "measures"), *whole, *rest = "";
 	size_t digits, decimals = 0;
 	double tenths = 1, value;
 
-	if (!word_of(rd, n, "measures", &word))
+	if (word == NULL)
 		return false;
 	whole = word + (*word == '-');
 	digits = strspn(whole, "0123456789");
@@ -117,9 +116,9 @@ bool record_choice(struct record_reader *rd, const struct node *n,
 {
 	char listed[LISTED];
 	struct text t = text_in(listed, sizeof(listed));
-	const char *word;
+	const char *word = word_of(rd, n, key);
 
-	if (!word_of(rd, n, key, &word))
+	if (word == NULL)
 		return false;
 	for (int i = 0; words[i]; i++)
 		if (strcmp(words[i], word) == 0) {
@@ -151,9 +150,9 @@ bool record_hex(struct record_reader *rd, const struct node *n, const char *key,
 {
 	char number[8];
 	struct text t = text_in(number, sizeof(number));
-	const char *word;
+	const char *word = word_of(rd, n, key);
 
-	if (!word_of(rd, n, key, &word))
+	if (word == NULL)
 		return false;
 	if (strlen(word) == (size_t)digits &&
 	    word[strspn(word, "0123456789abcdef")] == '\0') {

@@ -82,6 +82,55 @@ MESSAGE(M_RECORD_JOURNAL_NEWER, "t",
     "the practice history in {0} was made by a newer evenhand. Give it with "
     "that one")
 
+MESSAGE(M_GIVE_ABOUT, "", "the practice as a file for the teacher")
+MESSAGE(M_GIVE_HELP, "",
+    "the practice as a file for the teacher. Open it and read it before you "
+    "give it away: it holds what hurt and what you asked, too")
+MESSAGE(M_GIVE_OPTION_OUTPUT, "", "where it goes; -o FILE for short")
+MESSAGE(M_GIVE_OPTION_SINCE, "", "from this day on, such as 2026-03-02")
+MESSAGE(M_GIVE_OPTION_INITIALS, "", "the initials that stand in it")
+MESSAGE(M_GIVE_NO_FILE, "",
+    "where should it go? Write it like this: evenhand give -o FILE")
+MESSAGE(M_GIVE_BAD_INITIALS, "tw",
+    "\"{0}\" is too long for initials, or holds signs that cannot be seen: {1} "
+    "letters at most")
+MESSAGE(M_GIVE_NOTHING, "",
+    "nothing has been practised yet, so there is nothing to give")
+MESSAGE(M_GIVE_NOTHING_SINCE, "d",
+    "nothing was practised since {0}, so there is nothing to give")
+MESSAGE(M_GIVE_WRITTEN, "twddw",
+    "{0} holds {1} {1|session|sessions}, {2} to {3}, and {4} {4|note|notes}.")
+MESSAGE(M_GIVE_LEFT, "ww",
+    "{0} {0|session|sessions} and {1} {1|note|notes} have dates or numbers "
+    "that cannot be and were left out.")
+MESSAGE(M_GIVE_READ, "",
+    "Open it and read it before you give it away: it holds what hurt and what "
+    "you asked, too.")
+MESSAGE(M_GIVE_READ_NAMELESS, "",
+    "It holds no initials: --initials adds them. Open it and read it before "
+    "you give it away: it holds what hurt and what you asked, too.")
+
+/* --- gathering --- */
+MESSAGE(M_GATHER_ABOUT, "", "records brought together, of one or of a class")
+MESSAGE(M_GATHER_HELP, "",
+    "brings records into the practice history: of another computer you "
+    "practise on, or, with --class, of the students of a class")
+MESSAGE(M_GATHER_OPTION_CLASS, "", "a journal for each student in this folder")
+MESSAGE(M_GATHER_TWO_TARGETS, "",
+    "--player and --class are two places to gather into. Take one of them")
+MESSAGE(M_GATHER_PROGRESS, "ww", "{0} of {1} records read")
+MESSAGE(M_GATHER_FILES, "w", "{0} {0|record|records}")
+MESSAGE(M_GATHER_NEWS, "twww",
+    "{0}: {1} {1|session|sessions} new, {2} known, {3} {3|note|notes} new.")
+MESSAGE(M_GATHER_MORE, "w",
+    "Of {0} more {0|session|sessions} a part was known, and the rest is new.")
+MESSAGE(M_GATHER_APART, "w",
+    "{0} of these {0|has|have} the number of another on the same computer, as "
+    "when a home folder was copied. Both are kept.")
+MESSAGE(M_GATHER_DIFFERENT, "w",
+    "{0} {0|entry says|entries say} something else than what is known under "
+    "the same number. Was the record changed by hand? The higher value stays.")
+
 /* --- what keeps a record out of a journal --- */
 MESSAGE(M_GATHER_OTHER_STUDENT, "",
     "this record is of another student than the practice history it would go "

@@ -1,0 +1,225 @@
+/*
+ * gather.c - `evenhand gather`: records merged into a journal or a class
+ *
+ *	FILE... ─▶ record ─▶ journal of a player
+ *			└──▶ journal of its student in a class folder
+ *
+ * One file's faults never hide another's.  What each brought is said in a
+ * line; where there are many, only what all of them brought.
+ */
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "evenhand/screen/lines.h"
+#include "evenhand/world/class_folder.h"
+#include "evenhand/world/gather.h"
+#include "evenhand/world/paths.h"
+#include "evenhand/world/record_file.h"
+#include "options.h"
+
+enum { MANY = 20, TOLD_EVERY = 16, PAGE_BYTES = 4096 };
+
+/* One run over all files. */
+struct run {
+	const char *player, *folder;
+	struct class_folder *class; /* NULL: into a player's journal */
+	char journal[PATH_BYTES_MAX];
+	int files, done, failed;
+	struct gathered all;
+	bool told; /* how far it is stands on the screen */
+};
+
+/* How far it is, on a screen alone. */
+static void tell_progress(struct run *r)
+{
+	char bytes[PAGE_BYTES];
+	struct message m;
+
+	if (r->files <= MANY || r->done % TOLD_EVERY != 0 ||
+	    !isatty(STDERR_FILENO))
+		return;
+	m = message_with(M_GATHER_PROGRESS, WHOLE(r->done), WHOLE(r->files));
+	message_text(&m, bytes, sizeof(bytes));
+	fprintf(stderr, "\r%s", bytes);
+	fflush(stderr);
+	r->told = true;
+}
+
+/* What is said next begins on a line of its own. */
+static void end_progress(struct run *r)
+{
+	if (r->told)
+		fputs("\n", stderr);
+	r->told = false;
+}
+
+static void add(struct gathered *to, const struct gathered *more)
+{
+	to->sittings_new += more->sittings_new;
+	to->sittings_more += more->sittings_more;
+	to->sittings_known += more->sittings_known;
+	to->turns_new += more->turns_new;
+	to->notes_new += more->notes_new;
+	to->notes_known += more->notes_known;
+	to->apart += more->apart;
+	to->different += more->different;
+}
+
+/* What came that was not here, what was here, and what did not agree. */
+static void say_news(
+    struct text *page, const char *what, const struct gathered *g)
+{
+	struct message m = message_with(M_GATHER_NEWS, TEXT(what),
+	    WHOLE(g->sittings_new), WHOLE(g->sittings_known),
+	    WHOLE(g->notes_new));
+
+	lines_say(page, &m);
+	if (g->sittings_more > 0) {
+		m = message_with(M_GATHER_MORE, WHOLE(g->sittings_more));
+		lines_say(page, &m);
+	}
+	if (g->apart > 0) {
+		m = message_with(M_GATHER_APART, WHOLE(g->apart));
+		lines_say(page, &m);
+	}
+	if (g->different > 0) {
+		m = message_with(M_GATHER_DIFFERENT, WHOLE(g->different));
+		lines_say(page, &m);
+	}
+}
+
+static bool say_file(struct run *r, const char *path, const struct gathered *g)
+{
+	char bytes[PAGE_BYTES];
+	struct text page = text_in(bytes, sizeof(bytes));
+
+	if (r->files > MANY && g->apart + g->different == 0)
+		return true;
+	end_progress(r);
+	say_news(&page, path, g);
+	return command_print(&page);
+}
+
+static bool say_all(struct run *r)
+{
+	char bytes[PAGE_BYTES], what[64];
+	struct text page = text_in(bytes, sizeof(bytes));
+	struct message m;
+
+	end_progress(r);
+	if (r->files < 2)
+		return true;
+	m = message_with(M_GATHER_FILES, WHOLE(r->files - r->failed));
+	message_text(&m, what, sizeof(what));
+	say_news(&page, what, &r->all);
+	return command_print(&page);
+}
+
+/* Merges one record where it belongs. */
+static bool merge(struct run *run, const struct record *r, struct gathered *g,
+    struct fault *f)
+{
+	if (run->class == NULL)
+		return gather_into(run->journal, r, GATHER_OWN, g, f);
+	if (!class_journal(
+		run->class, r->student, run->journal, sizeof(run->journal)))
+		return fault_set(f, message_of(M_WORLD_PATH_LONG));
+	return gather_into(run->journal, r, GATHER_CLASS, g, f) &&
+	    class_keep(run->class, r->student, r->initials,
+		moment_practice_day(r->given), f);
+}
+
+static int gather_record(
+    struct run *run, const char *path, const struct record *r)
+{
+	struct gathered g;
+	struct fault f;
+
+	if (!merge(run, r, &g, &f)) {
+		end_progress(run);
+		if (f.path == NULL)
+			fault_at(&f, path, 0, 0);
+		command_fault(&f);
+		return f.message.id == M_WORLD_JOURNAL_LOCKED ||
+			f.message.id == M_GATHER_BUSY
+		    ? EXIT_TRY_LATER
+		    : EXIT_DATA;
+	}
+	add(&run->all, &g);
+	return say_file(run, path, &g) ? EXIT_GOOD : EXIT_IO;
+}
+
+static int gather_file(struct run *run, const char *path)
+{
+	struct faults faults = { 0 };
+	struct record r;
+	bool unreadable;
+	int status;
+
+	if (record_load(path, &r, &faults, &unreadable)) {
+		status = gather_record(run, path, &r);
+	} else {
+		end_progress(run);
+		command_faults(&faults);
+		status = unreadable ? EXIT_NO_INPUT : EXIT_DATA;
+	}
+	record_done(&r);
+	run->done++;
+	run->failed += status != EXIT_GOOD;
+	tell_progress(run);
+	return status;
+}
+
+static bool open_target(struct run *r, int *status)
+{
+	struct fault f;
+
+	if (r->folder && r->player) {
+		struct message m = message_of(M_GATHER_TWO_TARGETS);
+
+		command_say(&m);
+		*status = EXIT_USAGE;
+		return false;
+	}
+	if (r->folder)
+		r->class = class_open(r->folder, &f);
+	if (r->folder
+		? r->class != NULL
+		: path_journal(r->player, r->journal, sizeof(r->journal), &f))
+		return true;
+	command_fault(&f);
+	*status = r->folder ? EXIT_CANNOT_CREATE : command_status(&f);
+	return false;
+}
+
+/* Two statuses as one: the first that is not good. */
+static int worse(int a, int b)
+{
+	return a != EXIT_GOOD ? a : b;
+}
+
+int command_gather(int argc, char **argv)
+{
+	struct run r = { 0 };
+	const struct option_wish wishes[] = {
+		{ "class", M_GATHER_OPTION_CLASS, "FOLDER", NULL, &r.folder },
+		OPTION_PLAYER(&r.player),
+		OPTIONS_END,
+	};
+	const struct verb verb = { "gather", "FILE...", M_GATHER_HELP, 1, -1,
+		wishes };
+	int status = EXIT_GOOD;
+
+	if (!options_read(&verb, &argc, &argv, &status) ||
+	    !open_target(&r, &status))
+		return status;
+	status = EXIT_GOOD;
+	r.files = argc;
+	if (r.class)
+		class_begin(r.class);
+	for (int i = 0; i < argc; i++)
+		status = worse(status, gather_file(&r, argv[i]));
+	class_close(r.class);
+	return say_all(&r) ? status : worse(status, EXIT_IO);
+}
