@@ -136,6 +136,7 @@ $(B)/tests/%: $(B)/tests/%.o $(LIB)
 # Those that start it, and one that compares it with PortAudio alone.
 $(B)/tests/world/test_device_paced $(B)/tests/world/test_device_sound \
     $(B)/tests/world/test_device_hear \
+    $(B)/tests/world/test_device_owed \
     $(B)/tests/world/test_device_trouble $(B)/tests/whole/drive: | $(SOUND)
 $(B)/tests/bench/bench_sound: TEST_LDLIBS = $(SOUND_LDLIBS)
 
