@@ -23,6 +23,9 @@ const struct command commands[] = {
 	{ "history", M_COMMAND_HISTORY, command_history },
 	{ "print", M_PAPER_ABOUT, command_sheet },
 	{ "track", M_TRACK_ABOUT, command_track },
+	{ "give", M_GIVE_ABOUT, command_give },
+	{ "gather", M_GATHER_ABOUT, command_gather },
+	{ "class", M_CLASS_ABOUT, command_class },
 	{ "sound", M_SOUND_ABOUT, command_sound },
 	{ NULL, M_NONE, NULL },
 };

@@ -16,7 +16,8 @@ enum {
 	MARK_COLUMNS = 2,
 	WORD_COLUMNS = 10,
 	NAME_LEAST = 4,
-	WEEK_COLUMNS = 13,
+	WEEK_COLUMNS = 12,
+	WEEK_COLUMNS_SHORT = 7, /* days alone */
 	MONTH_COLUMNS = 4 * 8,
 	WEEK_DAYS_SHOWN = 7,
 	MINUTE_MS = 60000,
@@ -26,7 +27,7 @@ enum {
 
 /* Columns of the parts of a row, 0: there is no room for it. */
 struct parts {
-	int name, why, week, month, end;
+	int name, why, week, week_end, month, end;
 };
 
 struct class_area class_area(int columns, int rows)
@@ -116,8 +117,10 @@ static struct parts parts_of(
 	p.end = a->right;
 	if (wide)
 		p.end = p.month = a->right - MONTH_COLUMNS + 1;
+	p.week_end = p.end - (wide ? 2 : 0);
 	if (middle)
-		p.end = p.week = p.end - WEEK_COLUMNS - (wide ? 1 : 0);
+		p.end = p.week = p.week_end -
+		    (wide ? WEEK_COLUMNS : WEEK_COLUMNS_SHORT);
 	return p;
 }
 
@@ -175,6 +178,14 @@ static unsigned look_of(const struct class_row *row)
 						 : ATTRIBUTE_PLAIN;
 }
 
+static struct message week_of_row(const struct student_state *st, bool wide)
+{
+	if (!wide)
+		return message_with(M_CLASS_WEEK_DAYS, WHOLE(st->week_days));
+	return message_with(M_CLASS_WEEK, WHOLE(st->week_days),
+	    WHOLE((st->week_ms + MINUTE_MS / 2) / MINUTE_MS));
+}
+
 static void draw_row(struct canvas *c, const struct class_page *page,
     const struct class_area *a, const struct parts *p, int i, int at)
 {
@@ -202,12 +213,8 @@ static void draw_row(struct canvas *c, const struct class_page *page,
 	}
 	put_left(c, at, p->why, p->end - 1, ATTRIBUTE_PLAIN, bytes);
 	if (p->week && !row->student->unread)
-		put_right(c, at, p->week, p->week + WEEK_COLUMNS - 1,
-		    ATTRIBUTE_PLAIN,
-		    words_of(
-			message_with(M_CLASS_WEEK, WHOLE(st->week_days),
-			    WHOLE((st->week_ms + MINUTE_MS / 2) / MINUTE_MS)),
-			words));
+		put_right(c, at, p->week, p->week_end, ATTRIBUTE_PLAIN,
+		    words_of(week_of_row(st, p->month > 0), words));
 	if (p->month)
 		draw_month(c, page, row, at, p->month);
 }
@@ -228,14 +235,14 @@ static void draw_head(struct canvas *c, const struct class_page *page,
 				     WHOLE(all)),
 			    words));
 	class_sums(&sums, page->order, page->count, page->today);
-	if (a->top == 1) {
-		put_left(c, 0, a->left, end, ATTRIBUTE_STRONG, bytes);
-		return;
-	}
 	words_of(
 	    message_with(M_CLASS_TITLE, DATE(page->today), WHOLE(page->count)),
 	    words);
-	put_left(c, 0, a->left, end, ATTRIBUTE_STRONG, words);
+	/* Where there is one row, who needs help is more than the date. */
+	put_left(c, 0, a->left, end, ATTRIBUTE_STRONG,
+	    a->top == 1 && page->count > 0 ? bytes + strlen(words) + 2 : words);
+	if (a->top == 1)
+		return;
 	if (page->count > 0)
 		put_left(c, 1, a->left, a->right, ATTRIBUTE_PLAIN,
 		    bytes + strlen(words) + 2);
@@ -244,8 +251,8 @@ static void draw_head(struct canvas *c, const struct class_page *page,
 	canvas_put(c, a->top - 1, p->why, ATTRIBUTE_FAINT,
 	    message_sentence(M_CLASS_HEAD_WHY));
 	if (p->week)
-		put_right(c, a->top - 1, p->week, p->week + WEEK_COLUMNS - 1,
-		    ATTRIBUTE_FAINT, message_sentence(M_CLASS_HEAD_WEEK));
+		put_right(c, a->top - 1, p->week, p->week_end, ATTRIBUTE_FAINT,
+		    message_sentence(M_CLASS_HEAD_WEEK));
 	if (p->month)
 		canvas_put(c, a->top - 1, p->month, ATTRIBUTE_FAINT,
 		    message_sentence(M_CLASS_HEAD_MONTH));

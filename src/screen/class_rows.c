@@ -108,10 +108,10 @@ int class_tell(const struct class_row *row, int today, struct message *out)
 	if (student_asks(s, today))
 		out[told++] = message_with(
 		    M_CLASS_ASKS_ON, DATE(s->asked), TEXT(s->question));
-	if (s->known)
-		out[told++] = stage(s);
 	if (s->last >= 0)
 		out[told++] = practised(row);
+	if (s->known)
+		out[told++] = stage(s);
 	if (s->given >= 0)
 		out[told++] = message_with(M_CLASS_RECORD, DATE(s->given));
 	return told;

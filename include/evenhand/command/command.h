@@ -45,6 +45,9 @@ int command_new(int argc, char **argv);
 int command_history(int argc, char **argv);
 int command_sheet(int argc, char **argv);
 int command_track(int argc, char **argv);
+int command_give(int argc, char **argv);
+int command_gather(int argc, char **argv);
+int command_class(int argc, char **argv);
 int command_sound(int argc, char **argv);
 
 /* Prints a fault, or all of a list, to standard error. */

@@ -14,24 +14,24 @@ MESSAGE(M_CLASS_WORD_UNREAD, "", "unread")
 MESSAGE(M_CLASS_ASK_FIRST, "w",
     "pain on two days within {0}: nothing is played until the file says "
     "\"seen: yes\"")
-MESSAGE(M_CLASS_PAIN, "d", "stopped for pain on {0}")
-MESSAGE(M_CLASS_PAIN_AT, "dt", "stopped for pain on {0}: {1}")
-MESSAGE(M_CLASS_PAIN_SKIN, "dw", "stopped for pain on {0}: skin of finger {1}")
+MESSAGE(M_CLASS_PAIN, "d", "pain on {0}")
+MESSAGE(M_CLASS_PAIN_AT, "dt", "pain on {0}: {1}")
+MESSAGE(M_CLASS_PAIN_SKIN, "dw", "pain on {0}: skin of finger {1}")
 MESSAGE(M_CLASS_SKIN, "dw", "sore on {0}: skin of finger {1}")
 MESSAGE(M_CLASS_SORE, "d", "something was sore on {0}")
 MESSAGE(M_CLASS_SORE_AT, "dt", "sore on {0}: {1}")
 MESSAGE(M_CLASS_BACK, "tt", "went back to \"{0}\"; the file says \"{1}\"")
 MESSAGE(M_CLASS_LONG, "wwt",
-    "{0} practice days on \"{2}\", and {1} are usual")
+    "{0} practice days, {1} are usual: \"{2}\"")
 MESSAGE(M_CLASS_HELD, "wwt",
-    "held by the same for {0} {0|week|weeks} and {1} practice days: {2}")
+    "{2} for {0} {0|week|weeks} and {1} practice days")
 MESSAGE(M_CLASS_HURRY, "ww",
     "{0} signs of hurry in 7 days; {1} make a day slower")
 MESSAGE(M_CLASS_AWAY, "wd",
     "{0} {0|day|days} without practice, since {1}")
 MESSAGE(M_CLASS_NEVER, "", "nothing practised yet")
 MESSAGE(M_CLASS_SELDOM, "ww",
-    "{0} practice {0|day|days} in two weeks, and the file says {1}")
+    "{0} of {1} practice days in two weeks")
 MESSAGE(M_CLASS_NO_RECORD, "wd", "no record for {0} days; the last is of {1}")
 MESSAGE(M_CLASS_READY, "t", "ready to show \"{0}\"")
 MESSAGE(M_CLASS_SECURE, "t", "\"{0}\" is secure")
@@ -83,11 +83,12 @@ MESSAGE(M_CLASS_HEAD_WHY, "", "why")
 MESSAGE(M_CLASS_HEAD_WEEK, "", "7 days")
 MESSAGE(M_CLASS_HEAD_MONTH, "", "28 days")
 MESSAGE(M_CLASS_WEEK, "ww", "{0} d {1} min")
+MESSAGE(M_CLASS_WEEK_DAYS, "w", "{0}")
 MESSAGE(M_CLASS_STAGE, "wwtwwt",
     "Stage {0} of {1}, \"{2}\": {3} practice {3|day|days} ({4} are usual), {5}.")
 MESSAGE(M_CLASS_PRACTISED, "dwwww",
-    "Last practised on {0}. In 7 days: {1} {1|day|days}, {2} "
-    "{2|minute|minutes}; in 28 days: {3} and {4}.")
+    "Last practised {0}: {1} {1|day|days} and {2} {2|minute|minutes} in 7 days, "
+    "{3} and {4} in 28.")
 MESSAGE(M_CLASS_RECORD, "d", "Record of {0}.")
 MESSAGE(M_CLASS_ASKS_ON, "dt", "Asked on {0}: {1}")
 MESSAGE(M_CLASS_LINE, "mtt", "{0}: {1}: {2}")
@@ -102,7 +103,7 @@ MESSAGE(M_CLASS_KEY_FIND, "", "f find")
 MESSAGE(M_CLASS_KEY_STUDENT, "", "Up Down student")
 MESSAGE(M_CLASS_KEY_MORE, "", "Space more")
 MESSAGE(M_CLASS_KEY_BACK, "", "Left back")
-MESSAGE(M_CLASS_KEYS_FIND, "", "Enter keeps it, nothing shows all")
+MESSAGE(M_CLASS_KEYS_FIND, "", "Enter keeps it, empty shows all")
 MESSAGE(M_CLASS_HELP_MOVE, "", "Up, Down: another student.")
 MESSAGE(M_CLASS_HELP_PAGE, "",
     "Space, Page Down, Page Up: the next or the last screen; so two pedals "
@@ -110,7 +111,7 @@ MESSAGE(M_CLASS_HELP_PAGE, "",
 MESSAGE(M_CLASS_HELP_OPEN, "",
     "Enter, Right: the lesson page of this student. Left: back to the class.")
 MESSAGE(M_CLASS_HELP_FIND, "",
-    "f: find a name by a part of it; Enter with nothing shows all again.")
+    "f: find a name by a part of it; Enter with empty shows all again.")
 MESSAGE(M_CLASS_HELP_ORDER, "",
     "First comes who needs you: pain, stuck, hurried, absent. It is no "
     "ranking: it says nothing of how well somebody plays.")

@@ -1,0 +1,273 @@
+/*
+ * class_gather.c - records that simply lie in the folder of a class
+ *
+ *	DIR/NAME.yaml ─▶ known by name, size and time? ─▶ read, known by its bytes?
+ *	           ─▶ merged into the student's journal ─▶ remembered
+ *
+ * To gather a record twice changes nothing, so what is remembered only saves
+ * time.  A file that does not begin as a record does is none of ours: routines
+ * may lie there, too.
+ */
+#include <dirent.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "class.h"
+#include "evenhand/base/fingerprint.h"
+#include "evenhand/screen/lines.h"
+#include "evenhand/world/file.h"
+#include "evenhand/world/gather.h"
+#include "evenhand/world/record_file.h"
+#include "options.h"
+
+enum { NAME_BYTES = 256, HEAD_BYTES = 512, SLOW_FILES = 20, TELL_EACH = 10 };
+
+struct found {
+	char name[NAME_BYTES];
+	int64_t size, time_ns;
+};
+
+struct gathering {
+	const char *folder;
+	struct class_folder *class; /* to write into */
+	int found, room;
+	struct found *at; /* those that are not known */
+	int good;
+	struct faults faults;
+};
+
+/* --- which files --- */
+
+static bool has_ending(const char *name)
+{
+	const char *end = strrchr(name, '.');
+
+	return name[0] != '.' && end &&
+	    (strcasecmp(end, ".yaml") == 0 || strcasecmp(end, ".yml") == 0) &&
+	    strlen(name) < NAME_BYTES;
+}
+
+static bool path_of(
+    const struct gathering *g, const char *name, char *path, size_t size)
+{
+	struct text t = text_in(path, size);
+
+	text_format(&t, "%s/%s", g->folder, name);
+	return !t.cut;
+}
+
+/* Whether a file begins as a record does, after comments at most. */
+static bool is_record(const char *path)
+{
+	static const char first[] = "evenhand_record:";
+	char head[HEAD_BYTES + 1];
+	int file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+	ssize_t got = file >= 0 ? read(file, head, HEAD_BYTES) : -1;
+	const char *s = head;
+
+	if (file >= 0)
+		close(file);
+	if (got <= 0)
+		return false;
+	head[got] = '\0';
+	while (s && (*s == '#' || *s == '\n' || *s == '\r')) {
+		s = strchr(s, '\n');
+		s = s ? s + 1 : NULL;
+	}
+	return s && strncmp(s, first, sizeof(first) - 1) == 0;
+}
+
+static int64_t ns_of(const struct stat *s)
+{
+#ifdef __APPLE__
+	return (int64_t)s->st_mtimespec.tv_sec * 1000000000 +
+	    s->st_mtimespec.tv_nsec;
+#else
+	return (int64_t)s->st_mtim.tv_sec * 1000000000 + s->st_mtim.tv_nsec;
+#endif
+}
+
+static void add_found(struct gathering *g, const struct found *f)
+{
+	if (g->found == g->room) {
+		int room = g->room > 0 ? 2 * g->room : 64;
+		struct found *more = realloc(
+		    g->at, (size_t)room * sizeof(*more));
+
+		if (!more)
+			return;
+		g->at = more;
+		g->room = room;
+	}
+	g->at[g->found++] = *f;
+}
+
+static void look_at_file(
+    struct gathering *g, const struct class_folder *known, const char *name)
+{
+	struct text t;
+	struct found f;
+	char path[CLASS_PATH_BYTES];
+	struct stat s;
+
+	if (!has_ending(name) || !path_of(g, name, path, sizeof(path)) ||
+	    stat(path, &s) != 0 || !S_ISREG(s.st_mode))
+		return;
+	f.size = s.st_size;
+	f.time_ns = ns_of(&s);
+	t = text_in(f.name, sizeof(f.name));
+	text_add(&t, name);
+	if (!known ||
+	    !class_file_known(
+		known, &(struct class_file) { f.name, f.size, f.time_ns, 0 }))
+		if (is_record(path))
+			add_found(g, &f);
+}
+
+static int by_name(const void *a, const void *b)
+{
+	return strcmp(
+	    ((const struct found *)a)->name, ((const struct found *)b)->name);
+}
+
+static void find(struct gathering *g)
+{
+	struct class_folder *known = NULL;
+	struct dirent *e;
+	struct fault f;
+	DIR *folder = opendir(g->folder);
+
+	if (!folder)
+		return;
+	while ((e = readdir(folder)) != NULL) {
+		/* A folder without a file that may be one opens nothing. */
+		if (!known && has_ending(e->d_name))
+			known = class_look(g->folder, &f);
+		look_at_file(g, known, e->d_name);
+	}
+	closedir(folder);
+	class_close(known);
+	if (g->found > 0)
+		qsort(g->at, (size_t)g->found, sizeof(*g->at), by_name);
+}
+
+/* --- gathering them --- */
+
+static bool merge(struct gathering *g, const struct record *r)
+{
+	char journal[CLASS_PATH_BYTES];
+	struct gathered news;
+	struct fault f;
+
+	f.path = NULL;
+	if (class_journal(g->class, r->student, journal, sizeof(journal)) &&
+	    gather_into(journal, r, GATHER_CLASS, &news, &f) &&
+	    class_keep(g->class, r->student, r->initials,
+		moment_practice_day(r->given), &f))
+		return true;
+	command_fault(&f);
+	return false;
+}
+
+static bool take_bytes(
+    struct gathering *g, const char *path, const char *bytes, size_t length)
+{
+	struct record r = { 0 };
+	bool good;
+
+	g->faults.count = g->faults.left_out = 0;
+	good = record_parse(path, bytes, length, &r, &g->faults);
+	if (good)
+		good = merge(g, &r);
+	else
+		command_faults(&g->faults);
+	record_done(&r);
+	return good;
+}
+
+static void take_file(struct gathering *g, const struct found *found)
+{
+	struct class_file file = { found->name, found->size, found->time_ns,
+		0 };
+	char path[CLASS_PATH_BYTES], *bytes;
+	struct fault f;
+	size_t length;
+
+	if (!path_of(g, found->name, path, sizeof(path)))
+		return;
+	if (!file_read(path, RECORD_BYTES_MAX, &bytes, &length, &f)) {
+		command_fault(&f);
+		return;
+	}
+	file.size = (int64_t)length;
+	file.hash = fingerprint_add(FINGERPRINT_START, bytes, length);
+	if (class_file_known(g->class, &file)) {
+		class_file_keep(g->class, &file);
+	} else if (take_bytes(g, path, bytes, length)) {
+		class_file_keep(g->class, &file);
+		g->good++;
+	}
+	free(bytes);
+}
+
+static void tell(int done, int all)
+{
+	struct message m = message_with(
+	    M_CLASS_GATHERING, WHOLE(done), WHOLE(all));
+	char bytes[LINE_COLUMNS + 2], words[LINE_COLUMNS];
+	struct text t = text_in(bytes, sizeof(bytes));
+
+	if (all < SLOW_FILES || (done % TELL_EACH != 0 && done < all) ||
+	    isatty(STDERR_FILENO) != 1)
+		return;
+	message_text(&m, words, sizeof(words));
+	text_format(&t, "\r%s%s", words, done == all ? "\n" : "");
+	if (write(STDERR_FILENO, bytes, t.length) < 0)
+		return; /* nobody is there to be told */
+}
+
+static void gather(struct gathering *g)
+{
+	struct message m = message_with(
+	    M_CLASS_NOT_GATHERED, WHOLE(g->found), TEXT(g->folder));
+	struct fault f;
+
+	if (access(g->folder, W_OK) != 0) {
+		command_say(&m);
+		return;
+	}
+	f.path = NULL;
+	g->class = class_open(g->folder, &f);
+	if (!g->class) {
+		command_fault(&f);
+		return;
+	}
+	class_begin(g->class);
+	for (int i = 0; i < g->found; i++) {
+		take_file(g, &g->at[i]);
+		tell(i + 1, g->found);
+	}
+	class_close(g->class);
+	m = message_with(M_CLASS_GATHERED, WHOLE(g->good));
+	if (g->good > 0)
+		command_say(&m);
+}
+
+void class_gather(const char *folder)
+{
+	struct gathering *g = calloc(1, sizeof(*g));
+
+	if (!g)
+		return;
+	g->folder = folder;
+	find(g);
+	if (g->found > 0)
+		gather(g);
+	free(g->at);
+	free(g);
+}
