@@ -21,6 +21,7 @@
 #include <sndfile.h>
 
 #include "audio_head.h"
+#include "audio_parts.h"
 #include "evenhand/world/audio_file.h"
 
 #define OGG_QUALITY 0.6
@@ -112,7 +113,7 @@ static void tag(struct writing *w, int what, const char *words)
 		sf_set_string(w->file, what, words);
 }
 
-/* The marks of a WAV file; other formats have none that libsndfile knows. */
+/* The marks of a WAV file; they get their names when it is whole. */
 static bool set_marks(struct writing *w)
 {
 	typedef SF_CUES_VAR(AUDIO_MARKS_MAX) cue_list;
@@ -135,6 +136,20 @@ static bool set_marks(struct writing *w)
 	return true;
 }
 
+/* A tag of many bytes, which the names of the parts will take. */
+static bool keep_room(struct writing *w)
+{
+	size_t room = audio_parts_room(&w->wish);
+	char *words = malloc(room + 1);
+
+	if (!words)
+		return false;
+	audio_parts_keep_room(words, room);
+	tag(w, SF_STR_LICENSE, words);
+	free(words);
+	return true;
+}
+
 static bool begin(struct writing *w)
 {
 	double quality = OGG_QUALITY;
@@ -146,7 +161,7 @@ static bool begin(struct writing *w)
 	if (w->format == AUDIO_OGG)
 		sf_command(w->file, SFC_SET_VBR_ENCODING_QUALITY, &quality,
 		    sizeof(quality));
-	return w->format != AUDIO_WAV || set_marks(w);
+	return w->format == AUDIO_WAV ? set_marks(w) : keep_room(w);
 }
 
 /* --- the sound -------------------------------------------------------------- */
@@ -199,7 +214,11 @@ static enum audio_how write_open(struct writing *w)
 	how = begin(w) ? put_all(w) : AUDIO_NO_ROOM;
 	if (sf_close(w->file) != 0 && how == AUDIO_GOOD)
 		how = AUDIO_UNWRITTEN;
-	return w->unwritten ? AUDIO_UNWRITTEN : how;
+	if (w->unwritten)
+		return AUDIO_UNWRITTEN;
+	if (how == AUDIO_GOOD && !audio_parts_name(w->format, w->out, &w->wish))
+		return AUDIO_UNWRITTEN;
+	return how;
 }
 
 enum audio_how audio_write(enum audio_format format, int in, int out)

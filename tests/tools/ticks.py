@@ -37,6 +37,7 @@ the count-in), 300 ms apart and 225 ms long.
 """
 import argparse
 import array
+import io
 import sys
 
 SETTLE = 4  # seconds
@@ -70,7 +71,11 @@ def open_wave(name):
             sys.exit(f"{name}: a WAV file without samples")
         size = int.from_bytes(chunk[4:], "little")
         if chunk[:4] == b"data":
-            return file, shape[0], shape[1]
+            # What stands behind the samples is not heard; a recorder that
+            # was stopped may not have said how many there are.
+            known = 0 < size < 0xFFFFFFFF
+            samples = io.BytesIO(file.read(size if known else -1))
+            return samples, shape[0], shape[1]
         body = file.read(size + size % 2)
         if chunk[:4] == b"fmt ":
             bits = int.from_bytes(body[14:16], "little")
