@@ -62,7 +62,7 @@ bool record_scan(
 			    path, bytes, at);
 		if (bytes[at] == '\n')
 			line = at + 1;
-		if (at - line > RECORD_LINE_MAX)
+		if (at > line && at - line > RECORD_LINE_MAX)
 			return fault_at_byte(faults,
 			    message_with(
 				M_RECORD_LONG_LINE, WHOLE(RECORD_LINE_MAX)),

@@ -25,6 +25,14 @@ struct query *gather_query_of(struct gathering *g, enum gather_query q)
 	return &g->query[q];
 }
 
+void gather_added(struct gathering *g, int computer, int64_t row)
+{
+	g->changed = true;
+	if (row <= g->own_rows &&
+	    strcmp(g->r->computer[computer].id, g->own) == 0)
+		g->own_apart = true;
+}
+
 /* Whose journal it is; an empty one becomes the record's student's. */
 static bool same_student(struct gathering *g, bool *other)
 {
@@ -162,6 +170,7 @@ static bool gather_open(struct database *d, const char *path,
 	bool other = false, good;
 
 	database_text(d, "SELECT origin FROM about", g.own, sizeof(g.own));
+	g.own_rows = database_last(d, g.own);
 	/* Keys move, and what refers to them after them. */
 	good = database_run(d, "PRAGMA foreign_keys = OFF") &&
 	    database_run(d, "PRAGMA temp_store = MEMORY") &&

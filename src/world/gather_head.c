@@ -133,8 +133,7 @@ bool gather_set_apart(
 	struct query *q;
 
 	g->news->apart++;
-	g->own_apart = g->own_apart ||
-	    strcmp(g->r->computer[s->computer].id, g->own) == 0;
+	gather_added(g, s->computer, s->row);
 	if (!made_origin(g, s, l, &l->origin))
 		return false;
 	if (l->key == 0)

@@ -87,7 +87,7 @@ static bool add_note(struct gathering *g, const struct record_note *n,
 	query_put(q, 8, n->finger);
 	query_put_text(q, 9, n->words);
 	g->news->notes_new++;
-	g->changed = true;
+	gather_added(g, n->computer, n->row);
 	return query_run(q) == QUERY_GOOD;
 }
 
@@ -128,7 +128,6 @@ bool gather_note(
 	if (!taken)
 		return add_note(g, n, origin, sitting);
 	g->news->apart++;
-	g->own_apart = g->own_apart || strcmp(c->id, g->own) == 0;
 	return gather_origin(g, made, c->rows, &origin) &&
 	    add_note(g, n, origin, sitting);
 }

@@ -39,6 +39,13 @@
 	"origin ORDER BY sequence) AS time FROM notes) n " \
 	"JOIN origins o ON o.key = n.origin"
 
+/* Routines come in the order in which they were first practised. */
+#define ROUTINES_RANKED \
+	"SELECT r.key, row_number() OVER (ORDER BY first, r.key) AS rank " \
+	"FROM " \
+	"routines r LEFT JOIN (SELECT routine, min(key) AS first FROM " \
+	"sittings GROUP BY routine) f ON f.routine = r.key"
+
 /* Moves a column that holds keys. */
 #define MOVE(table, column) \
 	"UPDATE " table " SET " column " = -(SELECT new FROM moved " \
@@ -48,10 +55,13 @@
 static const char move_sittings[] = MOVE("sittings", "key")
     MOVE("turns", "sitting") MOVE("shares", "sitting") MOVE("notes", "sitting");
 static const char move_turns[] = MOVE("turns", "key") MOVE("measures", "turn");
+static const char move_routines[] = MOVE("routines", "key")
+    MOVE("sittings", "routine");
 static const char move_notes[] = MOVE("notes", "key");
 
 static const char find_sittings[] = NEW_KEYS(SITTINGS_RANKED);
 static const char find_turns[] = NEW_KEYS(TURNS_RANKED);
+static const char find_routines[] = NEW_KEYS(ROUTINES_RANKED);
 static const char find_notes[] = NEW_KEYS(NOTES_RANKED);
 
 static bool in_order(
@@ -83,11 +93,11 @@ bool gather_day(struct gathering *g, int day)
 	return true;
 }
 
-/* Days on which several computers sat: what was first may have changed. */
+/* Days on which several computers played: what was first may have changed. */
 static bool add_mixed_days(struct gathering *g)
 {
 	struct query q = query_of(g->d,
-	    "SELECT day FROM sittings GROUP BY day "
+	    "SELECT day FROM turns GROUP BY day "
 	    "HAVING count(DISTINCT origin) > 1");
 	bool good = true;
 
@@ -116,10 +126,11 @@ static bool renew_days(struct gathering *g)
 
 bool gather_order(struct gathering *g)
 {
-	bool sittings, turns, notes;
+	bool sittings, turns, other;
 
 	return in_order(g, find_sittings, move_sittings, &sittings) &&
 	    in_order(g, find_turns, move_turns, &turns) &&
-	    in_order(g, find_notes, move_notes, &notes) &&
+	    in_order(g, find_routines, move_routines, &other) &&
+	    in_order(g, find_notes, move_notes, &other) &&
 	    ((!sittings && !turns) || add_mixed_days(g)) && renew_days(g);
 }

@@ -57,6 +57,7 @@ struct gathering {
 	int *day;	   /* practice days whose roll-ups are no longer true */
 	int days, day_room;
 	char own[RECORD_ID_MAX]; /* the name of this computer */
+	int64_t own_rows;	 /* its last row before the merge */
 	bool own_apart;		 /* somebody else writes under it, too */
 	bool changed;
 	struct arena arena;   /* for the merge */
@@ -65,6 +66,12 @@ struct gathering {
 
 /* A query, reset and ready for its values. */
 struct query *gather_query_of(struct gathering *g, enum gather_query q);
+
+/*
+ * To be told of each row that is added: one of this computer's own that it has
+ * not and that is no later than its last was written by somebody else.
+ */
+void gather_added(struct gathering *g, int computer, int64_t row);
 
 /* Remembers that the roll-ups of a day must be counted anew. */
 bool gather_day(struct gathering *g, int day);

@@ -46,7 +46,7 @@ static bool add_sitting(
 	l->day = s->day;
 	l->new = true;
 	g->news->sittings_new++;
-	g->changed = true;
+	gather_added(g, s->computer, s->row);
 	return true;
 }
 
@@ -162,7 +162,8 @@ static bool join(
 	if (!more)
 		return true;
 	g->changed = true;
-	return gather_day(g, l->day) &&
+	/* A day on which nothing was played has no roll-up. */
+	return (s->turns == 0 || gather_day(g, l->day)) &&
 	    database_renew(g->d, RENEW_SEEN, l->key) &&
 	    database_renew(g->d, RENEW_SHARES, l->key);
 }
