@@ -333,6 +333,7 @@ FISH_COMPLETION = $(DATA)/fish/vendor_completions.d
 install: all $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/man/man1 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5 \
+	    $(DESTDIR)$(PREFIX)/share/man/man7 \
 	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines $(LIBEXEC) \
 	    $(BASH_COMPLETION) $(ZSH_COMPLETION) $(FISH_COMPLETION)
 	install -m 755 $(B)/$(PROGRAM) $(DESTDIR)$(PREFIX)/bin/$(PROGRAM)
@@ -340,6 +341,8 @@ install: all $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish
 	install -m 644 man/evenhand.1 $(DESTDIR)$(PREFIX)/share/man/man1/
 	install -m 644 man/evenhand-routine.5 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/
+	install -m 644 man/evenhand-listening.7 \
+	    $(DESTDIR)$(PREFIX)/share/man/man7/
 	install -m 644 $(ROUTINES) routines/evenhand.schema.json \
 	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines/
 	install -m 644 $(B)/evenhand.bash $(BASH_COMPLETION)/$(PROGRAM)
@@ -350,6 +353,7 @@ uninstall:
 	rm -f $(DESTDIR)$(PREFIX)/bin/$(PROGRAM) \
 	    $(DESTDIR)$(PREFIX)/share/man/man1/evenhand.1 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/evenhand-routine.5 \
+	    $(DESTDIR)$(PREFIX)/share/man/man7/evenhand-listening.7 \
 	    $(BASH_COMPLETION)/$(PROGRAM) $(ZSH_COMPLETION)/_$(PROGRAM) \
 	    $(FISH_COMPLETION)/evenhand.fish
 	rm -rf $(DESTDIR)$(PREFIX)/share/$(PROGRAM) $(LIBEXEC)

@@ -5,7 +5,7 @@ function takes(name, value) {
 		return ""
 	if (name == "player")
 		return "player"
-	if (name == "from" && value == "NAME")
+	if ((name == "from" || name == "routine") && value == "NAME")
 		return "routine"
 	if (value == "FILE")
 		return "file"

@@ -21,6 +21,7 @@ const struct command commands[] = {
 	{ "check", M_COMMAND_CHECK, command_check },
 	{ "new", M_COMMAND_NEW, command_new },
 	{ "history", M_COMMAND_HISTORY, command_history },
+	{ "measure", M_MEASURE_ABOUT, command_measure },
 	{ "print", M_PAPER_ABOUT, command_sheet },
 	{ "track", M_TRACK_ABOUT, command_track },
 	{ "give", M_GIVE_ABOUT, command_give },

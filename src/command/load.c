@@ -36,6 +36,8 @@ int command_status(const struct fault *f)
 	case M_AUDIO_UNKNOWN:
 	case M_AUDIO_DAMAGED:
 	case M_AUDIO_BROKE:
+	case M_MEASURE_RATE:
+	case M_MEASURE_EMPTY:
 		return EXIT_DATA;
 	case M_WORLD_FILE_MISSING:
 	case M_WORLD_FILE_NO_ROUTINE:

@@ -87,6 +87,7 @@ static bool hear_glides(struct stretching *s, struct stretch *out)
 		return false;
 	out->arrivals = n;
 	out->arrival = at;
+	out->glide_hz = low;
 	if (n < GLIDES_LEAST)
 		return true;
 	out->sum = arrivals_measure(&asked, at, n);
@@ -100,7 +101,6 @@ static bool hear_glides(struct stretching *s, struct stretch *out)
 /* From the medians of all arrivals. */
 static bool tell_notes(struct stretching *s, struct stretch *out)
 {
-	double low = note_at(s, LOW_SHARE);
 	double *cents = arena_take(
 	    s->a, (size_t)out->arrivals * sizeof(*cents));
 
@@ -108,11 +108,11 @@ static bool tell_notes(struct stretching *s, struct stretch *out)
 		return false;
 	for (int i = 0; i < out->arrivals; i++)
 		cents[i] = out->arrival[i].lower_cents;
-	out->hz = low *
+	out->hz = out->glide_hz *
 	    exp2(series_median(cents, (size_t)out->arrivals) / 1200);
 	for (int i = 0; i < out->arrivals; i++)
 		cents[i] = out->arrival[i].upper_cents;
-	out->upper_hz = low *
+	out->upper_hz = out->glide_hz *
 	    exp2(series_median(cents, (size_t)out->arrivals) / 1200);
 	return true;
 }

@@ -17,6 +17,7 @@
 #include "evenhand/base/messages/forecast.h"
 #include "evenhand/base/messages/history.h"
 #include "evenhand/base/messages/lesson.h"
+#include "evenhand/base/messages/measure.h"
 #include "evenhand/base/messages/pages.h"
 #include "evenhand/base/messages/paper.h"
 #include "evenhand/base/messages/record.h"

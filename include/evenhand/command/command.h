@@ -49,6 +49,7 @@ int command_give(int argc, char **argv);
 int command_gather(int argc, char **argv);
 int command_class(int argc, char **argv);
 int command_sound(int argc, char **argv);
+int command_measure(int argc, char **argv);
 
 /* Prints a fault, or all of a list, to standard error. */
 void command_fault(const struct fault *f);

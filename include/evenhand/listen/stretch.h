@@ -40,6 +40,7 @@ enum stretch_kind {
 	STRETCH_NOTES,	   /* several, neither gliding evenly nor swinging */
 	STRETCH_GLIDES,
 	STRETCH_VIBRATO,
+	STRETCH_KINDS
 };
 
 /* A bow in it; seconds of the recording. */
@@ -61,6 +62,7 @@ struct stretch {
 	double upper_hz; /* GLIDES and NOTES: the upper one; else as hz */
 	int arrivals;	 /* GLIDES */
 	const struct arrival *arrival; /* seconds of the recording */
+	double glide_hz;	       /* their cents are above it */
 	struct arrivals sum;
 	struct sway sway; /* VIBRATO; seconds of the recording */
 	int bows;

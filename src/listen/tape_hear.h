@@ -1,13 +1,13 @@
 /*
- * take_hear.h - the instants of a stretch, from its samples
+ * tape_hear.h - the instants of a stretch, from its samples
  *
  * A stretch is heard in pieces of some seconds, each about notes that lie so
  * near to each other that no octave fits between what is looked for.
  *
  * Pure; memory given back piece by piece.  One thread.
  */
-#ifndef LISTEN_TAKE_HEAR_H
-#define LISTEN_TAKE_HEAR_H
+#ifndef LISTEN_TAPE_HEAR_H
+#define LISTEN_TAPE_HEAR_H
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -17,7 +17,7 @@
 #include "survey.h"
 
 /* Samples of a stretch and some on both sides, and what is known of it. */
-struct take_sound {
+struct tape_sound {
 	const float *x;
 	size_t samples;
 	int64_t first; /* x[0] is this sample of the recording */
@@ -29,6 +29,6 @@ struct take_sound {
 };
 
 /* Fills m[0..SURVEY_STEP looks - 1].  False when memory is short. */
-bool take_hear(const struct take_sound *s, struct instant *m);
+bool tape_hear(const struct tape_sound *s, struct instant *m);
 
 #endif

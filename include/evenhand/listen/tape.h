@@ -1,5 +1,5 @@
 /*
- * take.h - a whole recording, heard from its first sample to its last
+ * tape.h - a whole recording, heard from its first sample to its last
  *
  *	samples ─▶ survey ─▶ cut into stretches ─▶ notes of each ─▶ live, refine
  *	           every 20 ms    at pauses		                 ─▶ stretch
@@ -9,44 +9,44 @@
  * whole stretch best, not an instant alone.  Pitch is then looked for about
  * these notes only, as when they had been asked.
  *
- * A stretch is what lies between two pauses, at most TAKE_STRETCH_S: so an hour
+ * A stretch is what lies between two pauses, at most TAPE_STRETCH_S: so an hour
  * takes no more memory than a minute.
  *
  * Pure; memory of its own.  One thread at a time.
  */
-#ifndef EVENHAND_LISTEN_TAKE_H
-#define EVENHAND_LISTEN_TAKE_H
+#ifndef EVENHAND_LISTEN_TAPE_H
+#define EVENHAND_LISTEN_TAPE_H
 
 #include <stdbool.h>
 #include <stddef.h>
 
 #include "evenhand/listen/stretch.h"
 
-#define TAKE_STRETCH_S 60.0 /* the longest */
-#define TAKE_PAUSE_S 0.7    /* of quiet, that ends one */
+#define TAPE_STRETCH_S 60.0 /* the longest */
+#define TAPE_PAUSE_S 0.7    /* of quiet, that ends one */
 
 /* Slower ones are looked at twice as fast: telephones give 8000. */
-enum { TAKE_RATE_MIN = 8000, TAKE_RATE_MAX = HEARD_RATE_MAX };
+enum { TAPE_RATE_MIN = 8000, TAPE_RATE_MAX = HEARD_RATE_MAX };
 
-struct take;
+struct tape;
 
 /* asked->known false: nothing is known.  NULL when memory is short. */
-struct take *take_new(int rate, const struct stretch_asked *asked);
-void take_free(struct take *t); /* NULL is allowed */
+struct tape *tape_new(int rate, const struct stretch_asked *asked);
+void tape_free(struct tape *t); /* NULL is allowed */
 
-/* Takes up to TAKE_MAX samples; ask take_next before the next ones. */
-enum { TAKE_MAX = 4096 };
-void take_samples(struct take *t, const float *x, size_t n);
+/* Takes up to TAPE_MAX samples; ask tape_next before the next ones. */
+enum { TAPE_MAX = 4096 };
+void tape_samples(struct tape *t, const float *x, size_t n);
 
 /* No more samples come. */
-void take_end(struct take *t);
+void tape_end(struct tape *t);
 
 /*
  * The next stretch that is over; they follow each other without a gap.  Its
  * lists live until the next call.  False: none is over; or memory is short,
- * which take_failed tells.
+ * which tape_failed tells.
  */
-bool take_next(struct take *t, struct stretch *out);
-bool take_failed(const struct take *t);
+bool tape_next(struct tape *t, struct stretch *out);
+bool tape_failed(const struct tape *t);
 
 #endif

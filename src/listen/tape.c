@@ -1,5 +1,5 @@
 /*
- * take.c - a whole recording, heard from its first sample to its last
+ * tape.c - a whole recording, heard from its first sample to its last
  *
  * What was taken waits until its stretch is whole and a little more: a pause is
  * seen when it is over, and a piece is read with some sound on both sides.
@@ -8,7 +8,7 @@
  *	x: |.......|==============================|....|
  *	        first look of the stretch      cut
  */
-#include "evenhand/listen/take.h"
+#include "evenhand/listen/tape.h"
 
 #include <assert.h>
 #include <math.h>
@@ -18,7 +18,7 @@
 
 #include "evenhand/listen/thin.h"
 #include "survey.h"
-#include "take_hear.h"
+#include "tape_hear.h"
 #include "widen.h"
 
 #define ALL_LOW_HZ 30.0
@@ -26,14 +26,14 @@
 #define BESIDE_S 0.6	   /* of sound kept on both sides of a stretch */
 
 enum {
-	LOOKS_MOST = 3000, /* TAKE_STRETCH_S */
-	LOOKS_PAUSE = 35,  /* TAKE_PAUSE_S */
+	LOOKS_MOST = 3000, /* TAPE_STRETCH_S */
+	LOOKS_PAUSE = 35,  /* TAPE_PAUSE_S */
 	LOOKS_BESIDE = 30, /* BESIDE_S */
 	LOOKS_ROOM = LOOKS_MOST + LOOKS_BESIDE + 2 * SURVEY_LOOKS_MAX,
 	CUT_WITHIN = 200, /* looks before the longest: its quietest place */
 };
 
-struct take {
+struct tape {
 	struct arena arena; /* for as long as it listens */
 	struct arena work;  /* for one stretch */
 	struct stretch_asked asked;
@@ -69,7 +69,7 @@ static double high_hz(const struct stretch_asked *a)
 	return a->known ? a->asked.high_hz * beyond : ALL_HIGH_HZ;
 }
 
-static bool begin(struct take *t, int rate)
+static bool begin(struct tape *t, int rate)
 {
 	t->thin = thin_new(&t->arena, rate, high_hz(&t->asked));
 	if (!t->thin)
@@ -84,11 +84,11 @@ static bool begin(struct take *t, int rate)
 	return t->x && t->survey && t->look;
 }
 
-struct take *take_new(int rate, const struct stretch_asked *asked)
+struct tape *tape_new(int rate, const struct stretch_asked *asked)
 {
-	struct take *t = calloc(1, sizeof(*t));
+	struct tape *t = calloc(1, sizeof(*t));
 
-	assert(rate >= TAKE_RATE_MIN && rate <= TAKE_RATE_MAX);
+	assert(rate >= TAPE_RATE_MIN && rate <= TAPE_RATE_MAX);
 	assert(!asked->known || asked_valid(&asked->asked));
 	if (!t)
 		return NULL;
@@ -98,11 +98,11 @@ struct take *take_new(int rate, const struct stretch_asked *asked)
 	widen_begin(&t->widen);
 	if (begin(t, t->slow ? 2 * rate : rate))
 		return t;
-	take_free(t);
+	tape_free(t);
 	return NULL;
 }
 
-void take_free(struct take *t)
+void tape_free(struct tape *t)
 {
 	if (!t)
 		return;
@@ -111,13 +111,13 @@ void take_free(struct take *t)
 	free(t);
 }
 
-bool take_failed(const struct take *t)
+bool tape_failed(const struct tape *t)
 {
 	return t->failed;
 }
 
 /* Thinned samples that were just written behind x. */
-static void keep(struct take *t, size_t made)
+static void keep(struct tape *t, size_t made)
 {
 	assert(t->samples + made <= t->room);
 	t->looks += survey_take(
@@ -125,11 +125,11 @@ static void keep(struct take *t, size_t made)
 	t->samples += made;
 }
 
-void take_samples(struct take *t, const float *x, size_t n)
+void tape_samples(struct tape *t, const float *x, size_t n)
 {
-	float twice[2 * TAKE_MAX];
+	float twice[2 * TAPE_MAX];
 
-	assert(n <= TAKE_MAX);
+	assert(n <= TAPE_MAX);
 	if (t->failed || t->ended)
 		return;
 	if (t->slow) {
@@ -139,7 +139,7 @@ void take_samples(struct take *t, const float *x, size_t n)
 	keep(t, thin_take(t->thin, x, n, t->x + t->samples));
 }
 
-void take_end(struct take *t)
+void tape_end(struct tape *t)
 {
 	float last[2 * WIDEN_REACH];
 	size_t looks;
@@ -160,7 +160,7 @@ void take_end(struct take *t)
 }
 
 /* The quietest look before the longest stretch is over. */
-static size_t quietest(const struct take *t)
+static size_t quietest(const struct tape *t)
 {
 	size_t best = LOOKS_MOST;
 
@@ -171,7 +171,7 @@ static size_t quietest(const struct take *t)
 }
 
 /* Where the stretch is over, in looks; 0: not yet. */
-static size_t cut(struct take *t)
+static size_t cut(struct tape *t)
 {
 	for (; t->sounds_at < t->looks; t->sounds_at++) {
 		const struct look *l = &t->look[t->sounds_at];
@@ -193,7 +193,7 @@ static size_t cut(struct take *t)
 }
 
 /* Drops what lies before a look, but for a little sound. */
-static void forget(struct take *t, size_t looks)
+static void forget(struct tape *t, size_t looks)
 {
 	int64_t keep_from, drop;
 
@@ -214,19 +214,19 @@ static void forget(struct take *t, size_t looks)
 	t->first += drop;
 }
 
-static bool hear(struct take *t, size_t looks, struct stretch *out)
+static bool hear(struct tape *t, size_t looks, struct stretch *out)
 {
-	struct take_sound s = { t->x, t->samples, t->first, t->rate, &t->asked,
+	struct tape_sound s = { t->x, t->samples, t->first, t->rate, &t->asked,
 		t->look, looks, t->first_look * SURVEY_STEP };
 	size_t n = looks * SURVEY_STEP;
 	struct instant *m = arena_take(&t->work, n * sizeof(*m));
 
-	return m && survey_path(&t->work, t->look, looks) && take_hear(&s, m) &&
+	return m && survey_path(&t->work, t->look, looks) && tape_hear(&s, m) &&
 	    stretch_measure(&t->work, &t->asked, m, n,
 		(double)t->first_look * SURVEY_STEP_S, out);
 }
 
-bool take_next(struct take *t, struct stretch *out)
+bool tape_next(struct tape *t, struct stretch *out)
 {
 	size_t looks = t->failed ? 0 : cut(t);
 

@@ -1,7 +1,7 @@
 /*
- * take_hear.c - the instants of a stretch, from its samples
+ * tape_hear.c - the instants of a stretch, from its samples
  */
-#include "take_hear.h"
+#include "tape_hear.h"
 
 #include <math.h>
 #include <string.h>
@@ -36,7 +36,7 @@ static bool leaps(float a, float b)
 }
 
 /* Looks in a row from k on without a leap. */
-static size_t row(const struct take_sound *s, size_t k)
+static size_t row(const struct tape_sound *s, size_t k)
 {
 	size_t end = k + 1;
 
@@ -61,7 +61,7 @@ static bool widen(struct piece_of *p, double hz)
 }
 
 /* As many looks from p->from on as go together. */
-static void find_piece(const struct take_sound *s, struct piece_of *p)
+static void find_piece(const struct tape_sound *s, struct piece_of *p)
 {
 	size_t most = p->from + PIECE_LOOKS;
 	size_t steady_to = p->from; /* up to here k is in a row */
@@ -84,7 +84,7 @@ static void find_piece(const struct take_sound *s, struct piece_of *p)
 }
 
 /* Sample of the recording at which an instant lies. */
-static int64_t sample_at(const struct take_sound *s, int64_t instant)
+static int64_t sample_at(const struct tape_sound *s, int64_t instant)
 {
 	return (int64_t)floor((double)instant * HEARD_STEP_S * s->rate + 0.5);
 }
@@ -139,7 +139,7 @@ static bool hear_all(struct heard_piece *h, const struct asked *asked,
 }
 
 static bool hear_piece(
-    const struct take_sound *s, const struct piece_of *p, struct instant *m)
+    const struct tape_sound *s, const struct piece_of *p, struct instant *m)
 {
 	struct heard_piece h = { .arena = { NULL, 0 } };
 	int64_t from = s->instant + (int64_t)p->from * SURVEY_STEP;
@@ -172,7 +172,7 @@ static bool hear_piece(
 
 /* Where no note is there is no more than a level. */
 static void fill(
-    const struct take_sound *s, const struct piece_of *p, struct instant *m)
+    const struct tape_sound *s, const struct piece_of *p, struct instant *m)
 {
 	for (size_t k = p->from * SURVEY_STEP; k < p->to * SURVEY_STEP; k++) {
 		const struct look *l = &s->look[k / SURVEY_STEP];
@@ -182,7 +182,7 @@ static void fill(
 	}
 }
 
-bool take_hear(const struct take_sound *s, struct instant *m)
+bool tape_hear(const struct tape_sound *s, struct instant *m)
 {
 	struct piece_of p = { .from = 0 };
 

@@ -1,0 +1,181 @@
+/*
+ * track_plot.c - the pitch of a recording, drawn in cells
+ */
+#include "evenhand/screen/track_plot.h"
+
+#include <math.h>
+
+#include "evenhand/base/text.h"
+#include "evenhand/music/pitch.h"
+#include "signs.h"
+
+enum {
+	LEFT = 5, /* columns of names of notes */
+	FOOT = 2, /* rows of the axis and its times */
+	ROWS = TRACK_PLOT_ROWS - FOOT,
+	HALVES = 2 * ROWS,
+	TIME_COLUMNS = 18, /* from one time to the next, at least */
+	NAME_BYTES = 24,
+	SECONDS = 60,
+	HOUR = 3600,
+};
+
+#define LEAST_SEMITONES 1.0 /* from bottom to top; less would be all jitter */
+#define AIR 0.08	    /* of the height, above and below */
+
+struct plot {
+	struct canvas *canvas;
+	const struct outline *o;
+	double low, high; /* semitones at the bottom and at the top */
+	double reference_hz;
+	bool ascii;
+	int columns; /* of the curve */
+};
+
+/* Half row from the bottom at which a note lies. */
+static int half_of(const struct plot *p, double hz)
+{
+	double at = (pitch_note(hz, p->reference_hz) - p->low) /
+	    (p->high - p->low) * HALVES;
+
+	return (int)fmin(fmax(floor(at), 0), HALVES - 1);
+}
+
+static void put_half(const struct plot *p, int column, int half, bool both)
+{
+	enum sign s = both ? SIGN_FULL : half % 2 ? SIGN_UPPER : SIGN_LOWER;
+
+	canvas_put(p->canvas, ROWS - 1 - half / 2, LEFT + 1 + column,
+	    ATTRIBUTE_PLAIN, sign_of(s, p->ascii));
+}
+
+static void draw_column(
+    const struct plot *p, int column, const struct outline_place *at)
+{
+	int low, high;
+
+	if (at->low_hz <= 0)
+		return;
+	/* What lies outside is left out, not drawn at the edge. */
+	if (pitch_note((double)at->high_hz, p->reference_hz) < p->low ||
+	    pitch_note((double)at->low_hz, p->reference_hz) > p->high)
+		return;
+	low = half_of(p, (double)at->low_hz);
+	high = half_of(p, (double)at->high_hz);
+	for (int half = low; half <= high; half++) {
+		bool both = half % 2 == 0 && half < high;
+
+		put_half(p, column, half, both);
+		half += both;
+	}
+}
+
+static void draw_curve(const struct plot *p)
+{
+	for (int x = 0; x < p->columns; x++) {
+		int from = (int)((int64_t)x * p->o->places / p->columns);
+		int to = (int)((int64_t)(x + 1) * p->o->places / p->columns);
+		struct outline_place at = outline_join(
+		    p->o, from, to > from ? to : from + 1);
+
+		draw_column(p, x, &at);
+	}
+}
+
+static void draw_frame(const struct plot *p)
+{
+	for (int row = 0; row < ROWS; row++)
+		canvas_put(p->canvas, row, LEFT, ATTRIBUTE_FAINT,
+		    sign_of(SIGN_DOWN, p->ascii));
+	canvas_put(p->canvas, ROWS, LEFT, ATTRIBUTE_FAINT,
+	    sign_of(SIGN_BOTTOM_LEFT, p->ascii));
+	for (int x = 0; x < p->columns; x++)
+		canvas_put(p->canvas, ROWS, LEFT + 1 + x, ATTRIBUTE_FAINT,
+		    sign_of(SIGN_ACROSS, p->ascii));
+}
+
+/* As many names as have a row between them. */
+static void draw_notes(const struct plot *p)
+{
+	int step = 1, taken = ROWS;
+
+	while ((p->high - p->low) / step > (double)ROWS / 2)
+		step++;
+	for (int note = (int)ceil(p->low); note <= p->high; note++) {
+		double at = (note - p->low) / (p->high - p->low) * ROWS;
+		int row = ROWS - 1 - (int)fmin(at, ROWS - 1);
+		char name[PITCH_NAME_MAX];
+
+		if (note % step != 0 || row >= taken || note < 0 || note > 127)
+			continue;
+		pitch_name(note, false, name);
+		canvas_put(p->canvas, row, LEFT - 1 - text_columns(name),
+		    ATTRIBUTE_FAINT, name);
+		taken = row;
+	}
+}
+
+static void time_of(double s, char *name)
+{
+	struct text t = text_in(name, NAME_BYTES);
+	int whole = (int)s;
+
+	if (whole >= HOUR)
+		text_format(&t, "%d:%02d:%02d", whole / HOUR,
+		    whole / SECONDS % SECONDS, whole % SECONDS);
+	else
+		text_format(&t, "%d:%02d", whole / SECONDS, whole % SECONDS);
+}
+
+/* A nice step that leaves room for each time. */
+static double time_step(double seconds, int columns)
+{
+	static const int steps[] = { 1, 2, 5, 10, 20, 30, 60, 120, 300, 600,
+		1200, 1800, 3600, 7200, 14400 };
+	size_t n = sizeof(steps) / sizeof(steps[0]);
+
+	for (size_t i = 0; i < n; i++)
+		if (steps[i] * columns >= TIME_COLUMNS * seconds)
+			return steps[i];
+	return ceil(seconds / 4);
+}
+
+static void draw_times(const struct plot *p)
+{
+	double seconds = outline_s(p->o);
+	double step = time_step(seconds, p->columns);
+
+	for (double s = 0; s <= seconds; s += step) {
+		char name[NAME_BYTES];
+		int at = (int)(s / seconds * p->columns);
+
+		time_of(s, name);
+		if (at + text_columns(name) > p->columns)
+			break;
+		canvas_put(
+		    p->canvas, ROWS + 1, LEFT + 1 + at, ATTRIBUTE_FAINT, name);
+	}
+}
+
+bool track_plot(struct canvas *c, int columns, const struct outline *o,
+    double reference_hz, bool ascii)
+{
+	struct plot p = { c, o, 0, 0, reference_hz, ascii, 0 };
+	double low, high, air;
+
+	canvas_init(c, columns, TRACK_PLOT_ROWS);
+	if (!outline_range(o, &low, &high))
+		return false;
+	p.low = pitch_note(low, reference_hz);
+	p.high = pitch_note(high, reference_hz);
+	air = fmax(
+	    AIR * (p.high - p.low), (LEAST_SEMITONES - (p.high - p.low)) / 2);
+	p.low -= air;
+	p.high += air;
+	p.columns = c->columns - LEFT - 1;
+	draw_frame(&p);
+	draw_notes(&p);
+	draw_times(&p);
+	draw_curve(&p);
+	return true;
+}
