@@ -20,7 +20,7 @@
 #include "track.h"
 
 enum {
-	BLOCK = 4096,
+	BLOCK = 16384, /* frames: what a pipe holds */
 	ALIGNED = 64,
 	PATIENCE_MS = 500, /* then it is told how far it has come */
 	AGAIN_MS = 100,

@@ -25,7 +25,7 @@
 struct audio_source {
 	int fd;
 	size_t at, end;
-	char ahead[4096];
+	char ahead[65536]; /* what a pipe holds */
 };
 
 /*

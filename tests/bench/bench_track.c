@@ -1,0 +1,82 @@
+/*
+ * bench_track.c - tracks: how much faster than they sound they are written
+ *
+ * Runs the real binary (EVENHAND), which starts evenhand-file, and prints each
+ * figure beside its goal: seconds of a track for a second of waiting.
+ */
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+
+#include "bench.h"
+
+enum { RUNS = 9 };
+
+static char folder[] = "/tmp/evenhand-bench-XXXXXX";
+
+/* ms until a track is on the disk. */
+static double track_once(
+    const char *program, const char *file, const char *rate)
+{
+	double began = now_ms();
+	pid_t child = fork();
+	int status;
+
+	if (child < 0)
+		fail("fork");
+	if (child == 0) {
+		dup2(open("/dev/null", O_WRONLY), STDOUT_FILENO);
+		execl(program, program, "track", "cello-homework", "--rate",
+		    rate, "--force", "-o", file, (char *)NULL);
+		_exit(127);
+	}
+	if (waitpid(child, &status, 0) < 0 || status != 0)
+		fail(file);
+	return now_ms() - began;
+}
+
+/* Seconds of a WAV file of 16 bits and one channel, but for its head. */
+static double seconds(const char *file, int rate)
+{
+	struct stat s;
+
+	if (stat(file, &s) != 0)
+		fail(file);
+	return (double)s.st_size / 2 / rate;
+}
+
+static double times(
+    const char *program, const char *file, const char *rate, double length)
+{
+	double ms[RUNS];
+
+	for (int i = 0; i < RUNS; i++)
+		ms[i] = track_once(program, file, rate);
+	return length * 1e3 / median(ms, RUNS);
+}
+
+int main(void)
+{
+	const char *program = getenv("EVENHAND");
+	double length;
+
+	if (!program || !mkdtemp(folder) || chdir(folder) != 0)
+		fail("EVENHAND and a folder");
+	home_is(folder);
+	track_once(program, "a.wav", "48");
+	length = seconds("a.wav", 48000);
+	figure("a five-minute track as FLAC", "over 500",
+	    times(program, "a.flac", "48", length), "times as fast");
+	figure("the same as WAV", "over 500",
+	    times(program, "a.wav", "48", length), "times as fast");
+	figure("the same as Ogg", "over 100",
+	    times(program, "a.ogg", "48", length), "times as fast");
+	figure("FLAC at 96 kHz", "over 250",
+	    times(program, "a.flac", "96", length), "times as fast");
+	unlink("a.wav");
+	unlink("a.flac");
+	unlink("a.ogg");
+	if (chdir("/") != 0 || rmdir(folder) != 0)
+		fail(folder);
+	return 0;
+}
