@@ -1,8 +1,9 @@
 /*
  * sound.c - `evenhand sound`: where sound can be played, and a bow to try it
  *
- *	evenhand sound          the cards, and which one a session would take
- *	evenhand sound --try    one bow with its pulses, on that card
+ *	evenhand sound            the cards, and which one a session would take
+ *	evenhand sound --try      one bow with its pulses, on that card
+ *	evenhand sound --measure  how late a microphone hears it: sound_measure.c
  *
  * Everything that may hang happens in the sound child; here one only waits, and
  * only so long.
@@ -13,18 +14,14 @@
 #include <strings.h>
 #include <time.h>
 
-#include "choices.h"
 #include "evenhand/base/frames.h"
-#include "evenhand/screen/lines.h"
 #include "evenhand/world/beside.h"
 #include "evenhand/world/clock.h"
 #include "evenhand/world/paths.h"
-#include "evenhand/world/sound_keeper.h"
-#include "evenhand/world/sound_list.h"
 #include "options.h"
+#include "sound_verb.h"
 
 enum {
-	RATE = 48000,
 	PULSES = 6,
 	BOW_MS = 4000,
 	LIST_MS = 6000,	 /* for the cards to be listed */
@@ -32,17 +29,6 @@ enum {
 	LEAD_MS = 300,	 /* before the bow */
 	AFTER_MS = 300,	 /* after it */
 	SPARE_MS = 2000, /* for the card to be late */
-	LOOK_MS = 50,
-};
-
-/* Too large for a stack. */
-struct
-try {
-	struct settings_file chosen;
-	struct sound_wish wish;
-	struct sound_keeper *keeper;
-	struct sound_lists lists;
-	char page[LINES_BYTES_MAX];
 };
 
 static volatile sig_atomic_t stopped;
@@ -50,6 +36,11 @@ static volatile sig_atomic_t stopped;
 static void stop(int number)
 {
 	stopped = number;
+}
+
+int sound_stopped(void)
+{
+	return stopped;
 }
 
 /* --- the command line over the settings ------------------------------------ */
@@ -62,7 +53,7 @@ static void take(char *to, size_t size, const char *from)
 }
 
 /* A try chooses nothing for the next session, so nothing is written. */
-static void choose(struct try *t, const char *card, const char *through)
+static void choose(struct sound_verb *t, const char *card, const char *through)
 {
 	struct settings *s = &t->chosen.now;
 
@@ -76,6 +67,12 @@ static void choose(struct try *t, const char *card, const char *through)
 	choices_card(s, &t->wish);
 }
 
+static void choose_microphone(struct sound_verb *t, const char *microphone)
+{
+	if (microphone)
+		take(t->microphone.name, sizeof t->microphone.name, microphone);
+}
+
 /* --- the cards ------------------------------------------------------------- */
 
 static void add(struct text *out, struct message m)
@@ -83,11 +80,10 @@ static void add(struct text *out, struct message m)
 	lines_say(out, &m);
 }
 
-static void add_cards(struct text *out, const struct sound_list *list)
+static void add_names(struct text *out, const struct sound_list *list)
 {
 	char words[LINE_COLUMNS * 4];
 
-	add(out, message_of(M_SOUND_CARDS));
 	for (int i = 0; i < list->count; i++) {
 		const struct sound_card *c = &list->card[i];
 		struct message m = message_with(
@@ -99,6 +95,12 @@ static void add_cards(struct text *out, const struct sound_list *list)
 	}
 	if (list->left_out > 0)
 		add(out, message_with(M_SOUND_LEFT_OUT, WHOLE(list->left_out)));
+}
+
+static void add_cards(struct text *out, const struct sound_list *list)
+{
+	add(out, message_of(M_SOUND_CARDS));
+	add_names(out, list);
 	for (int i = 0; i < list->count; i++)
 		if (list->card[i].wireless)
 			add(out,
@@ -106,7 +108,15 @@ static void add_cards(struct text *out, const struct sound_list *list)
 				M_SOUND_WIRELESS, TEXT(list->card[i].name)));
 }
 
-static void add_choice(struct text *out, const struct try *t)
+static void add_microphones(struct text *out, const struct sound_list *list)
+{
+	add(out,
+	    message_of(
+		list->count > 0 ? M_SOUND_MICROPHONES : M_SOUND_NO_MICROPHONE));
+	add_names(out, list);
+}
+
+static void add_choice(struct text *out, const struct sound_verb *t)
 {
 	bool other;
 	const struct sound_card *c = sound_choose(
@@ -128,7 +138,7 @@ static void add_choice(struct text *out, const struct try *t)
 	}
 }
 
-static int list_cards(struct try *t)
+static int list_cards(struct sound_verb *t)
 {
 	struct text out = text_in(t->page, sizeof t->page);
 	struct fault f;
@@ -144,13 +154,14 @@ static int list_cards(struct try *t)
 		return EXIT_UNAVAILABLE;
 	}
 	add_cards(&out, &t->lists.cards);
+	add_microphones(&out, &t->lists.microphones);
 	add_choice(&out, t);
 	return command_print(&out) ? EXIT_GOOD : EXIT_IO;
 }
 
 /* --- one bow --------------------------------------------------------------- */
 
-static bool print(struct try *t, struct message m)
+bool sound_print(struct sound_verb *t, struct message m)
 {
 	struct text out = text_in(t->page, sizeof t->page);
 
@@ -158,7 +169,7 @@ static bool print(struct try *t, struct message m)
 	return command_print(&out);
 }
 
-static void pause_ms(int ms)
+void sound_pause_ms(int ms)
 {
 	nanosleep(&(struct timespec) { .tv_nsec = ms * 1000000L }, NULL);
 }
@@ -169,14 +180,14 @@ static int64_t now_ms(void)
 }
 
 /* Waits until the card sounds or it is known that it will not. */
-static bool opened(struct device *d)
+bool sound_opened(struct device *d)
 {
 	int64_t until = now_ms() + OPEN_MS;
 
 	while (!stopped && device_state(d) != DEVICE_SOUNDS &&
 	    device_state(d) != DEVICE_MISSING && now_ms() < until) {
 		device_look(d);
-		pause_ms(LOOK_MS);
+		sound_pause_ms(SOUND_LOOK_MS);
 	}
 	return device_state(d) == DEVICE_SOUNDS;
 }
@@ -190,22 +201,22 @@ static bool play(struct device *d)
 		.bows_each = 1,
 		.turns = 1,
 	};
-	int64_t at = device_frame(d) + frames_of_ms(LEAD_MS, RATE);
-	int64_t end = at + frames_of_ms(BOW_MS + AFTER_MS, RATE);
+	int64_t at = device_frame(d) + frames_of_ms(LEAD_MS, SOUND_RATE);
+	int64_t end = at + frames_of_ms(BOW_MS + AFTER_MS, SOUND_RATE);
 	int64_t until = now_ms() + LEAD_MS + BOW_MS + AFTER_MS + SPARE_MS;
 
 	if (!device_play(d, &bow, at))
 		return false;
 	while (!stopped && device_state(d) == DEVICE_SOUNDS &&
 	    device_heard(d) < end && now_ms() < until) {
-		pause_ms(LOOK_MS);
+		sound_pause_ms(SOUND_LOOK_MS);
 		device_look(d);
 	}
 	return device_heard(d) >= end && device_state(d) == DEVICE_SOUNDS;
 }
 
 /* Why there is no sound: what a session says of it, told for here. */
-static int say_missing(const struct device *d)
+int sound_say_missing(const struct device *d)
 {
 	struct message m = device_sentence(d);
 
@@ -217,26 +228,26 @@ static int say_missing(const struct device *d)
 	return EXIT_UNAVAILABLE;
 }
 
-static int say_played(struct try *t, struct device *d, int broken)
+static int say_played(struct sound_verb *t, struct device *d, int broken)
 {
 	broken = device_dropouts(d) - broken;
-	if (!print(t, message_with(M_SOUND_PLAYED, WHOLE(PULSES - 1))))
+	if (!sound_print(t, message_with(M_SOUND_PLAYED, WHOLE(PULSES - 1))))
 		return EXIT_IO;
 	if (broken > 0)
-		print(t, message_with(M_SOUND_BROKEN, WHOLE(broken)));
+		sound_print(t, message_with(M_SOUND_BROKEN, WHOLE(broken)));
 	return EXIT_GOOD;
 }
 
-static int play_on(struct try *t, struct device *d)
+static int play_on(struct sound_verb *t, struct device *d)
 {
 	struct message m;
 	int broken;
 
-	if (!opened(d))
-		return stopped ? EXIT_GOOD : say_missing(d);
-	if (!print(t, message_of(M_SOUND_CAUTION)) ||
-	    !print(t, device_sentence(d)) ||
-	    !print(t,
+	if (!sound_opened(d))
+		return stopped ? EXIT_GOOD : sound_say_missing(d);
+	if (!sound_print(t, message_of(M_SOUND_CAUTION)) ||
+	    !sound_print(t, device_sentence(d)) ||
+	    !sound_print(t,
 		message_with(M_SOUND_PLAYS, WHOLE(t->chosen.now.loudness),
 		    WHOLE(BOW_MS / 1000))))
 		return EXIT_IO;
@@ -250,14 +261,16 @@ static int play_on(struct try *t, struct device *d)
 	return EXIT_UNAVAILABLE;
 }
 
-static int try_bow(struct try *t)
+/* On a card that is opened for it; a key or a signal ends it gently. */
+static int sounding(
+    struct sound_verb *t, int (*way)(struct sound_verb *t, struct device *d))
 {
 	struct sigaction gently = { .sa_handler = stop };
 	struct fault f;
 	int status;
 
 	struct device *d = device_sound_open(
-	    t->keeper, &t->wish, RATE, true, &f);
+	    t->keeper, &t->wish, SOUND_RATE, true, &f);
 	if (!d) {
 		command_fault(&f);
 		return EXIT_OS;
@@ -266,19 +279,36 @@ static int try_bow(struct try *t)
 	sigaction(SIGINT, &gently, NULL);
 	sigaction(SIGTERM, &gently, NULL);
 	sigaction(SIGHUP, &gently, NULL);
-	status = play_on(t, d);
+	status = way(t, d);
 	device_close(d);
 	return stopped ? 128 + stopped : status;
+}
+
+static int go(struct sound_verb *t, bool bow, bool measure)
+{
+	struct message m = message_of(M_SOUND_ONE_THING);
+
+	if (bow && measure) {
+		command_say(&m);
+		return EXIT_USAGE;
+	}
+	if (bow)
+		return sounding(t, play_on);
+	return measure ? sounding(t, sound_measure) : list_cards(t);
 }
 
 int command_sound(int argc, char **argv)
 {
 	const char *card = NULL, *through = NULL, *loudness = NULL;
-	bool bow = false;
+	const char *microphone = NULL;
+	bool bow = false, measure = false;
 	const struct option_wish wishes[] = {
 		{ "try", M_SOUND_OPTION_TRY, NULL, &bow, NULL },
+		{ "measure", M_SOUND_OPTION_MEASURE, NULL, &measure, NULL },
 		{ "card", M_COMMAND_OPTION_CARD, "NAME", NULL, &card },
 		{ "through", M_COMMAND_OPTION_THROUGH, "NAME", NULL, &through },
+		{ "microphone", M_SOUND_OPTION_MICROPHONE, "NAME", NULL,
+		    &microphone },
 		{ "loudness", M_COMMAND_OPTION_LOUDNESS, "PERCENT", NULL,
 		    &loudness },
 		OPTIONS_END,
@@ -290,7 +320,7 @@ int command_sound(int argc, char **argv)
 
 	if (!options_read(&verb, &argc, &argv, &status))
 		return status;
-	struct try *t = calloc(1, sizeof *t);
+	struct sound_verb *t = calloc(1, sizeof *t);
 	fault_set(&f, message_of(M_COMMAND_NO_MEMORY));
 	status = EXIT_OS;
 	beside_find(SOUND_PROGRAM, program, sizeof program);
@@ -303,7 +333,8 @@ int command_sound(int argc, char **argv)
 	status = EXIT_USAGE;
 	if (options_loudness(loudness, &t->chosen.now.loudness)) {
 		choose(t, card, through);
-		status = bow ? try_bow(t) : list_cards(t);
+		choose_microphone(t, microphone);
+		status = go(t, bow, measure);
 	}
 	sound_keeper_close(t->keeper);
 	free(t);

@@ -37,6 +37,7 @@ static const struct {
 	[VOICE_COUNT] = { 15, 300, 0 },
 	[VOICE_FINGER] = { 225, 200, 220000 },
 	[VOICE_TONE] = { TONE_MS, 120, 0 },
+	[VOICE_SWEEP] = { 60, 400, 0 },
 };
 
 /* Even a passage with the most of everything fits. */
@@ -216,12 +217,20 @@ static bool faded(const struct passage *p, int turn, int bow)
 	return p->fade_after > 0 && before >= p->fade_after;
 }
 
+/* What a bow begins with. */
+static enum voice knock(const struct passage *p, int bow)
+{
+	if (p->sweeps)
+		return VOICE_SWEEP;
+	return bow % 2 == 0 ? VOICE_DOWN : VOICE_UP;
+}
+
 static void add_bow(struct score *s, const struct passage *p, int turn, int b)
 {
 	int64_t ms = passage_turn_ms(p, turn) + INT64_C(1) * b * p->bow_ms;
 	int64_t bow = frames_of_ms(ms, s->rate);
 
-	add_usual(s, bow, b % 2 == 0 ? VOICE_DOWN : VOICE_UP);
+	add_usual(s, bow, knock(p, b));
 	add_cue(s, bow, CUE_BOW, turn, b);
 	for (int k = 0; k < p->pulses; k++) {
 		int64_t frame = pulse_frame(s, p, bow, k);

@@ -5,7 +5,8 @@
  * itself and is exact at any frame; its sine is a polynomial.  Struck sounds
  * die away as (1 - frame/length)^4: that looks like the exponential of a real
  * knock, but it ends at nothing.  High partials die away twice as fast, as they
- * do in wood.
+ * do in wood.  A sweep's step grows from frame to frame, so its phase is a sum
+ * of whole numbers, exact at any frame too.
  */
 #include "voices.h"
 
@@ -19,6 +20,7 @@ struct material {
 	float attack_s, release_s;
 	float ratio[PARTIALS]; /* of the partials to the first */
 	float weight[PARTIALS];
+	float to_hz; /* a sweep goes up to there; 0: it keeps its pitch */
 };
 
 /* A free bar sounds 2.76 times its lowest pitch next. */
@@ -31,6 +33,8 @@ static const struct material materials[VOICE_KINDS] = {
 	[VOICE_FINGER] = { false, 0, 0.02F, 0.09F, { 1, 2, 3 },
 	    { 0.7F, 0.2F, 0.1F } },
 	[VOICE_TONE] = { false, 0, 0.04F, 0.12F, { 1, 2 }, { 0.8F, 0.2F } },
+	/* Small loudspeakers and speech microphones pass all of it. */
+	[VOICE_SWEEP] = { false, 600, 0.01F, 0.01F, { 1 }, { 1 }, 6000 },
 };
 
 /* One over a length of so many seconds, but at most half the sound. */
@@ -41,6 +45,17 @@ static float per_frame(float seconds, int rate, int32_t length)
 
 	frames = frames < half ? frames : half;
 	return frames > 1 ? 1 / frames : 1;
+}
+
+/* How much a sweep's step grows a frame. */
+static uint32_t bend(const struct material *m, int rate, int32_t length)
+{
+	double to = m->to_hz < 0.4F * (float)rate ? m->to_hz
+						  : 0.4F * (float)rate;
+
+	if (m->to_hz <= 0 || to <= m->hz)
+		return 0;
+	return (uint32_t)((to - m->hz) / rate / length * 4294967296.0 + 0.5);
 }
 
 void shape_make(struct shape *v, const struct sound *s, int rate)
@@ -56,6 +71,7 @@ void shape_make(struct shape *v, const struct sound *s, int rate)
 	v->attack = per_frame(m->attack_s, rate, s->length);
 	v->release = per_frame(m->release_s, rate, s->length);
 	v->fall = 1 / (float)s->length;
+	v->bend = bend(m, rate, s->length);
 	for (size_t i = 0; i < PARTIALS; i++) {
 		double turns = hz * m->ratio[i] / rate;
 
@@ -113,11 +129,26 @@ static float held_at(const struct shape *v, int32_t i)
 	return v->level * rise * fall * sum;
 }
 
+/* The same with a step that grows: 0 + 1 + .. + i times the bend is added. */
+static float swept_at(const struct shape *v, int32_t i)
+{
+	float rise = smooth((float)(i + 1) * v->attack);
+	float fall = smooth((float)(v->length - i) * v->release);
+	uint64_t grown = (uint64_t)i * (uint64_t)(i + 1) / 2;
+	uint32_t phase = v->step[0] * (uint32_t)(i + 1) +
+	    v->bend * (uint32_t)grown;
+
+	return v->level * rise * fall * v->weight[0] * sine(phase);
+}
+
 void shape_fill(const struct shape *v, int32_t from, int32_t count, float *out)
 {
 	if (v->struck)
 		for (int32_t i = 0; i < count; i++)
 			out[i] = struck_at(v, from + i);
+	else if (v->bend > 0)
+		for (int32_t i = 0; i < count; i++)
+			out[i] = swept_at(v, from + i);
 	else
 		for (int32_t i = 0; i < count; i++)
 			out[i] = held_at(v, from + i);

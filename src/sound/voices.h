@@ -34,6 +34,7 @@ struct shape {
 	float attack, release;	 /* per frame, one over their lengths */
 	float fall;		 /* per frame, one over the whole length */
 	uint32_t step[PARTIALS]; /* turns of 2^32 a frame */
+	uint32_t bend;		 /* the first step grows by it each frame */
 	float weight[PARTIALS];	 /* their sum is 1 or less */
 };
 

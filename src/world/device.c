@@ -84,6 +84,26 @@ struct heard_samples device_hear(struct device *d, float *out, size_t max)
 	return d->kind->hear(d, out, max);
 }
 
+void device_correct(struct device *d, const struct latencies *known)
+{
+	d->kind->correct(d, known);
+}
+
+const struct latency *device_latency(const struct device *d)
+{
+	return d->kind->latency(d);
+}
+
+int device_jumps(const struct device *d)
+{
+	return d->kind->jumps(d);
+}
+
+bool device_pair(const struct device *d, struct latency_pair *pair)
+{
+	return d->kind->pair(d, pair);
+}
+
 bool device_paced(const struct device *d)
 {
 	return d->paced;

@@ -110,6 +110,25 @@ static struct heard_samples null_hear(struct device *d, float *out, size_t max)
 	return (struct heard_samples) { 0 };
 }
 
+static void null_correct(struct device *d, const struct latencies *known)
+{
+	(void)d;
+	(void)known;
+}
+
+static const struct latency *null_latency(const struct device *d)
+{
+	(void)d;
+	return NULL;
+}
+
+static bool null_pair(const struct device *d, struct latency_pair *pair)
+{
+	(void)d;
+	(void)pair;
+	return false;
+}
+
 static void null_close(struct device *d)
 {
 	struct null_device *n = (struct null_device *)d;
@@ -135,6 +154,10 @@ static const struct device_kind null_kind = {
 	.listen = null_listen,
 	.microphone = null_microphone,
 	.hear = null_hear,
+	.correct = null_correct,
+	.latency = null_latency,
+	.jumps = null_dropouts,
+	.pair = null_pair,
 	.close = null_close,
 };
 

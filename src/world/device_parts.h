@@ -26,6 +26,10 @@ struct device_kind {
 	void (*listen)(struct device *d, const struct sound_wish *microphone);
 	enum microphone_state (*microphone)(const struct device *d);
 	struct heard_samples (*hear)(struct device *d, float *out, size_t max);
+	void (*correct)(struct device *d, const struct latencies *known);
+	const struct latency *(*latency)(const struct device *d);
+	int (*jumps)(const struct device *d);
+	bool (*pair)(const struct device *d, struct latency_pair *pair);
 	void (*close)(struct device *d);
 };
 

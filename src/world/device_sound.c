@@ -226,6 +226,26 @@ static struct heard_samples sound_hear(struct device *d, float *out, size_t max)
 	return times_take(sound_of(d), out, max);
 }
 
+static void sound_correct(struct device *d, const struct latencies *known)
+{
+	sound_of(d)->microphone.known = known;
+}
+
+static const struct latency *sound_latency(const struct device *d)
+{
+	return times_latency(sound_of(d));
+}
+
+static int sound_jumps(const struct device *d)
+{
+	return sound_of(d)->microphone.jumps;
+}
+
+static bool sound_pair(const struct device *d, struct latency_pair *pair)
+{
+	return times_pair(sound_of(d), pair);
+}
+
 /* --- Life ---------------------------------------------------------------- */
 
 static void sound_close(struct device *d)
@@ -255,6 +275,10 @@ static const struct device_kind sound_kind = {
 	.listen = sound_listen,
 	.microphone = sound_microphone,
 	.hear = sound_hear,
+	.correct = sound_correct,
+	.latency = sound_latency,
+	.jumps = sound_jumps,
+	.pair = sound_pair,
 	.close = sound_close,
 };
 

@@ -11,6 +11,7 @@
 #define EVENHAND_WORLD_DEVICE_SOUND_H
 
 #include "device_parts.h"
+#include "evenhand/world/latency.h"
 #include "sound_count.h"
 #include "sound_line.h"
 #include "sound_link.h"
@@ -39,6 +40,7 @@ struct sound_microphone {
 	int64_t made_ms, next_ms, lost_at_ms;
 	int64_t seen, seen_wall; /* samples that came, and when they moved */
 	struct sound_card card;
+	const struct latencies *known; /* borrowed; NULL: none */
 
 	struct line in;	  /* its samples */
 	struct line out;  /* frames of the card that sounds, ... */
@@ -48,6 +50,7 @@ struct sound_microphone {
 	int64_t stamped;  /* the last block that the line knows */
 	int64_t lost_ms;  /* of the session, when it was looked at */
 	bool gap;	  /* before the next sample */
+	int jumps;	  /* of either line */
 };
 
 struct sound_device {
@@ -132,5 +135,9 @@ void times_begin(struct sound_device *d);
 void times_look(struct sound_device *d);
 
 struct heard_samples times_take(struct sound_device *d, float *out, size_t max);
+
+/* The pair of cards that is open; the delay that is known of it, or NULL. */
+bool times_pair(const struct sound_device *d, struct latency_pair *pair);
+const struct latency *times_latency(const struct sound_device *d);
 
 #endif

@@ -13,6 +13,7 @@
 #include <math.h>
 #include <sched.h>
 
+#include "evenhand/base/text.h"
 #include "evenhand/world/clock.h"
 
 #define GAP_S 0.010 /* a jump of the stamps in which samples were lost */
@@ -42,7 +43,41 @@ void times_look(struct sound_device *d)
 		line_begin(&m->out, d->shared->rate);
 	}
 	if (m->out.stamps == 0 || t.frame > m->out.newest)
-		line_add(&m->out, t.frame, t.time_ns + t.delay_ns);
+		m->jumps += line_add(
+				&m->out, t.frame, t.time_ns + t.delay_ns) != 0;
+}
+
+/* --- What the cards do not say ------------------------------------------------ */
+
+static void take_name(char *to, const char *from)
+{
+	struct text t = text_in(to, DEVICE_NAME_MAX);
+
+	text_add(&t, from);
+}
+
+bool times_pair(const struct sound_device *d, struct latency_pair *pair)
+{
+	const struct sound_microphone *m = &d->microphone;
+
+	if (!sounding_engine(d) || !hearing_hears(d))
+		return false;
+	*pair = (struct latency_pair) { .rate = d->count.card_rate,
+		.microphone_rate = m->in.rate };
+	take_name(pair->card, d->card.name);
+	take_name(pair->through, d->card.api);
+	take_name(pair->microphone, m->card.name);
+	take_name(pair->microphone_through, m->card.api);
+	return true;
+}
+
+const struct latency *times_latency(const struct sound_device *d)
+{
+	struct latency_pair pair;
+
+	if (!d->microphone.known || !d->device.paced || !times_pair(d, &pair))
+		return NULL;
+	return latency_of(d->microphone.known, &pair);
 }
 
 /* --- Where samples belong ------------------------------------------------- */
@@ -87,6 +122,7 @@ static bool follows(struct sound_microphone *m, const struct inlet_block *b)
 	if (b->time_ns != 0 && b->number != m->stamped) {
 		by = line_add(&m->in, b->number, b->time_ns);
 		m->stamped = b->number;
+		m->jumps += by != 0;
 	}
 	if (b->number != m->due || b->broken || fabs(by) > GAP_S)
 		m->gap = true;
@@ -117,6 +153,15 @@ static void take(
 	}
 	if (r->count > 0)
 		place(d, r, first);
+}
+
+/* Earlier by what the cards do not know of. */
+static void correct(const struct sound_device *d, struct heard_samples *r)
+{
+	const struct latency *l = times_latency(d);
+
+	if (l)
+		r->frame -= l->us * 1e-6 * d->count.rate;
 }
 
 /* Unpaced: until it has heard what the session has, or what is asked for. */
@@ -161,5 +206,6 @@ struct heard_samples times_take(struct sound_device *d, float *out, size_t max)
 		m->gap = true;
 	}
 	take(d, &r, out, max);
+	correct(d, &r);
 	return r;
 }

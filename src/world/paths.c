@@ -5,6 +5,7 @@
  *	$XDG_DATA_HOME/evenhand/player-Wren.db
  *	$XDG_CONFIG_HOME/evenhand/settings.yaml
  *	$XDG_STATE_HOME/evenhand/sound.log
+ *	$XDG_STATE_HOME/evenhand/delays.yaml
  */
 #include "evenhand/world/paths.h"
 
@@ -56,7 +57,9 @@ bool path_settings(char *buffer, size_t size, struct fault *f)
 	return !t.cut || too_long(f);
 }
 
-bool path_sound_log(char *buffer, size_t size, struct fault *f)
+/* A file of what is kept between two starts and may be lost. */
+static bool path_state(
+    const char *name, char *buffer, size_t size, struct fault *f)
 {
 	struct text t = text_in(buffer, size);
 	const char *state = whole_path("XDG_STATE_HOME");
@@ -65,10 +68,20 @@ bool path_sound_log(char *buffer, size_t size, struct fault *f)
 	if (state == NULL && home == NULL)
 		return fault_set(f, message_of(M_WORLD_NO_HOME));
 	if (state != NULL)
-		text_format(&t, "%s/evenhand/sound.log", state);
+		text_format(&t, "%s/evenhand/%s", state, name);
 	else
-		text_format(&t, "%s/.local/state/evenhand/sound.log", home);
+		text_format(&t, "%s/.local/state/evenhand/%s", home, name);
 	return !t.cut || too_long(f);
+}
+
+bool path_sound_log(char *buffer, size_t size, struct fault *f)
+{
+	return path_state("sound.log", buffer, size, f);
+}
+
+bool path_latency(char *buffer, size_t size, struct fault *f)
+{
+	return path_state("delays.yaml", buffer, size, f);
 }
 
 static bool letter(char c)

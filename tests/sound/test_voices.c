@@ -24,9 +24,9 @@ static float samples[LONGEST];
 /* The usual sound of each kind, as a passage would ask for it. */
 static struct sound usual_sound(enum voice v, int rate)
 {
-	static const int ms[VOICE_KINDS] = { 70, 70, 15, 15, 225, 600 };
-	static const int millihertz[VOICE_KINDS] = { 0, 0, 0, 0, 220000,
-		146832 };
+	static const int ms[VOICE_KINDS] = { 70, 70, 15, 15, 225, 600, 60 };
+	static const int millihertz[VOICE_KINDS] = { 0, 0, 0, 0, 220000, 146832,
+		0 };
 
 	return (struct sound) {
 		.length = (int32_t)frames_of_ms(ms[v], rate),
@@ -213,6 +213,34 @@ static void test_pieces(void **state)
 	}
 }
 
+/*
+ * A sweep goes evenly from 600 to 6000 Hz, or as far as the rate lets it: its
+ * phase at a time is that of any linear chirp, (f + (g - f) t / 2T) t.
+ */
+static void test_sweep(void **state)
+{
+	static const int rates[] = { 8000, 16000, 44100, 48000, 192000 };
+	const double turn = 2 * acos(-1.0);
+
+	(void)state;
+	for (size_t r = 0; r < 5; r++) {
+		int rate = rates[r];
+		int32_t n = make(VOICE_SWEEP, rate);
+		double top = fmin(6000, 0.4 * rate), worst = 0;
+
+		/* Between its soft ends it has its whole level. */
+		for (int32_t i = rate / 100; i < n - rate / 100; i++) {
+			double t = (i + 1.0) / rate, u = (double)i / rate;
+			double phase = 600 * t +
+			    (top - 600) * u * t / 2 / (n / (double)rate);
+
+			worst = fmax(worst,
+			    fabs(sin(turn * phase) - (double)samples[i]));
+		}
+		assert_true(worst < 0.01);
+	}
+}
+
 /* What a rate cannot carry is left out; it would come back as a wrong note. */
 static void test_too_high(void **state)
 {
@@ -264,6 +292,7 @@ int main(void)
 		cmocka_unit_test(test_ends),
 		cmocka_unit_test(test_bounded),
 		cmocka_unit_test(test_pieces),
+		cmocka_unit_test(test_sweep),
 		cmocka_unit_test(test_too_high),
 		cmocka_unit_test(test_unknown),
 	};

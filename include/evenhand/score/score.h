@@ -53,6 +53,7 @@ enum voice {
 	VOICE_COUNT,  /* count-in tick */
 	VOICE_FINGER, /* soft low note in the change: the coming finger */
 	VOICE_TONE,   /* quiet reference tone, with a pitch */
+	VOICE_SWEEP,  /* short rising chirp, by which delays are measured */
 	VOICE_KINDS
 };
 
@@ -103,6 +104,7 @@ struct passage {
 	int fade_after;	     /* no ticks after so many bows, 0 never */
 	int bows_before;     /* bows of the block played before, for fading */
 	int32_t tone[2];     /* millihertz of the two notes, 0 none */
+	bool sweeps;	     /* a sweep at each bow, not a knock: no practice */
 };
 
 /*

@@ -157,6 +157,32 @@ enum microphone_state device_microphone(const struct device *d);
  */
 struct heard_samples device_hear(struct device *d, float *out, size_t max);
 
+struct latency; /* evenhand/world/latency.h */
+struct latency_pair;
+struct latencies;
+
+/*
+ * Measured delays, borrowed until the device is closed: from then on frames of
+ * device_hear are earlier by the delay of the pair of cards that is open, if it
+ * is known.  Without it they stand on what the cards say of their own delays,
+ * which may be off by some ms, or by 200 without a wire: then nothing can be
+ * said of early and late.
+ */
+void device_correct(struct device *d, const struct latencies *known);
+
+/* The delay that device_hear takes away now; NULL: it is not known. */
+const struct latency *device_latency(const struct device *d);
+
+/*
+ * How often the times of either card jumped by a ms or more so far, since
+ * samples were lost somewhere; only grows.  What was heard in the half second
+ * before it grows may be placed wrongly by so much.
+ */
+int device_jumps(const struct device *d);
+
+/* The pair that is open now; false: one of them is not. */
+bool device_pair(const struct device *d, struct latency_pair *pair);
+
 /* Whether wall time has to pass for frames to pass. */
 bool device_paced(const struct device *d);
 

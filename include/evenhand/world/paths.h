@@ -3,7 +3,8 @@
  *
  * Data (journals): $XDG_DATA_HOME/evenhand, else ~/.local/share/evenhand.
  * Settings: $XDG_CONFIG_HOME/evenhand, else ~/.config/evenhand.  What sound
- * libraries print: $XDG_STATE_HOME/evenhand, else ~/.local/state/evenhand.
+ * libraries print, and measured delays: $XDG_STATE_HOME/evenhand, else
+ * ~/.local/state/evenhand.
  * An unset, empty or relative variable counts as unset, as the standard says.
  * Only the main thread.
  */
@@ -25,6 +26,9 @@ bool path_settings(char *buffer, size_t size, struct fault *f);
 
 /* The log of the sound libraries; false with a fault as above. */
 bool path_sound_log(char *buffer, size_t size, struct fault *f);
+
+/* The measured delays of loudspeakers and microphones; as above. */
+bool path_latency(char *buffer, size_t size, struct fault *f);
 
 /*
  * The journal of a player (NULL: the only player).  A player's name is 1 to
