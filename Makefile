@@ -238,27 +238,35 @@ paced: all $(PACED_C)
 	    $(PACED_C) $(PACED)
 
 # Real sound on servers of our own: heard, lost, frozen, and back.
-sounded: all $(B)/tests/whole/drive
+sounded: all $(B)/tests/whole/drive $(B)/tests/whole/bowing
 	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) \
-	    DRIVE=$(abspath $(B)/tests/whole/drive) sh $(TOOLS)/run.sh $(SOUNDED)
+	    DRIVE=$(abspath $(B)/tests/whole/drive) \
+	    BOWING=$(abspath $(B)/tests/whole/bowing) \
+	    sh $(TOOLS)/run.sh $(SOUNDED)
 
 killed: all
 	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=200 sh tests/whole/kill.sh
 
 FUZZ_B = $(B)-fuzz
 T ?= 60
-CORPUS = $(FUZZ_B)/corpus
+# What random bytes are read as: make fuzz F=record
+F ?= routine record list
+FUZZED := $(F:%=$(FUZZ_B)/tests/fuzz/fuzz_%.o)
+SEEDS_routine := tests/fuzz/routine tests/routine/bad routines
+SEEDS_record := tests/fuzz/record
+SEEDS_list := tests/fuzz/list tests/paper/golden
 fuzz:
 	$(MAKE) B=$(FUZZ_B) CC=clang $(SAN) ROOMS="base music routine score \
-	    coach sound screen world" \
+	    listen coach record sound screen paper world" \
 	    EXTRA="-fsanitize=address,undefined,fuzzer-no-link -fno-sanitize-recover=all" \
-	    $(FUZZ_B)/lib$(PROGRAM).a $(FUZZ_B)/tests/fuzz/fuzz_routine.o
-	clang -fsanitize=address,undefined,fuzzer -o $(FUZZ_B)/fuzz_routine \
-	    $(FUZZ_B)/tests/fuzz/fuzz_routine.o $(FUZZ_B)/lib$(PROGRAM).a $(LDLIBS)
-	@mkdir -p $(CORPUS)
-	$(FUZZ_B)/fuzz_routine -max_total_time=$(T) -timeout=5 -print_final_stats=1 \
-	    -dict=tests/fuzz/routine.dict -artifact_prefix=$(FUZZ_B)/ \
-	    $(CORPUS) tests/fuzz/routine tests/routine/bad routines
+	    $(FUZZ_B)/lib$(PROGRAM).a $(FUZZED)
+	for f in $(F); do clang -fsanitize=address,undefined,fuzzer \
+	    -o $(FUZZ_B)/fuzz_$$f $(FUZZ_B)/tests/fuzz/fuzz_$$f.o \
+	    $(FUZZ_B)/lib$(PROGRAM).a $(LDLIBS) || exit 1; done
+	$(foreach f,$(F),mkdir -p $(FUZZ_B)/corpus-$(f) && \
+	    $(FUZZ_B)/fuzz_$(f) -max_total_time=$(T) -timeout=5 \
+	    -print_final_stats=1 -dict=tests/fuzz/$(f).dict \
+	    -artifact_prefix=$(FUZZ_B)/ $(FUZZ_B)/corpus-$(f) $(SEEDS_$(f)) &&) :
 
 # --- figures -------------------------------------------------------------
 
@@ -382,7 +390,7 @@ help:
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
 	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
 	@echo "make sounded      real sound on servers of our own, lost and found"
-	@echo "make fuzz T=60    random bytes as routine files, T seconds"
+	@echo "make fuzz T=60    random bytes as routines, records, lists of paper, T seconds each"
 	@echo "make bench        figures beside their goals"
 	@echo "make picture      draw the pictures in docs/ anew"
 	@echo "make cover        lines covered, per file"
@@ -392,4 +400,5 @@ help:
 -include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(SIM_OBJ:.o=.d) $(BENCHES:=.d) \
 	$(B)/src/main.d \
 	$(B)/src/main_sound.d $(B)/src/main_paper.d \
-	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/tools/picture.d
+	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/fuzz/fuzz_record.d $(B)/tests/fuzz/fuzz_list.d \
+	$(B)/tests/tools/picture.d
