@@ -36,6 +36,8 @@ struct partials {
 	unsigned char half[PIECE_MAX]; /* of each instant's window */
 	float cents[PARTIALS_MAX][PIECE_MAX];
 	float weight[PARTIALS_MAX][PIECE_MAX];
+	int first, n; /* those that were read last */
+	double median[PIECE_MAX];
 };
 
 /* Sample at which half instant b begins. */
@@ -208,16 +210,31 @@ static double weighted_median(struct reading *r, int n)
 	return (double)r[n - 1].cents;
 }
 
-static void medians(
-    const struct partials *p, size_t instants, int n, double *cents)
+static void medians(struct partials *p, size_t instants, double *cents)
 {
 	struct reading r[PARTIALS_MAX];
 
 	for (size_t k = 0; k < instants; k++) {
-		for (int i = 0; i < n; i++)
+		for (int i = 0; i < p->n; i++)
 			r[i] = (struct reading) { p->cents[i][k],
 				p->weight[i][k] };
-		cents[k] = weighted_median(r, n);
+		cents[k] = p->median[k] = weighted_median(r, p->n);
+	}
+}
+
+void partials_apart(const struct partials *p, size_t instants, float *apart)
+{
+	struct reading r[PARTIALS_MAX];
+
+	for (size_t k = 0; k < instants; k++) {
+		for (int i = 0; i < p->n; i++) {
+			float off = p->cents[i][k] - (float)p->median[k];
+
+			r[i] = (struct reading) { fabsf(off) *
+				    (float)(p->first + i),
+				p->weight[i][k] };
+		}
+		apart[k] = (float)weighted_median(r, p->n);
 	}
 }
 
@@ -266,5 +283,7 @@ void partials_read(struct partials *p, const struct piece *piece,
 		read_one(
 		    p, piece, i, p->cents[i - first], p->weight[i - first]);
 	}
-	medians(p, piece->instants, last - first + 1, cents);
+	p->first = first;
+	p->n = last - first + 1;
+	medians(p, piece->instants, cents);
 }

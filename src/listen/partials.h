@@ -41,4 +41,11 @@ struct piece {
 void partials_read(struct partials *p, const struct piece *piece,
     double bottom_hz, double top_hz, double *cents);
 
+/*
+ * How far apart those that were read last are at each instant: the weighted
+ * median of how far each is from their median, in Hz, told as cents of the first
+ * partial.
+ */
+void partials_apart(const struct partials *p, size_t instants, float *apart);
+
 #endif

@@ -40,6 +40,7 @@ struct refining {
 	size_t n;     /* instants */
 	double *hz;   /* of each, gaps filled; before */
 	double *fine; /* after */
+	float *apart;
 };
 
 /* Pitch goes straight on across what has none. False: none has. */
@@ -101,6 +102,7 @@ static void passes(struct refining *r, size_t from, size_t to, double *hz)
 static void refine_core(struct refining *r, size_t core)
 {
 	double hz[PIECE_MAX];
+	float apart[PIECE_MAX];
 	size_t from = core > EDGE ? core - EDGE : 0;
 	size_t to = core + CORE + EDGE < r->n ? core + CORE + EDGE : r->n;
 	size_t end = core + CORE < r->n ? core + CORE : r->n;
@@ -109,6 +111,9 @@ static void refine_core(struct refining *r, size_t core)
 	passes(r, from, to, hz);
 	memcpy(
 	    r->fine + core, hz + (core - from), (end - core) * sizeof(double));
+	partials_apart(r->partials, to - from, apart);
+	memcpy(r->apart + core, apart + (core - from),
+	    (end - core) * sizeof(float));
 }
 
 /* A core that has nothing to refine costs nothing. */
@@ -144,15 +149,20 @@ bool refine(struct arena *a, const struct asked *asked, double rate,
 	assert((double)samples > (double)(n - 1) * HEARD_STEP_S * rate);
 	r.hz = arena_take(a, n * sizeof(double));
 	r.fine = arena_take(a, n * sizeof(double));
+	r.apart = arena_take(a, n * sizeof(float));
 	r.partials = partials_new(a, rate, lowest);
-	if (r.hz == NULL || r.fine == NULL || r.partials == NULL)
+	if (r.hz == NULL || r.fine == NULL || r.apart == NULL ||
+	    r.partials == NULL)
 		return false;
 	if (!fill_gaps(m, n, r.hz))
 		return true;
 	refine_all(&r, m);
-	for (size_t k = 0; k < n; k++)
-		if (m[k].what == HEARD_NOTE)
-			m[k].hz = (float)r.fine[k];
+	for (size_t k = 0; k < n; k++) {
+		if (m[k].what != HEARD_NOTE)
+			continue;
+		m[k].hz = (float)r.fine[k];
+		m[k].apart = r.apart[k];
+	}
 	smooth(m, n, r.fine);
 	return true;
 }

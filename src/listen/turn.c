@@ -11,6 +11,7 @@
 #include <math.h>
 
 #include "evenhand/music/pitch.h"
+#include "room.h"
 #include "series.h"
 #include "turn_tops.h"
 
@@ -269,6 +270,13 @@ static bool hear_sway(struct turning *t, struct turn_heard *out)
 	return true;
 }
 
+enum turn_distance turn_distance_of(double room)
+{
+	if (room >= ROOM_FAR)
+		return DISTANCE_FAR;
+	return room > 0 && room <= ROOM_NEAR ? DISTANCE_NEAR : DISTANCE_UNKNOWN;
+}
+
 bool turn_measure(struct arena *a, const struct turn_asked *asked,
     const struct instant *m, size_t n, struct turn_heard *out)
 {
@@ -289,6 +297,10 @@ bool turn_measure(struct arena *a, const struct turn_asked *asked,
 	out->answer = answer(&t, sorted_db, out->share);
 	if (out->answer != TURN_HEARD)
 		return true;
+	if (!room_measure(a, t.m, t.n, &out->room))
+		return false;
+	if (out->distance == DISTANCE_UNKNOWN)
+		out->distance = turn_distance_of(out->room);
 	return find_loud(&t) && find_edges(&t) && hear_bows(&t, out) &&
 	    hear_tops(&t, out) && hear_sway(&t, out);
 }

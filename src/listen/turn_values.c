@@ -12,7 +12,7 @@
 enum kind { WHOLE, REAL };
 
 /* What must be known; a value that is set makes it so. */
-enum known { ALWAYS, HEARD, TOPS, EVEN, TIMED, SWAY, WIDTH, CALM };
+enum known { ALWAYS, HEARD, ROOM, TOPS, EVEN, TIMED, SWAY, WIDTH, CALM };
 
 static const struct measure {
 	const char *name;
@@ -24,6 +24,7 @@ static const struct measure {
 	{ "answer", AT(answer), WHOLE, ALWAYS },
 	{ "distance", AT(distance), WHOLE, ALWAYS },
 	{ "share", AT(share), REAL, ALWAYS },
+	{ "room", AT(room), REAL, ROOM },
 	{ "bows", AT(bows), WHOLE, HEARD },
 	{ "bows_listened", AT(bows_listened), WHOLE, HEARD },
 	{ "bows_full", AT(bows_full), WHOLE, HEARD },
@@ -64,6 +65,8 @@ static bool known(const struct turn_heard *h, enum known k)
 	if (h->answer != TURN_HEARD)
 		return false;
 	switch (k) {
+	case ROOM:
+		return h->room > 0;
 	case TOPS:
 		return h->arrivals.heard > 0;
 	case EVEN:

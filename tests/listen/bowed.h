@@ -207,30 +207,44 @@ static inline double bowed_rms(const struct bowed_sound *s)
 	return sqrt(sum / (double)s->n);
 }
 
-/* Echoes at random instants, dying away as in a room. */
+/*
+ * Four echoes a ms at random instants, dying away as in a room, and duller than
+ * what they answer; room_db is that of the echoes as they are heard.
+ */
 static inline void bowed_room(const struct bowed *b, struct bowed_sound *s)
 {
-	enum { ECHOES = 400 };
-	float *dry = malloc(s->n * sizeof(*dry));
-	double gain[ECHOES], energy = 0;
-	size_t late[ECHOES];
+	int echoes = (int)(4000 * b->room_s);
+	float *dry = malloc(s->n * sizeof(*dry)), dull = 0;
+	float *wet = calloc(s->n, sizeof(*wet));
+	double *gain = malloc((size_t)echoes * sizeof(*gain)), energy = 0;
+	size_t *late = malloc((size_t)echoes * sizeof(*late));
+	float keep = (float)exp(-BOWED_TWO_PI * 4000 / b->rate);
 
 	memcpy(dry, s->x, s->n * sizeof(*dry));
-	for (int i = 0; i < ECHOES; i++) {
+	for (int i = 0; i < echoes; i++) {
 		double t = 0.004 + b->room_s * bowed_random();
 
 		late[i] = (size_t)(t * b->rate);
 		gain[i] = bowed_normal() * exp(-6.91 * t / b->room_s);
 		energy += gain[i] * gain[i];
 	}
-	for (int i = 0; i < ECHOES; i++) {
-		float g = (float)(gain[i] / sqrt(energy) *
+	for (int i = 0; i < echoes; i++) {
+		/* The dulling leaves (1 - keep) / (1 + keep) of the energy. */
+		float g = (float)(gain[i] /
+		    sqrt(energy * (1 - keep) / (1 + keep)) *
 		    pow(10, -b->room_db / 20));
 
 		for (size_t j = late[i]; j < s->n; j++)
-			s->x[j] += g * dry[j - late[i]];
+			wet[j] += g * dry[j - late[i]];
+	}
+	for (size_t j = 0; j < s->n; j++) {
+		dull = wet[j] + keep * (dull - wet[j]);
+		s->x[j] += dull;
 	}
 	free(dry);
+	free(wet);
+	free(gain);
+	free(late);
 }
 
 static inline void bowed_ticks(

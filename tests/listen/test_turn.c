@@ -102,6 +102,12 @@ static struct turn_heard hear(const struct drawing *d)
 	return h;
 }
 
+/* Nearly a whole pulse late is as good as a little early. */
+static bool whole_pulse_late(const struct player *p)
+{
+	return p->begins == BETWEEN && p->late_s + 0.2 > BOW_S / p->pulses / 2;
+}
+
 static const double travels[] = { 500, 300, 200, 100, 50 };
 static const double lates[] = { -0.1, 0, 0.1, 0.2 };
 
@@ -115,6 +121,8 @@ static void test_full(void **state)
 		struct drawing d = draw(&p);
 		struct turn_heard h = hear(&d);
 
+		if (whole_pulse_late(&p))
+			continue;
 		if (h.answer != TURN_HEARD || h.bows_listened != 2 ||
 		    h.bows_full != 2 || h.arrivals.asked < 2 * p.pulses - 1 ||
 		    h.arrivals.heard != h.arrivals.asked)
@@ -137,9 +145,7 @@ static void test_left_out(void **state)
 		struct player p = { 200, 4 + 2 * (i % 3),
 			(enum begins)(i / 3 % 3), lates[i / 9], 0, 0.02 };
 
-		/* Nearly a whole pulse late is as good as a little early. */
-		if (p.begins == BETWEEN &&
-		    p.late_s + 0.2 > BOW_S / p.pulses / 2)
+		if (whole_pulse_late(&p))
 			continue;
 		for (p.without = 1; p.without < 2 * p.pulses; p.without++) {
 			struct drawing d = draw(&p);

@@ -45,12 +45,23 @@ enum turn_answer {
 	TURN_LITTLE = 4,    /* too little of it was heard to say anything */
 };
 
-/* How far the microphone is, from how a sound dies away. */
+/*
+ * How far the microphone is.  While the pitch moves, the direct sound has moved
+ * on and the room still answers with the pitch of a moment ago; so partials that
+ * were turned back by the pitch agree near the string, and the less the louder
+ * the room is.  Where nothing moves nothing can be told, and how long a string
+ * or a room rings makes no difference.
+ */
 enum turn_distance {
 	DISTANCE_UNKNOWN = 0,
 	DISTANCE_NEAR = 1,
 	DISTANCE_FAR = 2, /* no widths are given */
 };
+
+/* What `room` of a turn, or its mean over some turns, means; 0 is unknown. */
+#define ROOM_NEAR 0.95 /* up to here near */
+#define ROOM_FAR 1.03  /* from here on far; 1: 4.5 dB of direct over room */
+enum turn_distance turn_distance_of(double room);
 
 /* What was asked.  Seconds are from instant 0. */
 struct turn_asked {
@@ -63,7 +74,8 @@ struct turn_asked {
 	int pulses;	     /* of each bow, 0..TURN_PULSES_MAX */
 	int bows;	     /* 1..TURN_BOWS_MAX */
 	double edge_s[TURN_BOWS_MAX + 1]; /* where bows begin, and the end */
-	enum turn_distance distance;	  /* as far as is known by now */
+	/* As far as earlier turns tell; unknown, the turn tells for itself. */
+	enum turn_distance distance;
 };
 
 /* One bow of it. */
@@ -78,6 +90,7 @@ struct bow_heard {
 struct turn_heard {
 	enum turn_answer answer; /* unless TURN_HEARD, only share is set */
 	enum turn_distance distance;
+	double room;  /* how loud it is; 0: could not be told */
 	double share; /* of the instants of its bows that were a note, 0..1 */
 	int bows;
 	struct bow_heard bow[TURN_BOWS_MAX];
@@ -108,6 +121,7 @@ bool turn_measure(struct arena *a, const struct turn_asked *asked,
  * not told is not there.
  *
  *	answer distance share			always; the enums as numbers
+ *	room					where it could be told
  *	bows bows_listened bows_full
  *	tops_asked tops_heard			of the bows listened to
  *	travel_cents travel_spread_cents	median and SD of the way up
