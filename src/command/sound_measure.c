@@ -68,7 +68,7 @@ static bool find_loudness(struct measuring *m)
 		m->percent = m->percent < most ? m->percent : most;
 		device_level(m->device, choices_level(m->percent));
 		if (!sound_print(m->verb,
-			message_with(M_MEASURE_TRIES, WHOLE(m->percent))))
+			message_with(M_DELAY_TRIES, WHOLE(m->percent))))
 			return false;
 		if (!too_quiet(m) || m->percent == most)
 			return true;
@@ -89,7 +89,7 @@ static bool play_all(struct measuring *m)
 		heard += m->way[i] == SWEEP_HEARD;
 		if ((i + 1) % 4 == 0 &&
 		    !sound_print(m->verb,
-			message_with(M_MEASURE_GOES, WHOLE(i + 1),
+			message_with(M_DELAY_GOES, WHOLE(i + 1),
 			    WHOLE(SWEEPS), WHOLE(heard))))
 			return false;
 	}
@@ -116,28 +116,28 @@ static int refuse(const struct measuring *m, enum latency_trust trust,
 		break;
 	case LATENCY_QUIET:
 		why = m->chirp.silent
-		    ? message_of(M_MEASURE_SILENT)
-		    : message_with(M_MEASURE_QUIET, heard, all);
+		    ? message_of(M_DELAY_SILENT)
+		    : message_with(M_DELAY_QUIET, heard, all);
 		break;
 	case LATENCY_NOISE:
-		why = message_with(M_MEASURE_NOISE, heard, all);
+		why = message_with(M_DELAY_NOISE, heard, all);
 		break;
 	case LATENCY_BROKEN:
 		why = message_with(
-		    M_MEASURE_BROKEN, WHOLE(sum->heard[SWEEP_BROKEN]), all);
+		    M_DELAY_BROKEN, WHOLE(sum->heard[SWEEP_BROKEN]), all);
 		break;
 	case LATENCY_CLIPPED:
-		why = message_of(M_MEASURE_CLIPPED);
+		why = message_of(M_DELAY_CLIPPED);
 		break;
 	case LATENCY_ECHO:
-		why = message_of(M_MEASURE_ECHO);
+		why = message_of(M_DELAY_ECHO);
 		break;
 	case LATENCY_SPREAD:
 		why = message_with(
-		    M_MEASURE_SPREAD, NUMBER(ms_of(sum->spread_us)));
+		    M_DELAY_SPREAD, NUMBER(ms_of(sum->spread_us)));
 		break;
 	case LATENCY_ODD:
-		why = message_with(M_MEASURE_ODD, NUMBER(ms_of(sum->us)));
+		why = message_with(M_DELAY_ODD, NUMBER(ms_of(sum->us)));
 		break;
 	}
 	command_say(&why);
@@ -155,7 +155,7 @@ static int keep_delay(struct measuring *m, const struct latency_sum *sum)
 	bool kept;
 
 	if (!sound_print(m->verb,
-		message_with(M_MEASURE_DONE, NUMBER(ms_of(sum->us)),
+		message_with(M_DELAY_DONE, NUMBER(ms_of(sum->us)),
 		    NUMBER(fmax(ms_of(sum->spread_us), 0.1)))) ||
 	    !all || !device_pair(m->device, &one.pair)) {
 		free(all);
@@ -169,13 +169,13 @@ static int keep_delay(struct measuring *m, const struct latency_sum *sum)
 	free(all);
 	if (!kept)
 		return EXIT_IO;
-	return sound_print(m->verb, message_of(M_MEASURE_KEPT)) ? EXIT_GOOD
+	return sound_print(m->verb, message_of(M_DELAY_KEPT)) ? EXIT_GOOD
 								: EXIT_IO;
 }
 
 static int measure(struct measuring *m)
 {
-	struct message lost = message_of(M_MEASURE_LOST);
+	struct message lost = message_of(M_DELAY_LOST);
 	struct latency_sum sum;
 	enum latency_trust trust;
 
@@ -213,7 +213,7 @@ static bool microphone_opened(struct device *d)
 int sound_measure(struct sound_verb *t, struct device *d)
 {
 	struct measuring m = { .verb = t, .device = d };
-	struct message deaf = message_of(M_MEASURE_DEAF);
+	struct message deaf = message_of(M_DELAY_DEAF);
 	struct latency_pair pair;
 	int status = EXIT_OS;
 
@@ -226,9 +226,9 @@ int sound_measure(struct sound_verb *t, struct device *d)
 		return EXIT_UNAVAILABLE;
 	}
 	if (!sound_print(t,
-		message_with(M_MEASURE_BEGINS, TEXT(pair.card),
+		message_with(M_DELAY_BEGINS, TEXT(pair.card),
 		    TEXT(pair.microphone))) ||
-	    !sound_print(t, message_of(M_MEASURE_CAUTION)))
+	    !sound_print(t, message_of(M_DELAY_CAUTION)))
 		return EXIT_IO;
 	if (chirp_make(&m.chirp, pair.microphone_rate))
 		status = measure(&m);

@@ -60,45 +60,45 @@ MESSAGE(M_SOUND_NO_ANSWER, "",
 MESSAGE(M_LATENCY_BROKEN, "",
     "this is no measured delay, so nothing of this file counts. Measure again: "
     "evenhand sound --measure")
-MESSAGE(M_MEASURE_BEGINS, "tt",
+MESSAGE(M_DELAY_BEGINS, "tt",
     "Short chirps on {0}, heard by {1}. Nothing of it is kept but one number.")
-MESSAGE(M_MEASURE_CAUTION, "",
+MESSAGE(M_DELAY_CAUTION, "",
     "Take headphones off your ears. It begins quietly and grows.")
-MESSAGE(M_MEASURE_TRIES, "w", "At loudness {0} of 100.")
-MESSAGE(M_MEASURE_GOES, "www", "{0} of {1}: {2} heard.")
-MESSAGE(M_MEASURE_DONE, "nn",
+MESSAGE(M_DELAY_TRIES, "w", "At loudness {0} of 100.")
+MESSAGE(M_DELAY_GOES, "www", "{0} of {1}: {2} heard.")
+MESSAGE(M_DELAY_DONE, "nn",
     "The microphone hears the loudspeaker {0} ms late, give or take {1} ms. "
     "Three metres of air are 9 ms of that.")
-MESSAGE(M_MEASURE_KEPT, "",
+MESSAGE(M_DELAY_KEPT, "",
     "That is kept for these two, so a session that listens can tell early from "
     "late. Measure again when you use others or move them.")
-MESSAGE(M_MEASURE_DEAF, "",
+MESSAGE(M_DELAY_DEAF, "",
     "there is no microphone, or it does not answer. Plug one in, or name one "
     "with --microphone; evenhand sound lists them")
-MESSAGE(M_MEASURE_LOST, "",
+MESSAGE(M_DELAY_LOST, "",
     "the loudspeaker or the microphone was lost on the way. Look at the cable "
     "and try again")
-MESSAGE(M_MEASURE_SILENT, "",
+MESSAGE(M_DELAY_SILENT, "",
     "the microphone gives nothing but silence: it is muted, or this program "
     "may not use it. Turn it on in the computer's settings and try again")
-MESSAGE(M_MEASURE_QUIET, "ww",
+MESSAGE(M_DELAY_QUIET, "ww",
     "only {0} of {1} chirps were heard, too few. With headphones, hold one to "
     "the microphone; else turn the loudspeaker up, and try again")
-MESSAGE(M_MEASURE_NOISE, "ww",
+MESSAGE(M_DELAY_NOISE, "ww",
     "only {0} of {1} chirps were heard through the noise. Make it quiet, bring "
     "the microphone nearer to the loudspeaker, and try again")
-MESSAGE(M_MEASURE_CLIPPED, "",
+MESSAGE(M_DELAY_CLIPPED, "",
     "the chirps are too loud for the microphone. Turn the microphone or the "
     "loudspeaker down and try again")
-MESSAGE(M_MEASURE_ECHO, "",
+MESSAGE(M_DELAY_ECHO, "",
     "the echo is louder than the chirp itself. Bring the microphone nearer to "
     "the loudspeaker, with nothing between them, and try again")
-MESSAGE(M_MEASURE_SPREAD, "n",
+MESSAGE(M_DELAY_SPREAD, "n",
     "the delay changes by {0} ms from chirp to chirp, so no number would be "
     "true. Close other programs, use cables, and try again")
-MESSAGE(M_MEASURE_ODD, "n",
+MESSAGE(M_DELAY_ODD, "n",
     "a delay of {0} ms cannot be. Something else was heard, or the sound goes "
     "through another program. Choose cards with --card and --microphone")
-MESSAGE(M_MEASURE_BROKEN, "ww",
+MESSAGE(M_DELAY_BROKEN, "ww",
     "the sound was interrupted in {0} of {1} chirps. Close other programs and "
     "try again")
