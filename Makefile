@@ -246,6 +246,7 @@ sounded: all $(B)/tests/whole/drive $(B)/tests/whole/bowing
 
 killed: all
 	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=200 sh tests/whole/kill.sh
+	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=50 sh tests/whole/kill_write.sh
 
 FUZZ_B = $(B)-fuzz
 T ?= 60

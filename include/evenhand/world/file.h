@@ -30,8 +30,8 @@ int file_open(const char *path, struct fault *f);
 
 /*
  * A new file on its way, which takes its place whole or not at all.  Killed in
- * between, a program leaves nothing, or FILE.XXXXXX beside the place where the
- * system knows no nameless files.
+ * between, a program leaves nothing; where the system knows no nameless files,
+ * or in the moment of a replacement, FILE.XXXXXX beside the place.
  */
 struct file_new {
 	int fd; /* to be written and read, -1 when over */
