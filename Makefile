@@ -348,11 +348,11 @@ install: all $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish
 	install -m 755 $(B)/$(PROGRAM) $(DESTDIR)$(PREFIX)/bin/$(PROGRAM)
 	install -m 755 $(SOUND) $(PAPER) $(AUDIO) $(LIBEXEC)/
 	install -m 644 man/evenhand.1 $(DESTDIR)$(PREFIX)/share/man/man1/
-	install -m 644 man/evenhand-routine.5 \
+	install -m 644 man/evenhand-routine.5 man/evenhand-record.5 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/
 	install -m 644 man/evenhand-listening.7 \
 	    $(DESTDIR)$(PREFIX)/share/man/man7/
-	install -m 644 $(ROUTINES) routines/evenhand.schema.json \
+	install -m 644 $(ROUTINES) $(wildcard routines/*.schema.json) \
 	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines/
 	install -m 644 $(B)/evenhand.bash $(BASH_COMPLETION)/$(PROGRAM)
 	install -m 644 $(B)/evenhand.zsh $(ZSH_COMPLETION)/_$(PROGRAM)
@@ -362,6 +362,7 @@ uninstall:
 	rm -f $(DESTDIR)$(PREFIX)/bin/$(PROGRAM) \
 	    $(DESTDIR)$(PREFIX)/share/man/man1/evenhand.1 \
 	    $(DESTDIR)$(PREFIX)/share/man/man5/evenhand-routine.5 \
+	    $(DESTDIR)$(PREFIX)/share/man/man5/evenhand-record.5 \
 	    $(DESTDIR)$(PREFIX)/share/man/man7/evenhand-listening.7 \
 	    $(BASH_COMPLETION)/$(PROGRAM) $(ZSH_COMPLETION)/_$(PROGRAM) \
 	    $(FISH_COMPLETION)/evenhand.fish

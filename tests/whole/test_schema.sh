@@ -1,7 +1,7 @@
 #!/bin/sh
-# test_schema.sh - the published schema against a general-purpose validator:
-# every routine that ships fits it, every broken file is refused where it is
-# broken
+# test_schema.sh - the published schemas against a general-purpose validator:
+# every routine that ships fits its own, so do records, and every broken file is
+# refused where it is broken
 set -u
 here=$(cd "$(dirname "$0")/../.." && pwd)
 # Debian's own python3 is the one its packages are for.
@@ -11,10 +11,13 @@ if [ -x /usr/bin/python3 ]; then
 fi
 judge()
 {
-	"$python" "$here/tests/tools/schema.py" \
-	    "$here/routines/evenhand.schema.json" "$@"
+	schema=$1
+	shift
+	"$python" "$here/tests/tools/schema.py" "$here/routines/$schema" "$@"
 }
 bad=0
-judge good "$here"/routines/*.yaml || bad=1
-judge bad "$here"/tests/routine/schema/*.yaml || bad=1
+judge evenhand.schema.json good "$here"/routines/*.yaml || bad=1
+judge evenhand.schema.json bad "$here"/tests/routine/schema/*.yaml || bad=1
+judge evenhand-record.schema.json good "$here"/tests/fuzz/record/*.yaml || bad=1
+judge evenhand-record.schema.json bad "$here"/tests/record/schema/*.yaml || bad=1
 exit $bad
