@@ -123,25 +123,46 @@ static const char note_places[] =
     " FROM notes n JOIN origins o ON o.key = n.origin" SOME_DAYS
     " ORDER BY n.key";
 
-/* Writes one letter of a text; control characters never as themselves. */
+/* A letter of 2 or 3 bytes that no page shows: its code point, else 0. */
+static unsigned hidden(const char *s, size_t *bytes)
+{
+	unsigned char c = (unsigned char)*s;
+	char letter[4] = "", clean[4];
+
+	*bytes = c < 0xe0 ? 2 : 3;
+	if (c < 0xc2 || c > 0xef)
+		return 0;
+	memcpy(letter, s, *bytes);
+	text_clean(clean, sizeof(clean), letter);
+	if (strcmp(clean, letter) == 0)
+		return 0;
+	return *bytes == 2
+	    ? (c & 0x1fU) << 6 | (s[1] & 0x3fU)
+	    : (c & 0x0fU) << 12 | (s[1] & 0x3fU) << 6 | (s[2] & 0x3fU);
+}
+
+/* Writes one letter of a text; hidden ones never as themselves. */
 static const char *write_letter(const char *s, bool utf8, FILE *to)
 {
-	unsigned char c = (unsigned char)*s, next = (unsigned char)s[1];
+	unsigned char c = (unsigned char)*s;
+	size_t bytes = 1;
 
-	if (c == '"' || c == '\\')
+	if (c == '"' || c == '\\') {
 		fprintf(to, "\\%c", c);
-	else if (c == '\n')
+	} else if (c == '\n') {
 		fputs("\\n", to);
-	else if (c == '\t')
+	} else if (c == '\t') {
 		fputs("\\t", to);
-	else if (c < ' ' || c == 0x7f)
+	} else if (c < ' ' || c == 0x7f) {
 		fprintf(to, "\\u%04x", c);
-	else if (c >= 0x80 && !utf8)
+	} else if (c >= 0x80 && !utf8) {
 		fputs("\\ufffd", to);
-	else if (c == 0xc2 && next < 0xa0)
-		fprintf(to, "\\u%04x", *++s & 0xff);
-	else
+	} else if (hidden(s, &bytes)) {
+		fprintf(to, "\\u%04x", hidden(s, &bytes));
+		return s + bytes;
+	} else {
 		putc(c, to);
+	}
 	return s + 1;
 }
 
