@@ -8,43 +8,21 @@
  * A program of its own, so that evenhand need not load what knows the formats,
  * and so that a file which breaks one of those libraries breaks nothing else.
  */
-#include <errno.h>
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
 #include "evenhand/base/message.h"
-#include "evenhand/base/text.h"
 #include "evenhand/world/audio_file.h"
 #include "evenhand/world/audio_track.h"
+#include "evenhand/world/program.h"
 
-enum { SAID_BYTES = 256, DECIMAL = 10 };
-
-static int print(int fd, const char *before, const char *words, int status)
-{
-	char bytes[SAID_BYTES];
-	struct text t = text_in(bytes, sizeof(bytes));
-
-	text_format(&t, "%s%s\n", before, words);
-	return write(fd, bytes, t.length) == (ssize_t)t.length ? status
-							       : AUDIO_LOST;
-}
+enum { DECIMAL = 10 };
 
 static bool put_out(void *to, const void *bytes, size_t length)
 {
-	const char *at = bytes;
-	int fd = *(const int *)to;
-
-	while (length > 0) {
-		ssize_t n = write(fd, at, length);
-
-		if (n < 0 && errno != EINTR)
-			return false;
-		at += n > 0 ? n : 0;
-		length -= n > 0 ? (size_t)n : 0;
-	}
-	return true;
+	return program_write(*(const int *)to, bytes, length);
 }
 
 static int read_file(const char *channel)
@@ -78,9 +56,10 @@ int main(int argc, char **argv)
 	if (strcmp(word, "write") == 0 && argc == 3)
 		return write_file(argv[2]);
 	if (argc == 2 && strcmp(word, "--version") == 0)
-		return print(STDOUT_FILENO, AUDIO_PROGRAM " ", EVENHAND_VERSION,
-		    AUDIO_GOOD);
+		return program_say(STDOUT_FILENO, AUDIO_PROGRAM " ",
+		    EVENHAND_VERSION, AUDIO_GOOD, AUDIO_LOST);
 	if (argc == 2 && strcmp(word, "--help") == 0)
-		return print(STDOUT_FILENO, "", about, AUDIO_GOOD);
-	return print(STDERR_FILENO, "", about, AUDIO_USAGE);
+		return program_say(
+		    STDOUT_FILENO, "", about, AUDIO_GOOD, AUDIO_LOST);
+	return program_say(STDERR_FILENO, "", about, AUDIO_USAGE, AUDIO_LOST);
 }

@@ -14,24 +14,13 @@
 #include <unistd.h>
 
 #include "evenhand/base/message.h"
-#include "evenhand/base/text.h"
 #include "evenhand/world/paper_draw.h"
+#include "evenhand/world/program.h"
 
 enum {
-	SAID_BYTES = 256,
 	READ_BYTES = 65536,
 	LIST_MOST = 256 * 1024 * 1024 /* sheets of a large school */
 };
-
-static int print(int fd, const char *before, const char *words, int status)
-{
-	char bytes[SAID_BYTES];
-	struct text t = text_in(bytes, sizeof bytes);
-
-	text_format(&t, "%s%s\n", before, words);
-	return write(fd, bytes, t.length) == (ssize_t)t.length ? status
-							       : DRAWN_LOST;
-}
 
 /* Standard input to its end. */
 static enum paper_drawn read_list(struct paper_bytes *list)
@@ -60,21 +49,6 @@ static enum paper_drawn read_list(struct paper_bytes *list)
 	}
 }
 
-static enum paper_drawn write_out(const struct paper_bytes *out)
-{
-	size_t done = 0;
-
-	while (done < out->length) {
-		ssize_t n = write(
-		    STDOUT_FILENO, out->bytes + done, out->length - done);
-
-		if (n < 0 && errno != EINTR)
-			return DRAWN_LOST;
-		done += n > 0 ? (size_t)n : 0;
-	}
-	return DRAWN_GOOD;
-}
-
 static enum paper_drawn draw(enum paper_format format)
 {
 	struct paper_bytes list = { 0 }, out = { 0 };
@@ -82,8 +56,9 @@ static enum paper_drawn draw(enum paper_format format)
 
 	if (how == DRAWN_GOOD)
 		how = paper_draw((char *)list.bytes, list.length, format, &out);
-	if (how == DRAWN_GOOD)
-		how = write_out(&out);
+	if (how == DRAWN_GOOD &&
+	    !program_write(STDOUT_FILENO, out.bytes, out.length))
+		how = DRAWN_LOST;
 	free(list.bytes);
 	free(out.bytes);
 	return how;
@@ -99,9 +74,10 @@ int main(int argc, char **argv)
 		if (strcmp(argv[1], formats[i]) == 0)
 			return (int)draw((enum paper_format)i);
 	if (argc == 2 && strcmp(argv[1], "--version") == 0)
-		return print(STDOUT_FILENO, "evenhand-paper ", EVENHAND_VERSION,
-		    DRAWN_GOOD);
+		return program_say(STDOUT_FILENO, "evenhand-paper ",
+		    EVENHAND_VERSION, DRAWN_GOOD, DRAWN_LOST);
 	if (argc == 2 && strcmp(argv[1], "--help") == 0)
-		return print(STDOUT_FILENO, "", about, DRAWN_GOOD);
-	return print(STDERR_FILENO, "", about, DRAWN_USAGE);
+		return program_say(
+		    STDOUT_FILENO, "", about, DRAWN_GOOD, DRAWN_LOST);
+	return program_say(STDERR_FILENO, "", about, DRAWN_USAGE, DRAWN_LOST);
 }

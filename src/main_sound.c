@@ -10,34 +10,22 @@
 #include <unistd.h>
 
 #include "evenhand/base/message.h"
-#include "evenhand/base/text.h"
+#include "evenhand/world/program.h"
 #include "evenhand/world/sound_child.h"
-
-enum { SAID_BYTES = 256 };
-
-static int print(int fd, const char *before, const char *words, int status)
-{
-	char bytes[SAID_BYTES];
-	struct text t = text_in(bytes, sizeof bytes);
-
-	text_format(&t, "%s%s\n", before, words);
-	return write(fd, bytes, t.length) == (ssize_t)t.length ? status
-							       : EX_IOERR;
-}
 
 int main(int argc, char **argv)
 {
 	const char *about = message_sentence(M_DEVICE_PROGRAM);
 
 	if (argc == 2 && strcmp(argv[1], "--version") == 0)
-		return print(
-		    STDOUT_FILENO, "evenhand-sound ", EVENHAND_VERSION, EX_OK);
+		return program_say(STDOUT_FILENO, "evenhand-sound ",
+		    EVENHAND_VERSION, EX_OK, EX_IOERR);
 	if (argc == 2 && strcmp(argv[1], "--help") == 0)
-		return print(STDOUT_FILENO, "", about, EX_OK);
+		return program_say(STDOUT_FILENO, "", about, EX_OK, EX_IOERR);
 	if (argc == 3 && strcmp(argv[1], "--for") == 0)
 		sound_child(argv[2]);
 	if (argc == 3 && strcmp(argv[1], "--hear") == 0)
 		sound_child_hear(argv[2]);
 	/* That is also the answer for an evenhand of another version. */
-	return print(STDERR_FILENO, "", about, EX_USAGE);
+	return program_say(STDERR_FILENO, "", about, EX_USAGE, EX_IOERR);
 }

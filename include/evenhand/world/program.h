@@ -1,0 +1,22 @@
+/*
+ * program.h - what the programs that evenhand starts have in common
+ *
+ * Their words are one line, and what they make goes out whole or is lost.
+ */
+#ifndef EVENHAND_WORLD_PROGRAM_H
+#define EVENHAND_WORLD_PROGRAM_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/* Writes all of it, however long that takes; false: it cannot. */
+bool program_write(int descriptor, const void *bytes, size_t length);
+
+/*
+ * Says words, and others before them, on a line of their own.  The status to
+ * end with: good, or lost when nobody can be told.
+ */
+int program_say(
+    int descriptor, const char *before, const char *words, int good, int lost);
+
+#endif

@@ -1,0 +1,36 @@
+/*
+ * program.c - what the programs that evenhand starts have in common
+ */
+#include "evenhand/world/program.h"
+
+#include <errno.h>
+#include <unistd.h>
+
+#include "evenhand/base/text.h"
+
+enum { SAID_BYTES = 256 };
+
+bool program_write(int descriptor, const void *bytes, size_t length)
+{
+	const char *at = bytes;
+
+	while (length > 0) {
+		ssize_t n = write(descriptor, at, length);
+
+		if (n < 0 && errno != EINTR)
+			return false;
+		at += n > 0 ? n : 0;
+		length -= n > 0 ? (size_t)n : 0;
+	}
+	return true;
+}
+
+int program_say(
+    int descriptor, const char *before, const char *words, int good, int lost)
+{
+	char bytes[SAID_BYTES];
+	struct text t = text_in(bytes, sizeof(bytes));
+
+	text_format(&t, "%s%s\n", before, words);
+	return program_write(descriptor, t.bytes, t.length) ? good : lost;
+}
