@@ -9,8 +9,10 @@
 
 #include <assert.h>
 #include <math.h>
+#include <string.h>
 
 #include "evenhand/music/pitch.h"
+#include "knocks.h"
 #include "room.h"
 #include "series.h"
 #include "turn_tops.h"
@@ -36,7 +38,7 @@ enum {
 struct turning {
 	struct arena *a;
 	struct turn_asked asked;
-	const struct instant *m;
+	struct instant *m;
 	size_t n;
 	double shift_s; /* of what was given, at that first one */
 	double loud_db; /* what is louder sounds */
@@ -50,17 +52,23 @@ static size_t instant_of(double s, size_t n)
 	return k <= 0 ? 0 : k >= (double)n ? n : (size_t)k;
 }
 
-static void cut(struct turning *t, const struct instant *m, size_t n)
+static bool cut(struct turning *t, const struct instant *m, size_t n)
 {
 	struct turn_asked *asked = &t->asked;
 	size_t from = instant_of(asked->edge_s[0] - AROUND_S, n);
 	size_t to = instant_of(asked->edge_s[asked->bows] + AROUND_S, n);
 
-	t->m = m + from;
 	t->n = to > from ? to - from : 0;
+	t->m = arena_take(t->a, t->n * sizeof(*t->m));
+	if (t->m == NULL)
+		return false;
+	if (t->n > 0)
+		memcpy(t->m, m + from, t->n * sizeof(*t->m));
 	t->shift_s = (double)from * HEARD_STEP_S;
 	for (int i = 0; i <= asked->bows; i++)
 		asked->edge_s[i] -= t->shift_s;
+	knocks_take(t->m, t->n, asked->edge_s, asked->bows);
+	return true;
 }
 
 /* Share of the instants between two that were heard as that. */
@@ -287,7 +295,8 @@ bool turn_measure(struct arena *a, const struct turn_asked *asked,
 	assert(asked->pulses >= 0 && asked->pulses <= TURN_PULSES_MAX);
 	*out = (struct turn_heard) { .distance = asked->distance,
 		.bows = asked->bows };
-	cut(&t, m, n);
+	if (!cut(&t, m, n))
+		return false;
 	from = t.asked.edge_s[0];
 	to = t.asked.edge_s[asked->bows];
 	sorted_db = levels(&t);
