@@ -251,11 +251,12 @@ killed: all
 FUZZ_B = $(B)-fuzz
 T ?= 60
 # What random bytes are read as: make fuzz F=record
-F ?= routine record list
+F ?= routine record list listen
 FUZZED := $(F:%=$(FUZZ_B)/tests/fuzz/fuzz_%.o)
 SEEDS_routine := tests/fuzz/routine tests/routine/bad routines
 SEEDS_record := tests/fuzz/record
 SEEDS_list := tests/fuzz/list tests/paper/golden
+SEEDS_listen := tests/fuzz/listen
 fuzz:
 	$(MAKE) B=$(FUZZ_B) CC=clang $(SAN) ROOMS="base music routine score \
 	    listen coach record sound screen paper world" \
@@ -392,7 +393,7 @@ help:
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
 	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
 	@echo "make sounded      real sound on servers of our own, lost and found"
-	@echo "make fuzz T=60    random bytes as routines, records, lists of paper, T seconds each"
+	@echo "make fuzz T=60    random bytes as routines, records, paper, sounds, T seconds each"
 	@echo "make bench        figures beside their goals"
 	@echo "make picture      draw the pictures in docs/ anew"
 	@echo "make cover        lines covered, per file"
@@ -402,5 +403,5 @@ help:
 -include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(SIM_OBJ:.o=.d) $(BENCHES:=.d) \
 	$(B)/src/main.d \
 	$(B)/src/main_sound.d $(B)/src/main_paper.d \
-	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/fuzz/fuzz_record.d $(B)/tests/fuzz/fuzz_list.d \
+	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/fuzz/fuzz_record.d $(B)/tests/fuzz/fuzz_list.d $(B)/tests/fuzz/fuzz_listen.d \
 	$(B)/tests/tools/picture.d
