@@ -15,7 +15,17 @@
  *
  * A round is from one look to the next, so it holds the 50 ms of waiting.  Tests
  * break the sound while it runs.
+ *
+ * With HEAR set it listens to the usual microphone too, and says of each change
+ *
+ *	1234 microphone hears
+ *
+ * and of each pulse that is heard how many ms after its frame that was, by the
+ * times of both cards:
+ *
+ *	pulse 50.09
  */
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -28,7 +38,16 @@
 #include "evenhand/world/device.h"
 #include "evenhand/world/sound_keeper.h"
 
-enum { RATE = 48000, LOOK_MS = 50, LEVEL = 500, BOWS = 8 };
+enum {
+	RATE = 48000,
+	LOOK_MS = 50,
+	LEVEL = 500,
+	BOWS = 8,
+	FIRST = RATE / 10, /* frame of the first pulse ... */
+	APART = RATE / 4,  /* ... and from each to the next */
+	QUIET = RATE / 10, /* frames of nothing before one */
+	SOON = RATE / 2,   /* after a gap nobody counts */
+};
 
 static const char *const states[] = {
 	[DEVICE_UNHEARD] = "unheard",
@@ -80,6 +99,59 @@ static void play_on(struct device *d)
 	took(since);
 	next_passage += frames_of_ms(passage_ms(&bows), RATE);
 }
+
+/* --- the microphone ------------------------------------------------------- */
+
+static const char *const hearing[] = {
+	[MICROPHONE_UNWISHED] = "unwished",
+	[MICROPHONE_OPENING] = "opening",
+	[MICROPHONE_HEARS] = "hears",
+	[MICROPHONE_MISSING] = "missing",
+	[MICROPHONE_LOST] = "lost",
+};
+
+/* Pulses in what was heard: the first sample of note after some quiet. */
+static void find_pulses(const float *x, const struct heard_samples *h)
+{
+	static int64_t quiet;
+
+	if (h->gap)
+		quiet = -SOON;
+	for (size_t i = 0; i < h->count; i++) {
+		double at = h->frame + (double)i * h->frames_each - FIRST;
+
+		if (fabsf(x[i]) < 0.01F) {
+			quiet++;
+			continue;
+		}
+		if (quiet > QUIET)
+			printf("pulse %.2f\n", fmod(at, APART) * 1000 / RATE);
+		quiet = quiet < 0 ? quiet : 0;
+	}
+}
+
+static void hear(struct device *d)
+{
+	static enum microphone_state said = MICROPHONE_UNWISHED;
+	static float x[RATE];
+	struct heard_samples h;
+	int64_t since = clock_steady_ns();
+
+	while ((h = device_hear(d, x, RATE)).count > 0) {
+		took(since);
+		find_pulses(x, &h);
+		since = clock_steady_ns();
+	}
+	took(since);
+	if (device_microphone(d) != said)
+		printf("%lld microphone %s\n",
+		    (long long)(clock_steady_ns() - begun) / 1000000,
+		    hearing[device_microphone(d)]);
+	said = device_microphone(d);
+	fflush(stdout);
+}
+
+/* ---------------------------------------------------------------------------- */
 
 static void look(struct device *d)
 {
@@ -137,11 +209,14 @@ int main(int argc, char **argv)
 			     : NULL;
 	if (!d)
 		return 1;
+	if (getenv("HEAR"))
+		device_listen(d, &(struct sound_wish) { .level = 0 });
 	begun = clock_steady_ns();
-	next_passage = frames_of_ms(100, RATE);
+	next_passage = FIRST;
 	while (clock_steady_ns() - begun < seconds * 1000000000) {
 		look(d);
 		play_on(d);
+		hear(d);
 		nanosleep(
 		    &(struct timespec) { .tv_nsec = LOOK_MS * 1000000L }, NULL);
 	}
