@@ -24,6 +24,8 @@
  * times of both cards:
  *
  *	pulse 50.09
+ *
+ * With CORRECT set too, the delays that were measured are taken away.
  */
 #include <math.h>
 #include <stdio.h>
@@ -36,6 +38,7 @@
 #include "evenhand/base/frames.h"
 #include "evenhand/world/clock.h"
 #include "evenhand/world/device.h"
+#include "evenhand/world/latency.h"
 #include "evenhand/world/sound_keeper.h"
 
 enum {
@@ -125,7 +128,8 @@ static void find_pulses(const float *x, const struct heard_samples *h)
 			continue;
 		}
 		if (quiet > QUIET)
-			printf("pulse %.2f\n", fmod(at, APART) * 1000 / RATE);
+			printf(
+			    "pulse %.2f\n", remainder(at, APART) * 1000 / RATE);
 		quiet = quiet < 0 ? quiet : 0;
 	}
 }
@@ -193,6 +197,18 @@ static void finish(struct device *d)
 		own.ru_stime.tv_sec * 1000 + own.ru_stime.tv_usec / 1000);
 }
 
+/* Takes away what was measured. */
+static void correct(struct device *d)
+{
+	static struct latencies known;
+	struct faults faults = { 0 };
+
+	latency_read(&known, &faults);
+	device_correct(d, &known);
+	if (faults.count > 0)
+		printf("the delays cannot be read\n");
+}
+
 int main(int argc, char **argv)
 {
 	struct sound_wish wish = { .level = LEVEL };
@@ -211,6 +227,8 @@ int main(int argc, char **argv)
 		return 1;
 	if (getenv("HEAR"))
 		device_listen(d, &(struct sound_wish) { .level = 0 });
+	if (getenv("CORRECT"))
+		correct(d);
 	begun = clock_steady_ns();
 	next_passage = FIRST;
 	while (clock_steady_ns() - begun < seconds * 1000000000) {

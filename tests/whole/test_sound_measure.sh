@@ -6,6 +6,7 @@
 . "$(dirname "$0")/lib.sh"
 # shellcheck source=tests/whole/sound.sh
 . "$root/tests/whole/sound.sh"
+: "${DRIVE:?the program drive}"
 # A long cycle, so that a busy computer loses few of them.
 export SOUND_CYCLE=1024
 server pipewire
@@ -60,6 +61,15 @@ is "for its owner alone" "$(stat -c %a "$delays")" 600
 is "of this pair" "$(kept microphone) $(kept rate)" '"default" 48000'
 so "nothing that was heard is kept" [ "$(find "$state" -type f |
     grep -vc -e delays.yaml -e sound.log)" = 0 ]
+
+# --- what it is for ----------------------------------------------------------------------
+
+# What is heard is placed where it sounded, by so much earlier.
+HEAR=1 CORRECT=1 on_server "$DRIVE" 12 > pulses.txt 2> "$work/err" < /dev/null
+so "pulses are heard" [ "$(grep -c '^pulse' pulses.txt)" -ge 20 ]
+middle=$(sed -n 's/^pulse //p' pulses.txt | sort -n |
+    awk '{ x[NR] = $1 } END { printf "%d", x[int((NR + 1) / 2)] * 1000 }')
+so "where they sounded: $middle us" [ "${middle#-}" -le 1000 ]
 
 # --- noise -----------------------------------------------------------------------------
 
