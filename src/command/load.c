@@ -49,7 +49,14 @@ int command_status(const struct fault *f)
 	case M_WORLD_JOURNAL_UNREAD:
 	case M_WORLD_JOURNAL_LOOK_BROKEN:
 	case M_WORLD_JOURNAL_LOOK_OTHER:
+	case M_CLASS_NO_FOLDER:
+	case M_CLASS_NOT_A_FOLDER:
+	case M_CLASS_UNREACHED:
 		return EXIT_NO_INPUT;
+	case M_CLASS_DAMAGED:
+	case M_CLASS_OTHER_FILE:
+	case M_CLASS_NEWER:
+		return EXIT_DATA;
 	case M_WORLD_FILE_THERE:
 	case M_WORLD_FILE_NO_FOLDER:
 	case M_WORLD_FILE_NO_RIGHT:
@@ -60,6 +67,7 @@ int command_status(const struct fault *f)
 	case M_WORLD_FILE_FULL:
 	case M_WORLD_FILE_UNWRITTEN:
 	case M_WORLD_JOURNAL_NOT_WRITTEN:
+	case M_CLASS_UNKEPT:
 		return EXIT_IO;
 	case M_PAPER_NO_PROGRAM:
 	case M_PAPER_OTHER_PROGRAM:
@@ -68,6 +76,7 @@ int command_status(const struct fault *f)
 	case M_AUDIO_OTHER_PROGRAM:
 		return EXIT_UNAVAILABLE;
 	case M_WORLD_JOURNAL_LOCKED:
+	case M_CLASS_BUSY:
 		return EXIT_TRY_LATER;
 	default:
 		return EXIT_OS;

@@ -3,6 +3,7 @@
  *
  *	evenhand print homework wren.yaml -o wren.pdf
  *	evenhand print lesson wren.yaml -o lesson.pdf
+ *	evenhand print class students -o monday.pdf	(class_print.c)
  *
  * The sheet is laid out here, drawn by evenhand-paper, and put in its place
  * whole or not at all.
@@ -10,6 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "class_print.h"
 #include "evenhand/paper/list.h"
 #include "evenhand/paper/sheet.h"
 #include "evenhand/screen/lines.h"
@@ -21,12 +23,12 @@ enum { PAGE_BYTES = 8192 };
 
 /* What the command line asks. */
 struct ask {
-	const char *routine; /* NULL: the built-in one */
+	const char *routine; /* or the folder of a class; NULL: none named */
 	const char *path, *player;
 	enum paper_format format;
 	enum sheet_size size;
 	struct moment now;
-	bool lesson, large, force;
+	bool lesson, class, large, force;
 };
 
 /* What a sheet is made of, too large for the stack. */
@@ -59,7 +61,8 @@ static bool size_of(const char *word, enum sheet_size *size)
 static bool which(struct ask *a, const char *word)
 {
 	a->lesson = strcmp(word, "lesson") == 0;
-	return a->lesson || strcmp(word, "homework") == 0 ||
+	a->class = strcmp(word, "class") == 0;
+	return a->lesson || a->class || strcmp(word, "homework") == 0 ||
 	    refuse(message_with(M_PAPER_WHAT, TEXT(word)));
 }
 
@@ -75,8 +78,9 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 		OPTION_AT(&at),
 		OPTIONS_END,
 	};
-	const struct verb verb = { "print", "homework|lesson [ROUTINE]",
-		M_PAPER_ABOUT, 1, 2, wishes };
+	const struct verb verb = { "print",
+		"homework|lesson [ROUTINE] | class DIR", M_PAPER_ABOUT, 1, 2,
+		wishes };
 
 	if (!options_read(&verb, &argc, &argv, status))
 		return false;
@@ -165,6 +169,10 @@ int command_sheet(int argc, char **argv)
 
 	if (!ask_read(&ask, argc, argv, &status))
 		return status;
+	if (ask.class)
+		return class_print(
+		    &(struct class_print) { ask.routine, ask.path, ask.format,
+			ask.size, ask.now, ask.large, ask.force });
 	s = calloc(1, sizeof(*s));
 	if (!s) {
 		refuse(message_of(M_COMMAND_NO_MEMORY));

@@ -53,14 +53,29 @@ static void write_item(struct text *out, const struct paper_item *i)
 	}
 }
 
-void list_write(struct text *out, const struct paper *p)
+void list_write_begin(struct text *out, const struct paper *p)
 {
 	char day[DATE_TEXT_MAX];
 
 	date_text(p->day, day);
 	text_format(out, LIST_FIRST "\ntitle %s\nauthor %s\nday %s\n", p->title,
 	    p->author, day);
+}
+
+void list_write_pages(struct text *out, const struct paper *p)
+{
 	for (int i = 0; i < p->items; i++)
 		write_item(out, &p->item[i]);
+}
+
+void list_write_end(struct text *out)
+{
 	text_add(out, "end\n");
+}
+
+void list_write(struct text *out, const struct paper *p)
+{
+	list_write_begin(out, p);
+	list_write_pages(out, p);
+	list_write_end(out);
 }

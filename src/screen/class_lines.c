@@ -9,31 +9,6 @@
 
 enum { SENTENCE_BYTES = 4096 };
 
-void class_sums(
-    struct text *out, struct class_row *const *order, int count, int today)
-{
-	struct message m = message_with(
-	    M_CLASS_TITLE, DATE(today), WHOLE(count));
-	int of[STUDENT_ORDERS] = { 0 };
-	char words[WORDS_MAX];
-	bool first = true;
-
-	for (int i = 0; i < count; i++)
-		of[order[i]->state.order]++;
-	text_add(out, words_of(m, words));
-	for (int o = 0; o < STUDENT_ORDERS; o++) {
-		if (of[o] == 0)
-			continue;
-		text_add(out, first ? ". " : ", ");
-		first = false;
-		text_add(out,
-		    words_of(message_with(M_CLASS_COUNT, WHOLE(of[o]),
-				 WORD(student_word((enum student_order)o))),
-			words));
-	}
-	text_add(out, ".");
-}
-
 void class_line(struct text *out, const struct class_row *row, int today)
 {
 	struct message told[CLASS_TOLD_MAX];

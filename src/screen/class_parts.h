@@ -1,7 +1,6 @@
 /*
  * class_parts.h - what the pages of a class are drawn with
  *
- *	class_rows.c	rows, their order, what is said of them
  *	class_lines.c	the class in plain lines
  *	class_page.c	the list on a screen
  *	class_foot.c	what stands below the list: the chosen one, keys, help

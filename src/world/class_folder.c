@@ -93,6 +93,8 @@ static bool is_ours(struct class_folder *c, struct fault *f)
 	if (id != APPLICATION && (id != 0 || tables > 0))
 		return fault_set(
 		    f, message_with(M_CLASS_OTHER_FILE, TEXT(c->path)));
+	if (database_number(d, "PRAGMA user_version", 0) > rows_version())
+		return fault_set(f, message_with(M_CLASS_NEWER, TEXT(c->path)));
 	return true;
 }
 

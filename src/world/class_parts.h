@@ -47,6 +47,9 @@ void columns_read(sqlite3_stmt *st, int from, struct student *s);
 
 /* --- class_rows.c --- */
 
+/* The version of tables and rules, as it stands in the file. */
+int rows_version(void);
+
 /* The tables, made when they are missing or of an older evenhand. */
 bool rows_make(struct database *d);
 

@@ -48,9 +48,14 @@ static void add_facts_table(struct text *sql)
 	text_add(sql, ") STRICT, WITHOUT ROWID");
 }
 
+int rows_version(void)
+{
+	return STUDENT_RULES * 1000 + LAYOUT;
+}
+
 bool rows_make(struct database *d)
 {
-	const int version = STUDENT_RULES * 1000 + LAYOUT;
+	const int version = rows_version();
 	int64_t there = database_number(d, "PRAGMA user_version", 0);
 	char bytes[SQL_BYTES], stamp[80];
 	struct text sql = text_in(bytes, sizeof(bytes));

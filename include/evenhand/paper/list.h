@@ -35,6 +35,14 @@ enum { LIST_BYTES_MAX = 1024 * 1024, LIST_MM_MAX = 5000 };
 /* Writes the whole list; look at out->cut. */
 void list_write(struct text *out, const struct paper *p);
 
+/*
+ * The same in parts, for more sheets than one paper holds: what stands before
+ * the first page (of one of them), the pages of each, the end.
+ */
+void list_write_begin(struct text *out, const struct paper *p);
+void list_write_pages(struct text *out, const struct paper *p);
+void list_write_end(struct text *out);
+
 enum list_line {
 	LIST_ITEM,
 	LIST_TITLE,

@@ -3,6 +3,7 @@
  *
  *	homework   the week on one page for the music stand
  *	lesson     what the teacher wants to know before the lesson
+ *	class      all students in a list, before their lesson sheets
  *
  * A sheet is laid out as large as it fits on one page, from a little larger
  * than usual to a little smaller; what is too much even then takes further
@@ -15,6 +16,7 @@
 
 #include <stdbool.h>
 
+#include "evenhand/coach/class.h"
 #include "evenhand/coach/plan.h"
 #include "evenhand/paper/paper.h"
 #include "evenhand/routine/routine.h"
@@ -51,5 +53,20 @@ struct lesson_wish {
  * look at, three pictures and twelve lines of the last seven practice days.
  */
 void sheet_lesson(struct paper *p, const struct lesson_wish *w);
+
+/* All borrowed for the call. */
+struct class_wish {
+	struct class_row *const *order;
+	int count;
+	int today; /* practice day */
+	enum sheet_size size;
+	bool large;
+};
+
+/*
+ * The list of a class, who needs the teacher first, on as many pages as it
+ * takes; what is too much for one paper is left out, and then paper.cut.
+ */
+void sheet_class(struct paper *p, const struct class_wish *w);
 
 #endif

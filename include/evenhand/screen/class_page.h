@@ -20,41 +20,18 @@
 #include <stdbool.h>
 
 #include "evenhand/base/text.h"
+#include "evenhand/coach/class.h"
 #include "evenhand/coach/lesson.h"
-#include "evenhand/coach/student.h"
 #include "evenhand/screen/canvas.h"
 
-enum { CLASS_NAME_BYTES = 48, CLASS_FIND_BYTES = 64 };
-
-/* A student as a line of the class. */
-struct class_row {
-	const struct student *student;
-	struct student_state state;
-	char name[CLASS_NAME_BYTES]; /* initials; of two that are alike, more */
-};
-
-/*
- * Fills a row for each student, and the order in which a teacher is needed:
- * both have room for count.
- */
-void class_rows(struct class_row *row, struct class_row **order,
-    const struct student *student, int count, int today);
-
-/* All reasons of a row in one sentence without its full stop. */
-void class_why(struct text *out, const struct class_row *row);
-
-/* The sentences on one student below the list, at most CLASS_TOLD_MAX. */
-enum { CLASS_TOLD_MAX = 5 };
-int class_tell(const struct class_row *row, int today, struct message *out);
+enum { CLASS_FIND_BYTES = 64 };
 
 /* Adds the class as plain lines. */
 void class_lines(
     struct text *out, struct class_row *const *order, int count, int today);
 
-/* Adds the line of one student, and of how many there are of each word. */
+/* Adds the line of one student. */
 void class_line(struct text *out, const struct class_row *row, int today);
-void class_sums(
-    struct text *out, struct class_row *const *order, int count, int today);
 
 /* What the teacher presses. */
 enum class_key {

@@ -86,6 +86,8 @@ MESSAGE(M_CLASS_WEEK, "ww", "{0} d {1} min")
 MESSAGE(M_CLASS_WEEK_DAYS, "w", "{0}")
 MESSAGE(M_CLASS_STAGE, "wwtwwt",
     "Stage {0} of {1}, \"{2}\": {3} practice {3|day|days} ({4} are usual), {5}.")
+MESSAGE(M_CLASS_STAGE_FINE, "wwtww",
+    "Stage {0} of {1}, \"{2}\": {3} practice {3|day|days} ({4} are usual).")
 MESSAGE(M_CLASS_PRACTISED, "dwwww",
     "Last practised {0}: {1} {1|day|days} and {2} {2|minute|minutes} in 7 days, "
     "{3} and {4} in 28.")
@@ -147,3 +149,22 @@ MESSAGE(M_CLASS_GATHERED, "w",
 MESSAGE(M_CLASS_NOT_GATHERED, "wt",
     "{0} new {0|record lies|records lie} in {1} and cannot be gathered, because "
     "the folder may not be written by you. What was gathered before is shown")
+
+/* --- on paper --- */
+MESSAGE(M_CLASS_SHEET, "d", "Class on {0}")
+MESSAGE(M_CLASS_SHEET_WEEK, "www",
+    "{0} {0|day|days}, {1} {1|minute|minutes} in 7 days; {2} in 28")
+MESSAGE(M_CLASS_PRINT_PDF, "t",
+    "the sheets of a class are many pages, and {0} can hold one. Choose a file "
+    "that ends in .pdf")
+MESSAGE(M_CLASS_PRINT_WHICH, "",
+    "say which class: evenhand print class DIR -o FILE.pdf")
+MESSAGE(M_CLASS_PRINT_NONE, "t",
+    "there are no students in {0} yet, so nothing was written. Put their "
+    "records into it, or gather them: evenhand gather --class {0} FILE...")
+MESSAGE(M_CLASS_PRINT_NO_SHEET, "t",
+    "{0} has no lesson sheet: the journal or its routine cannot be read")
+MESSAGE(M_CLASS_PRINT_MANY, "",
+    "this class is too large for one file. Print parts of it from folders of "
+    "their own")
+MESSAGE(M_CLASS_PRINTING, "ww", "Sheet {0} of {1}")

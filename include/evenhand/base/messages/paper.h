@@ -95,13 +95,13 @@ MESSAGE(M_PAPER_SUFFIX, "t",
 MESSAGE(M_PAPER_OUT, "",
     "say where the sheet goes, such as: evenhand print homework -o week.pdf")
 MESSAGE(M_PAPER_WHAT, "t",
-    "I can print homework or lesson, not \"{0}\". Write it like this: evenhand "
-    "print homework [ROUTINE] -o FILE")
+    "I can print homework, lesson or class, not \"{0}\". Write it like this: "
+    "evenhand print homework [ROUTINE] -o FILE")
 MESSAGE(M_PAPER_SIZE, "t", "--paper is a4 or letter, not \"{0}\"")
 MESSAGE(M_PAPER_FULL, "",
     "this routine is too long for a sheet. Shorten its texts")
 MESSAGE(M_PAPER_WRITTEN, "tw", "{0} is written, {1} {1|page|pages}.")
-MESSAGE(M_PAPER_ABOUT, "", "a sheet of paper: the week's homework, or the lesson's")
+MESSAGE(M_PAPER_ABOUT, "", "sheets of paper: the week's homework, the lesson's, the class's")
 MESSAGE(M_PAPER_OPTION_OUT, "", "the file to write, also -o; its end says which kind")
 MESSAGE(M_PAPER_OPTION_PAPER, "", "the size of the paper (a4 if left out)")
 MESSAGE(M_PAPER_OPTION_LARGE, "", "in large print, for those who see less")

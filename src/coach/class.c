@@ -1,10 +1,10 @@
 /*
- * class_rows.c - rows of a class: their order, their names, their words
+ * class.c - all students of a teacher: their order, their names, their words
  */
+#include "evenhand/coach/class.h"
+
 #include <stdlib.h>
 #include <string.h>
-
-#include "class_parts.h"
 
 enum { DIGITS = 4, MINUTE_MS = 60000, MESSAGE_BYTES = 400 };
 
@@ -87,11 +87,17 @@ static struct message practised(const struct class_row *row)
 	    WHOLE(st->month_days), WHOLE(minutes(st->month_ms)));
 }
 
-static struct message stage(const struct student *s)
+static struct message stage(const struct class_row *row)
 {
+	const struct student *s = row->student;
 	struct message hold = student_hold(s);
 	char words[MESSAGE_BYTES];
 
+	/* How it stands was said as the reason. */
+	if (row->state.order == STUDENT_FINE)
+		return message_with(M_CLASS_STAGE_FINE, WHOLE(s->stage + 1),
+		    WHOLE(s->stages), TEXT(s->title), WHOLE(s->on_days),
+		    WHOLE(s->usual_days));
 	message_text(&hold, words, sizeof(words));
 	return message_with(M_CLASS_STAGE, WHOLE(s->stage + 1),
 	    WHOLE(s->stages), TEXT(s->title), WHOLE(s->on_days),
@@ -111,8 +117,34 @@ int class_tell(const struct class_row *row, int today, struct message *out)
 	if (s->last >= 0)
 		out[told++] = practised(row);
 	if (s->known)
-		out[told++] = stage(s);
+		out[told++] = stage(row);
 	if (s->given >= 0)
 		out[told++] = message_with(M_CLASS_RECORD, DATE(s->given));
 	return told;
+}
+
+void class_sums(
+    struct text *out, struct class_row *const *order, int count, int today)
+{
+	struct message m = message_with(
+	    M_CLASS_TITLE, DATE(today), WHOLE(count));
+	int of[STUDENT_ORDERS] = { 0 };
+	char words[MESSAGE_BYTES];
+	bool first = true;
+
+	for (int i = 0; i < count; i++)
+		of[order[i]->state.order]++;
+	message_text(&m, words, sizeof(words));
+	text_add(out, words);
+	for (int o = 0; o < STUDENT_ORDERS; o++) {
+		if (of[o] == 0)
+			continue;
+		text_add(out, first ? ". " : ", ");
+		first = false;
+		m = message_with(M_CLASS_COUNT, WHOLE(of[o]),
+		    WORD(student_word((enum student_order)o)));
+		message_text(&m, words, sizeof(words));
+		text_add(out, words);
+	}
+	text_add(out, ".");
 }

@@ -1,0 +1,194 @@
+/*
+ * class_print.c - `evenhand print class`: the lesson sheets of all students
+ *
+ *	class ─▶ a list of all ──┐
+ *	each student ─▶ sheet ───┴▶ one list of pages ─▶ evenhand-paper ─▶ PDF
+ *
+ * One sheet is laid out at a time and written down behind the others, so that
+ * what a class takes grows with its pages alone.  Who has not been heard of for
+ * weeks (gone) gets none.
+ */
+#include "class_print.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "class.h"
+#include "evenhand/paper/list.h"
+#include "evenhand/screen/lines.h"
+#include "evenhand/world/file.h"
+#include "options.h"
+
+enum {
+	PAGE_BYTES = 4096,
+	LISTS_BYTES_MAX = 200 * 1024 * 1024, /* what evenhand-paper takes */
+	SLOW_SHEETS = 50,
+	TELL_EACH = 25,
+};
+
+/* What is being printed, too large for the stack. */
+struct printing {
+	const struct class_print *ask;
+	struct class_seen seen;
+	struct class_lesson lesson;
+	struct paper paper;
+	int pages;
+	char *list; /* of all pages so far */
+	size_t length, room;
+	char one[LIST_BYTES_MAX]; /* of one sheet */
+};
+
+static int refuse(struct message m, int status)
+{
+	command_say(&m);
+	return status;
+}
+
+/* --- the list of all pages --- */
+
+/* Puts what one part comes to behind the others. */
+static int append(struct printing *p, const struct text *part)
+{
+	if (part->cut || p->paper.cut)
+		return refuse(message_of(M_PAPER_FULL), EXIT_DATA);
+	if (p->length + part->length > p->room) {
+		size_t room = 2 * p->room + part->length;
+		char *more = room <= LISTS_BYTES_MAX ? realloc(p->list, room)
+						     : NULL;
+
+		if (!more)
+			return refuse(message_of(M_CLASS_PRINT_MANY), EXIT_OS);
+		p->list = more;
+		p->room = room;
+	}
+	memcpy(p->list + p->length, part->bytes, part->length);
+	p->length += part->length;
+	return EXIT_GOOD;
+}
+
+static int add_list(struct printing *p)
+{
+	struct text part = text_in(p->one, sizeof(p->one));
+	struct class_wish wish = { p->seen.order, p->seen.list.count,
+		p->seen.today, p->ask->size, p->ask->large };
+
+	sheet_class(&p->paper, &wish);
+	p->pages += p->paper.pages;
+	list_write_begin(&part, &p->paper);
+	list_write_pages(&part, &p->paper);
+	return append(p, &part);
+}
+
+static int add_sheet(struct printing *p, const struct class_row *row)
+{
+	struct text part = text_in(p->one, sizeof(p->one));
+	struct class_lesson *l = &p->lesson;
+	struct fault f;
+	int status = EXIT_GOOD;
+
+	if (class_lesson_of(l, &p->seen, row->student->id, &f)) {
+		struct lesson_wish wish = { l->routine, &l->history, &l->plan,
+			row->name, p->ask->size, p->ask->large };
+
+		sheet_lesson(&p->paper, &wish);
+		p->pages += p->paper.pages;
+		list_write_pages(&part, &p->paper);
+		status = append(p, &part);
+	} else if (row->student->unread || row->student->last >= 0) {
+		refuse(message_with(M_CLASS_PRINT_NO_SHEET, TEXT(row->name)),
+		    EXIT_GOOD);
+	}
+	class_lesson_done(l);
+	return status;
+}
+
+static void tell(int done, int all)
+{
+	struct message m = message_with(
+	    M_CLASS_PRINTING, WHOLE(done), WHOLE(all));
+	char words[LINE_COLUMNS];
+
+	if (all < SLOW_SHEETS || (done % TELL_EACH != 0 && done < all) ||
+	    isatty(STDERR_FILENO) != 1)
+		return;
+	message_text(&m, words, sizeof(words));
+	fprintf(stderr, "\r%s%s", words, done == all ? "\n" : "");
+}
+
+static int add_all(struct printing *p)
+{
+	struct text end;
+	int all = p->seen.list.count, status = add_list(p);
+
+	for (int i = 0; i < all && status == EXIT_GOOD; i++) {
+		if (p->seen.order[i]->state.order != STUDENT_GONE)
+			status = add_sheet(p, p->seen.order[i]);
+		tell(i + 1, all);
+	}
+	if (status != EXIT_GOOD)
+		return status;
+	end = text_in(p->one, sizeof(p->one));
+	list_write_end(&end);
+	return append(p, &end);
+}
+
+/* --- the file --- */
+
+static int put(struct printing *p)
+{
+	char bytes[PAGE_BYTES];
+	struct text page = text_in(bytes, sizeof(bytes));
+	struct paper_bytes made = { 0 };
+	struct message m;
+	struct fault f;
+	bool good;
+
+	good = paper_make(p->list, p->length, p->ask->format, &made, &f) &&
+	    file_write(p->ask->path, (const char *)made.bytes, made.length,
+		p->ask->force, &f);
+	free(made.bytes);
+	if (!good) {
+		command_fault(&f);
+		return command_status(&f);
+	}
+	m = message_with(M_PAPER_WRITTEN, TEXT(p->ask->path), WHOLE(p->pages));
+	lines_say(&page, &m);
+	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
+}
+
+static int print(struct printing *p)
+{
+	const struct class_print *a = p->ask;
+	int status;
+
+	if (!class_see(&p->seen, a->folder, a->now, &status))
+		return status;
+	if (p->seen.list.count == 0)
+		return refuse(message_with(M_CLASS_PRINT_NONE, TEXT(a->folder)),
+		    EXIT_NO_INPUT);
+	status = add_all(p);
+	return status == EXIT_GOOD ? put(p) : status;
+}
+
+int class_print(const struct class_print *ask)
+{
+	struct printing *p;
+	int status;
+
+	if (!ask->folder)
+		return refuse(message_of(M_CLASS_PRINT_WHICH), EXIT_USAGE);
+	if (ask->format != PAPER_PDF)
+		return refuse(message_with(M_CLASS_PRINT_PDF, TEXT(ask->path)),
+		    EXIT_USAGE);
+	p = calloc(1, sizeof(*p));
+	if (!p)
+		return refuse(message_of(M_COMMAND_NO_MEMORY), EXIT_OS);
+	p->ask = ask;
+	status = print(p);
+	class_seen_done(&p->seen);
+	free(p->list);
+	free(p);
+	return status;
+}
