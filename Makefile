@@ -192,7 +192,8 @@ check: all tests
 
 # Pages of the screen that were looked at, written anew: look again.
 golden: $(filter $(B)/tests/screen/test_view% \
-    $(B)/tests/paper/test_homework $(B)/tests/paper/test_lesson,$(TESTS))
+    $(B)/tests/paper/test_homework $(B)/tests/paper/test_lesson \
+    $(B)/tests/paper/test_class_sheet,$(TESTS))
 	@for t in $^; do GOLDEN=rewrite $$t > $(B)/golden.log 2>&1 || \
 	    { cat $(B)/golden.log; exit 1; }; done
 	git --no-pager diff --stat -- tests/screen/golden tests/paper/golden
