@@ -113,8 +113,8 @@ static bool read_measure(
 		    rd, n, message_with(M_RECORD_NO_TURN, WHOLE(m->turn)));
 	if (m->row <= t->row)
 		return record_fault(rd, node_get(n, "row"),
-		    message_with(M_RECORD_WHOLE, TEXT("row"), WHOLE(t->row + 1),
-			WHOLE(ROW_MOST), TEXT("less")));
+		    message_with(
+			M_RECORD_BEFORE, WHOLE(m->row), WHOLE(t->row)));
 	s->measures++;
 	return record_row_within(rd, n, s->computer, m->row);
 }

@@ -112,11 +112,13 @@ static bool read_mark(struct line *l)
 	    !whole(l, COLUMN_MARK_MS, "mark_ms", 0, MS_MOST, &t->mark_ms))
 		return false;
 	/* A mark comes after its turn; before it was none at all. */
-	if (t->mark_row == 0 ? t->mark == MARK_NONE && t->mark_ms == 0
-			     : t->mark_row > t->row)
-		return true;
-	return record_fault(
-	    l->rd, l->at[COLUMN_MARK_ROW], message_of(M_RECORD_MARKLESS));
+	if (t->mark_row != 0 && t->mark_row <= t->row)
+		return record_fault(l->rd, l->at[COLUMN_MARK_ROW],
+		    message_with(
+			M_RECORD_BEFORE, WHOLE(t->mark_row), WHOLE(t->row)));
+	return t->mark_row != 0 || (t->mark == MARK_NONE && t->mark_ms == 0) ||
+	    record_fault(
+		l->rd, l->at[COLUMN_MARK_ROW], message_of(M_RECORD_MARKLESS));
 }
 
 /* One of those that are seldom said; nothing when it is not. */
