@@ -19,8 +19,8 @@
 #define PERIODS 6.0			 /* in a window */
 
 enum {
-	HALF_MIN = 4, /* half instants on each side of a window's middle */
-	HALF_MAX = 42,
+	HALF_MIN = 4,  /* half instants on each side of a window's middle */
+	HALF_MAX = 48, /* six periods of 25.3 Hz */
 	LANES = 8,
 	EDGE = HALF_MAX + 1, /* empty half instants on both sides of the sums */
 	SUMS = 2 * PIECE_MAX + 2 * EDGE,

@@ -196,14 +196,16 @@ static double to(const struct swaying *s)
 	return s->up[s->begin[s->cycles - 1] + 1];
 }
 
-/* Of all cycles between, those that were not measured too, in an instant. */
+/*
+ * Of all cycles between, those that were not measured too, in an instant.  Where
+ * a bow turns the pitch may cross twice: that is no cycle.
+ */
 static double rate(const struct swaying *s)
 {
 	double cycles = 0;
 
 	for (int i = s->begin[0]; i <= s->begin[s->cycles - 1]; i++)
-		cycles += fmax(
-		    1, floor((s->up[i + 1] - s->up[i]) / s->usual + 0.5));
+		cycles += floor((s->up[i + 1] - s->up[i]) / s->usual + 0.5);
 	return cycles / (to(s) - from(s));
 }
 

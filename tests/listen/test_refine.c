@@ -170,9 +170,36 @@ static void test_gaps(void **state)
 	free(s.x);
 }
 
+/* The lowest and the highest notes that may be asked, at their rates. */
+static void test_outermost(void **state)
+{
+	static const double notes[] = { HEARD_LOW_HZ, 30.868, HEARD_HIGH_HZ };
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(notes) / sizeof(*notes); i++) {
+		struct bowed b = { .rate = 48000,
+			.seconds = 2,
+			.hz = notes[i],
+			.noise_db = -30 };
+		struct bowed_sound s = bowed_make(&b);
+		struct listening l = listening_live(
+		    &s, b.rate, (struct asked) { notes[i], notes[i] }, 512);
+		struct nearness near;
+
+		listening_refine(&l);
+		near = listening_near(&l, &b, &s);
+		if (near.within < 0.95 || near.cents > 2)
+			fail_msg("%g Hz: %.1f %% within, %.2f cents", notes[i],
+			    100 * near.within, near.cents);
+		listening_done(&l);
+		free(s.x);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_outermost),
 		cmocka_unit_test(test_dry),
 		cmocka_unit_test(test_swings),
 		cmocka_unit_test(test_glides),

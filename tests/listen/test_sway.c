@@ -107,6 +107,33 @@ static void test_uneven(void **state)
 	assert_true(w.width_spread < 0.1);
 }
 
+/* A bow turns in mid swing, and the pitch crosses the middle once more. */
+static void test_crossed_twice(void **state)
+{
+	struct instant m[N];
+	double was = 0;
+	size_t at = N / 2;
+	struct sway w;
+
+	(void)state;
+	draw(m, 5.5, 30, 0);
+	/* The next crossing upwards. */
+	for (; at < N; at++) {
+		double cents = 1200 * log2((double)m[at].hz / G3) - 3;
+
+		if (was < -5 && cents > -5)
+			break;
+		was = cents;
+	}
+	assert_true(at + 8 < N);
+	for (size_t k = 0; k < 4; k++) {
+		m[at + k].hz = (float)(G3 * exp2(15.0 / 1200));
+		m[at + k + 4].hz = (float)(G3 * exp2(-15.0 / 1200));
+	}
+	w = drawn(m);
+	assert_true(w.heard && fabs(w.rate_hz - 5.5) < 0.01);
+}
+
 /* Nothing, a steady note, a slow sway, glides: no vibrato is made up. */
 static void test_none(void **state)
 {
@@ -148,6 +175,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_swings),
 		cmocka_unit_test(test_uneven),
+		cmocka_unit_test(test_crossed_twice),
 		cmocka_unit_test(test_none),
 		cmocka_unit_test(test_share),
 	};
