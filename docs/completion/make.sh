@@ -44,7 +44,7 @@ operand()
 {
 	case $("$program" "$1" --help | head -n 1) in
 	*ROUTINE*) echo ROUTINE ;;
-	*FILE*) echo FILE ;;
+	*FILE* | *DIR*) echo FILE ;;
 	esac
 }
 

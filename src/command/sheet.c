@@ -79,7 +79,7 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 		OPTIONS_END,
 	};
 	const struct verb verb = { "print",
-		"homework|lesson [ROUTINE] | class DIR", M_PAPER_ABOUT, 1, 2,
+		"homework|lesson|class [ROUTINE|DIR]", M_PAPER_ABOUT, 1, 2,
 		wishes };
 
 	if (!options_read(&verb, &argc, &argv, status))

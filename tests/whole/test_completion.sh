@@ -83,7 +83,7 @@ is "bash, a day is not guessed" "$(offered evenhand history --from '')" " "
 is "bash, any file as a script" "$(offered evenhand --script k)" "keys.txt "
 is "bash, a sheet" "$(offered evenhand print ho)" "homework "
 is "bash, the sheets" "$(offered evenhand print '' | tr ' ' '\n' |
-    grep -xc -e homework -e lesson)" 2
+    grep -xc -e homework -e lesson -e class)" 3
 is "bash, a routine for it" "$(offered evenhand print homework oth)" \
     "other.yml "
 is "bash, its paper" "$(offered evenhand print --paper '')" "a4 letter "
