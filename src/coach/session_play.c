@@ -49,6 +49,25 @@ void play_enter(struct session *s, const struct passing *p)
 	s->told_pulses = p->pulses;
 }
 
+bool session_turn_now(const struct session *s, struct turn_now *out)
+{
+	const struct passage *p = &s->at.passage;
+	struct place at = s->at.from;
+
+	if (s->page != PAGE_PLAY || s->phase != PHASE_BOWS)
+		return false;
+	at.turn += s->turn;
+	*out = (struct turn_now) {
+		.frame = frame_at(s, passage_turn_ms(p, s->turn)),
+		.stage = s->plan.block[at.block].stage,
+		.unit = pass_turn(&s->plan, at)->unit,
+		.bow_ms = p->bow_ms,
+		.bows = p->bows_each,
+		.pulses = s->at.pulses,
+	};
+	return true;
+}
+
 void play_begin(struct session *s, struct effects *out)
 {
 	struct place from = pass_settle(&s->plan, (struct place) { 0 });

@@ -37,6 +37,8 @@ void choices_take(struct settings_file *f, const struct call *c)
 	const char *through = c->card && !c->through && *s->sound_through
 	    ? ""
 	    : c->through;
+	/* Who names a microphone wants it to listen. */
+	bool listening = c->listen || c->no_listen || c->microphone;
 	const struct {
 		const void *said;
 		enum setting what;
@@ -45,6 +47,8 @@ void choices_take(struct settings_file *f, const struct call *c)
 		{ c->card, SETTING_SOUND_CARD },
 		{ through, SETTING_SOUND_THROUGH },
 		{ c->loudness, SETTING_LOUDNESS },
+		{ listening ? c : NULL, SETTING_LISTEN },
+		{ c->microphone, SETTING_MICROPHONE },
 	};
 
 	if (c->marking)
@@ -55,6 +59,10 @@ void choices_take(struct settings_file *f, const struct call *c)
 		take_text(s->sound_through, sizeof s->sound_through, through);
 	if (c->loudness)
 		s->loudness = c->percent;
+	if (listening)
+		s->listen = !c->no_listen;
+	if (c->microphone)
+		take_text(s->microphone, sizeof s->microphone, c->microphone);
 	for (size_t i = 0; i < sizeof all / sizeof *all && !c->script; i++)
 		if (all[i].said)
 			keep(f, all[i].what);
@@ -76,6 +84,12 @@ void choices_card(const struct settings *s, struct sound_wish *w)
 	take_text(w->name, sizeof w->name, s->sound_card);
 	take_text(w->api, sizeof w->api, s->sound_through);
 	w->level = choices_level(s->loudness);
+}
+
+void choices_microphone(const struct settings *s, struct sound_wish *w)
+{
+	*w = (struct sound_wish) { .level = 0 };
+	take_text(w->name, sizeof w->name, s->microphone);
 }
 
 enum terminal_colours choices_colours(const struct settings *s)

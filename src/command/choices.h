@@ -19,7 +19,7 @@ void choices_read(struct settings_file *f);
 
 /*
  * Takes over what a command line says and the settings know too: marking,
- * card, loudness.  What a player says once counts from then on, but a script
+ * card, loudness, listening.  What a player says once counts from then on, but a script
  * is a rehearsal and chooses nothing for others.
  */
 void choices_take(struct settings_file *f, const struct call *c);
@@ -29,6 +29,9 @@ enum marking choices_marking(const struct settings *s);
 
 /* The card that is wished for, and how loud. */
 void choices_card(const struct settings *s, struct sound_wish *w);
+
+/* The microphone that is wished for. */
+void choices_microphone(const struct settings *s, struct sound_wish *w);
 
 /* Thousandths of full scale of a loudness in percent. */
 int choices_level(int percent);

@@ -132,6 +132,8 @@ static bool instruments_open(struct practice *p, const struct call *c)
 		fault_set(&f, message_of(M_COMMAND_NO_MEMORY));
 	if (p->device)
 		p->keys = keys_of(p, lines);
+	if (p->device)
+		listen_open(p);
 	if (!p->keys) {
 		command_fault(&f);
 		return false;
@@ -159,6 +161,7 @@ static void practice_free(struct practice *p)
 			command_say(&m);
 	}
 	keys_close(p->keys);
+	listen_close(p);
 	device_close(p->device);
 	sound_keeper_close(p->keeper);
 	journal_close(p->journal);
@@ -191,10 +194,13 @@ static bool is_first(const struct practice *p, const struct call *c)
 static int practise(struct practice *p, const struct call *c)
 {
 	int status = EXIT_OS;
+	bool listened; /* the last time */
 	struct plan_wish wish = { .history = &p->history, .now = c->now };
 
 	choices_read(&p->chosen);
+	listened = p->chosen.now.listen;
 	choices_take(&p->chosen, c);
+	p->listen.first = p->chosen.now.listen && !listened;
 	wish.marking = choices_marking(&p->chosen.now);
 	if (!script_read(p, c->script, &status))
 		return status;

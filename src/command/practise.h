@@ -20,6 +20,7 @@
 #include "evenhand/world/script.h"
 #include "evenhand/world/settings_file.h"
 #include "evenhand/world/sound_keeper.h"
+#include "practise_listen.h"
 #include "practise_screen.h"
 
 /* Too large for a stack. */
@@ -38,6 +39,7 @@ struct practice {
 	struct effects effects;
 
 	struct practice_screen screen;
+	struct practice_listen listen;
 	struct settings_file chosen;
 
 	int64_t reached;	 /* the frame at the ear, as last looked at */

@@ -18,6 +18,17 @@ static bool clock_good(const char *clock)
 	return false;
 }
 
+/* Both at once cannot be meant. */
+static bool listening_good(const struct call *c)
+{
+	struct message m = message_of(M_COMMAND_LISTEN_BOTH);
+
+	if (!c->no_listen || (!c->listen && !c->microphone))
+		return true;
+	command_say(&m);
+	return false;
+}
+
 bool call_read(struct call *c, int argc, char **argv, int *status)
 {
 	const struct option_wish wishes[] = {
@@ -30,6 +41,11 @@ bool call_read(struct call *c, int argc, char **argv, int *status)
 		    &c->through },
 		{ "loudness", M_COMMAND_OPTION_LOUDNESS, "PERCENT", NULL,
 		    &c->loudness },
+		{ "listen", M_COMMAND_OPTION_LISTEN, NULL, &c->listen, NULL },
+		{ "no-listen", M_COMMAND_OPTION_NO_LISTEN, NULL, &c->no_listen,
+		    NULL },
+		{ "microphone", M_COMMAND_OPTION_MICROPHONE, "NAME", NULL,
+		    &c->microphone },
 		{ "lines", M_COMMAND_OPTION_LINES, NULL, &c->lines, NULL },
 		{ "ascii", M_COMMAND_OPTION_ASCII, NULL, &c->ascii, NULL },
 		{ "mirrored", M_COMMAND_OPTION_MIRRORED, NULL, &c->mirrored,
@@ -49,6 +65,6 @@ bool call_read(struct call *c, int argc, char **argv, int *status)
 		return false;
 	c->routine = argc > 0 ? argv[0] : NULL;
 	return options_marking(c->marking, &c->way) && clock_good(c->clock) &&
-	    options_loudness(c->loudness, &c->percent) &&
+	    listening_good(c) && options_loudness(c->loudness, &c->percent) &&
 	    options_now(c->at, &c->now);
 }

@@ -13,8 +13,8 @@
 
 struct call {
 	const char *routine, *player, *at, *marking, *clock, *script;
-	const char *card, *through, *loudness, *stage;
-	bool lines, ascii, mirrored, silent;
+	const char *card, *through, *loudness, *stage, *microphone;
+	bool lines, ascii, mirrored, silent, listen, no_listen;
 	struct moment now;
 	enum marking way; /* with marking */
 	int percent;	  /* with loudness */

@@ -157,6 +157,7 @@ static bool keep(struct practice *p, const struct effect *e)
 		break;
 	case EFFECT_TURN:
 		journal_turn(p->journal, &e->turn, p->routine, now);
+		listen_kept(p, &e->turn);
 		break;
 	case EFFECT_MARK:
 		journal_mark(p->journal, e->number, e->mark, e->mark_ms);
@@ -208,5 +209,6 @@ void practice_effects(struct practice *p)
 			show(p, &p->effects.at[i]);
 	while (journal_trouble(p->journal, &m))
 		practice_trouble(p, &m);
+	listen_follow(p);
 	keys_want_words(p->keys, p->session.page == PAGE_QUESTION);
 }

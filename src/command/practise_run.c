@@ -191,6 +191,17 @@ static void look_for_sound(struct practice *p)
 	}
 }
 
+/* Tells the session what was heard of its turns. */
+static void look_for_heard(struct practice *p)
+{
+	struct input in = { .kind = INPUT_HEARD };
+	struct listened heard;
+
+	in.heard = &heard;
+	while (!p->over && listen_look(p, &in.number, &heard))
+		tell(p, in);
+}
+
 /* Typing is a sign of life, though it is no key of the session. */
 static void look_for_typing(struct practice *p)
 {
@@ -270,6 +281,7 @@ static void turn(struct practice *p)
 	look(p);
 	look_for_gap(p);
 	look_for_sound(p);
+	look_for_heard(p);
 	look_for_typing(p);
 	in.frame = p->reached = reach(p, got);
 	step_until(p, in.frame);
@@ -296,4 +308,5 @@ void practice_run(struct practice *p)
 		turn(p);
 		screen_draw(p);
 	}
+	listen_finish(p);
 }

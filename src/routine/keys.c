@@ -49,13 +49,14 @@ static const struct map_keys maps[MAP_KINDS] = {
 	    { "date", "stage", "clean", "shaky" } },
 	/* In the order of enum setting. */
 	[MAP_SETTINGS] = { "", "loudness: 50",
-	    { "sound", "sound_card", "sound_through", "loudness", "marking",
-		"colours", "lines", "ascii", "mirrored",
-		"first_minutes_seen" } },
+	    { "sound", "sound_card", "sound_through", "loudness", "listen",
+		"microphone", "marking", "colours", "lines", "ascii",
+		"mirrored", "first_minutes_seen" } },
 };
 
 static const char *const free_text[] = { "routine", "written_by", "note",
-	"title", "cue", "say", "because", "homework_for", "sound_card" };
+	"title", "cue", "say", "because", "homework_for", "sound_card",
+	"microphone" };
 
 /* The first two are lists of sentences, the others of single words. */
 enum { LISTS_OF_TEXTS = 2 };

@@ -87,6 +87,10 @@ static bool read_one(struct reader *rd, const struct node *n, enum setting what,
 	case SETTING_LOUDNESS:
 		return number_whole(rd, n,
 		    (struct bounds) { n->key, 0, LOUDNESS_MOST }, &s->loudness);
+	case SETTING_LISTEN:
+		return value_yes_no(rd, n, &s->listen);
+	case SETTING_MICROPHONE:
+		return read_name(rd, n, s->microphone, sizeof(s->microphone));
 	case SETTING_MARKING:
 		return read_marking(rd, n, s);
 	case SETTING_COLOURS:
@@ -180,6 +184,12 @@ void settings_value(
 		break;
 	case SETTING_LOUDNESS:
 		text_number(out, s->loudness);
+		break;
+	case SETTING_LISTEN:
+		text_add(out, yes_no(s->listen));
+		break;
+	case SETTING_MICROPHONE:
+		add_quoted(out, s->microphone);
 		break;
 	case SETTING_MARKING:
 		text_add(out, marking_words[!s->mark_turns]);

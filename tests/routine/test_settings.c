@@ -84,7 +84,8 @@ static void test_defaults(void **state)
 	assert_string_equal(s.sound_card, "");
 	assert_string_equal(s.sound_through, "");
 	assert_false(s.mark_turns || s.lines || s.ascii || s.mirrored);
-	assert_false(s.first_seen);
+	assert_false(s.first_seen || s.listen);
+	assert_string_equal(s.microphone, "");
 	assert_int_equal(s.colours, COLOURS_AUTO);
 	read_text("", said);
 	assert_string_equal(said, "");
@@ -103,6 +104,8 @@ static void test_all_said(void **state)
 		  "sound_card: \"USB \\\"Box\\\" C:\\\\2, #3\"\n"
 		  "sound_through: ALSA\n"
 		  "loudness: 0\n"
+		  "listen: yes\n"
+		  "microphone: \"desk: 2\"\n"
 		  "marking: turn\n"
 		  "colours: 256\n"
 		  "lines: yes\n"
@@ -115,6 +118,8 @@ static void test_all_said(void **state)
 	assert_string_equal(s.sound_card, "USB \"Box\" C:\\2, #3");
 	assert_string_equal(s.sound_through, "ALSA");
 	assert_int_equal(s.loudness, 0);
+	assert_true(s.listen);
+	assert_string_equal(s.microphone, "desk: 2");
 	assert_true(s.mark_turns && s.lines && s.ascii && s.mirrored);
 	assert_true(s.first_seen);
 	assert_int_equal(s.colours, COLOURS_256);
@@ -144,14 +149,15 @@ static const struct slip {
 	    SETTING_LINES },
 	{ "lines: yes\n  \nvolume: 4\n",
 	    "3:1: I do not know \"volume\". The words that may stand here are "
-	    "sound, sound_card, sound_through, loudness, marking, colours, "
-	    "lines, ascii, mirrored, first_minutes_seen\n",
+	    "sound, sound_card, sound_through, loudness, listen, microphone, "
+	    "marking, colours, lines, ascii, mirrored, first_minutes_seen\n",
 	    SETTING_LINES },
 	/* A word of routines is no word of settings. */
 	{ "bow_hand: left\n",
 	    "1:1: I do not know \"bow_hand\". The words that may stand here "
-	    "are sound, sound_card, sound_through, loudness, marking, "
-	    "colours, lines, ascii, mirrored, first_minutes_seen\n",
+	    "are sound, sound_card, sound_through, loudness, listen, "
+	    "microphone, marking, colours, lines, ascii, mirrored, "
+	    "first_minutes_seen\n",
 	    SETTINGS },
 	{ "loudness: 40\n# no\nloudness: 50\n",
 	    "3:1: \"loudness\" is already on line 1. Keep one of them\n",

@@ -23,6 +23,7 @@
 #define EVENHAND_COACH_LISTENED_H
 
 #include <stdbool.h>
+#include <stdint.h>
 
 #include "evenhand/base/message.h"
 #include "evenhand/listen/turn.h"
@@ -37,6 +38,16 @@ enum {
 	FINDING_LATE_MS = 80,
 	FINDING_SURE_PERCENT = 50, /* what is less sure is not told */
 };
+
+/* A turn under way, to be listened to: its bows are being played. */
+struct turn_now {
+	int64_t frame;	 /* its first bow begins */
+	int stage, unit; /* unit -1: in the air */
+	int bow_ms, bows, pulses;
+};
+
+/* False: no bow is played now. */
+bool session_turn_now(const struct session *s, struct turn_now *out);
 
 /* One turn, as marks and pages need it. */
 struct listened {

@@ -37,6 +37,8 @@ enum setting {
 	SETTING_SOUND_CARD,
 	SETTING_SOUND_THROUGH,
 	SETTING_LOUDNESS,
+	SETTING_LISTEN,
+	SETTING_MICROPHONE,
 	SETTING_MARKING,
 	SETTING_COLOURS,
 	SETTING_LINES,
@@ -54,6 +56,8 @@ struct settings {
 	char sound_card[SETTINGS_CARD_MAX]; /* its name; "": the usual one */
 	char sound_through[SETTINGS_THROUGH_MAX]; /* host API; "": any */
 	int loudness;				  /* 0..100 percent; 50 */
+	bool listen;				  /* a microphone listens; no */
+	char microphone[SETTINGS_CARD_MAX]; /* its name; "": the usual one */
 	bool mark_turns; /* marking: turn; no, which is round */
 	enum colours colours;
 	bool lines;	 /* line mode; no */

@@ -62,6 +62,10 @@ MESSAGE(M_COMMAND_OPTION_CARD, "", "the sound card, or part of its name")
 MESSAGE(M_COMMAND_OPTION_THROUGH, "",
     "what leads to that card, such as ALSA or JACK")
 MESSAGE(M_COMMAND_OPTION_LOUDNESS, "", "0 to 100; start quiet")
+MESSAGE(M_COMMAND_OPTION_LISTEN, "", "let a microphone listen")
+MESSAGE(M_COMMAND_OPTION_NO_LISTEN, "", "let no microphone listen")
+MESSAGE(M_COMMAND_OPTION_MICROPHONE, "",
+    "the microphone, or part of its name")
 MESSAGE(M_COMMAND_OPTION_ASCII, "", "draw with plain letters and signs")
 MESSAGE(M_COMMAND_OPTION_MIRRORED, "",
     "for those who bow with the left hand")
@@ -99,5 +103,32 @@ MESSAGE(M_COMMAND_LOUDNESS, "w", "Loudness: {0} of 100.")
 MESSAGE(M_COMMAND_NO_SOUND, "", "There is no sound to change.")
 MESSAGE(M_COMMAND_UNHEARD, "",
     "The sound cannot be made just now. The words go on; Space stops.")
+MESSAGE(M_COMMAND_LISTEN_BOTH, "",
+    "take --listen (or --microphone) or --no-listen, not both")
+MESSAGE(M_COMMAND_LISTEN_FIRST, "",
+    "From now on a microphone listens to you. Nothing is recorded and nothing "
+    "leaves this computer: only numbers are kept, such as how many tops were "
+    "heard. --no-listen ends it.")
+MESSAGE(M_COMMAND_LISTENS, "", "The microphone listens.")
+MESSAGE(M_COMMAND_LISTEN_DEVICE, "",
+    "Without a sound card no microphone is heard, so nobody listens this time.")
+MESSAGE(M_COMMAND_LISTEN_NONE, "",
+    "There is no microphone, so nobody listens. Practice goes on as ever.")
+MESSAGE(M_COMMAND_LISTEN_NO_SUCH, "t",
+    "No microphone here is called \"{0}\", so nobody listens. Practice goes on as "
+    "ever.")
+MESSAGE(M_COMMAND_LISTEN_LOST, "",
+    "The microphone is gone. Practice goes on, and it is looked for.")
+MESSAGE(M_COMMAND_LISTEN_DEAD, "",
+    "The microphone gives no sound at all. Is it switched off?")
+MESSAGE(M_COMMAND_LISTEN_QUIET, "",
+    "The microphone hears very little. Bring it nearer or turn it up.")
+MESSAGE(M_COMMAND_LISTEN_CLIPS, "",
+    "The microphone is turned up too far. Turn it down a little.")
+MESSAGE(M_COMMAND_LISTEN_FILTERED, "",
+    "This microphone is made for speech and changes what it hears. Turn off what "
+    "makes it quiet or clear, or take another one.")
+MESSAGE(M_COMMAND_LISTEN_NOISY, "",
+    "There is much other noise, so less may be heard of you.")
 MESSAGE(M_COMMAND_LEFT_OUT, "w",
     "and {0} {0|fault|faults} more. Mend these first")

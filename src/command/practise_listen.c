@@ -1,0 +1,235 @@
+/*
+ * practise_listen.c - a microphone beside the practice
+ *
+ * The loop hands samples on as it looks at the device and asks for answers: it
+ * never waits for the one or the other.  What is to be said of the microphone
+ * is said when nothing sounds.
+ */
+#include "practise_listen.h"
+
+#include <unistd.h>
+
+#include "choices.h"
+#include "evenhand/listen/ask.h"
+#include "evenhand/world/clock.h"
+#include "options.h"
+#include "practise.h"
+
+enum {
+	WAIT_MS = 1000, /* for the last answer */
+	WAIT_STEP_US = 5000,
+};
+
+static void owe(struct practice_listen *l, struct message m)
+{
+	l->owed = m;
+}
+
+void listen_open(struct practice *p)
+{
+	struct practice_listen *l = &p->listen;
+	struct sound_wish wish;
+	struct faults faults = { 0 };
+
+	if (!p->chosen.now.listen)
+		return;
+	if (!p->keeper) {
+		owe(l, message_of(M_COMMAND_LISTEN_DEVICE));
+		return;
+	}
+	choices_microphone(&p->chosen.now, &wish);
+	l->listener = listener_open();
+	if (!l->listener)
+		return;
+	device_listen(p->device, &wish);
+	latency_read(&l->delays, &faults);
+	command_faults(&faults);
+	device_correct(p->device, &l->delays);
+	if (l->first)
+		owe(l, message_of(M_COMMAND_LISTEN_FIRST));
+}
+
+void listen_close(struct practice *p)
+{
+	listener_close(p->listen.listener);
+	p->listen.listener = NULL;
+}
+
+/* --- turns --- */
+
+static void begin(struct practice *p, const struct turn_now *t)
+{
+	const struct ask_time when = { 0, t->bow_ms, t->bows, t->pulses };
+	struct listener_turn turn = { .frame = t->frame,
+		.rate = p->session.rate };
+
+	p->listen.turn = true;
+	p->listen.turn_frame = t->frame;
+	if (t->unit < 0 ||
+	    !ask_turn(p->routine, t->stage, t->unit, &when, &turn.asked)) {
+		listener_drop(p->listen.listener);
+		return;
+	}
+	/* Late and early mean something only where the delay was measured. */
+	turn.asked.latency_known = device_latency(p->device) != NULL;
+	listener_begin(p->listen.listener, &turn);
+}
+
+void listen_follow(struct practice *p)
+{
+	struct practice_listen *l = &p->listen;
+	struct turn_now now;
+	bool plays;
+
+	if (!l->listener)
+		return;
+	plays = session_turn_now(&p->session, &now);
+	if (l->turn && (!plays || now.frame != l->turn_frame)) {
+		l->turn = false;
+		listener_drop(l->listener);
+	}
+	if (plays && !l->turn)
+		begin(p, &now);
+}
+
+void listen_kept(struct practice *p, const struct turn_row *row)
+{
+	struct practice_listen *l = &p->listen;
+
+	if (!l->listener || !l->turn)
+		return;
+	l->turn = false;
+	listener_end(l->listener, row->number, row->bows_done);
+}
+
+/* --- what is said --- */
+
+static struct message missing(const struct practice *p)
+{
+	const char *name = p->chosen.now.microphone;
+
+	return *name ? message_with(M_COMMAND_LISTEN_NO_SUCH, TEXT(name))
+		     : message_of(M_COMMAND_LISTEN_NONE);
+}
+
+/* What became of the microphone; one that comes and goes is told once. */
+static void look_at_state(struct practice *p)
+{
+	struct practice_listen *l = &p->listen;
+	enum microphone_state state = device_microphone(p->device);
+
+	if (state == l->state)
+		return;
+	l->state = state;
+	if (state == MICROPHONE_HEARS && !l->told && l->owed.id == M_NONE)
+		owe(l, message_of(M_COMMAND_LISTENS));
+	else if (state == MICROPHONE_MISSING)
+		owe(l, missing(p));
+	else if (state == MICROPHONE_LOST)
+		owe(l, message_of(M_COMMAND_LISTEN_LOST));
+	l->told |= state == MICROPHONE_HEARS;
+}
+
+/* A microphone that cannot be trusted, in a sentence. */
+static enum message_id judgement_words(enum judgement what)
+{
+	switch (what) {
+	case JUDGE_DEAD:
+		return M_COMMAND_LISTEN_DEAD;
+	case JUDGE_QUIET:
+		return M_COMMAND_LISTEN_QUIET;
+	case JUDGE_CLIPS_IT:
+		return M_COMMAND_LISTEN_CLIPS;
+	case JUDGE_GATED:
+	case JUDGE_NARROW:
+	case JUDGE_PUMPED:
+		return M_COMMAND_LISTEN_FILTERED;
+	case JUDGE_NOISY:
+		return M_COMMAND_LISTEN_NOISY;
+	case JUDGE_UNKNOWN:
+	case JUDGE_FINE:
+	case JUDGE_FAR: /* told on the end page */
+		break;
+	}
+	return M_NONE;
+}
+
+/* Each is told once; then there is silence about it. */
+static void look_at_judgement(struct practice *p)
+{
+	struct practice_listen *l = &p->listen;
+	enum judgement what = listener_judged(l->listener).what;
+	enum message_id words = judgement_words(what);
+
+	if (l->judged != JUDGE_UNKNOWN || words == M_NONE)
+		return;
+	l->judged = what;
+	owe(l, message_of(words));
+}
+
+static void say_owed(struct practice *p)
+{
+	struct practice_listen *l = &p->listen;
+
+	if (l->owed.id == M_NONE || p->session.page == PAGE_PLAY ||
+	    first_plays(&p->first))
+		return;
+	practice_say(p, l->owed);
+	l->owed = message_of(M_NONE);
+}
+
+/* --- answers --- */
+
+static bool take_answer(struct practice *p, int *number, struct listened *heard)
+{
+	struct turn_value value[TURN_VALUES_MAX];
+	struct turn_heard turn;
+
+	if (!listener_next(p->listen.listener, number, &turn))
+		return false;
+	journal_measures(
+	    p->journal, *number, value, turn_values(&turn, value), TURN_METHOD);
+	p->rows_new = true;
+	listened_of(heard, &turn);
+	return true;
+}
+
+static void hand_on(struct practice *p)
+{
+	struct practice_listen *l = &p->listen;
+	struct heard_samples h;
+
+	do {
+		h = device_hear(p->device, l->samples, LISTEN_SAMPLES);
+		if (h.count > 0)
+			listener_take(l->listener, &h, l->samples);
+	} while (h.count > 0);
+}
+
+bool listen_look(struct practice *p, int *number, struct listened *heard)
+{
+	say_owed(p);
+	if (!p->listen.listener)
+		return false;
+	look_at_state(p);
+	hand_on(p);
+	look_at_judgement(p);
+	return take_answer(p, number, heard);
+}
+
+void listen_finish(struct practice *p)
+{
+	struct practice_listen *l = &p->listen;
+	int64_t until = clock_steady_ns() + WAIT_MS * INT64_C(1000000);
+	struct listened heard;
+	int number;
+
+	if (!l->listener)
+		return;
+	hand_on(p);
+	listener_finish(l->listener);
+	while (listener_waits(l->listener) > 0 && clock_steady_ns() < until)
+		usleep(WAIT_STEP_US);
+	while (take_answer(p, &number, &heard))
+		continue;
+}
