@@ -104,8 +104,12 @@ static bool set_up(struct class_folder *c, struct fault *f)
 
 	snprintf(
 	    stamp, sizeof(stamp), "PRAGMA application_id = %d", APPLICATION);
-	return (database_run(&c->base, stamp) && rows_make(&c->base)) ||
-	    class_failed(c, f);
+	/* Who only looks again writes nothing. */
+	if (database_number(&c->base, "PRAGMA application_id", 0) !=
+		APPLICATION &&
+	    !database_run(&c->base, stamp))
+		return class_failed(c, f);
+	return rows_make(&c->base) || class_failed(c, f);
 }
 
 /* Opens class.sqlite, which is made for its owner alone. */
