@@ -144,6 +144,10 @@ $(SIMULATE): $(SIM_OBJ) $(LIB)
 	$(SAY) "link $@"
 	$(Q)$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $(SIM_OBJ) $(LIB) $(LDLIBS)
 
+# Recordings for the tests, in every format.
+TONE := $(if $(FILE_THERE),$(B)/tests/whole/tone)
+$(B)/tests/whole/tone: TEST_LDLIBS = $(FILE_LDLIBS)
+
 # The guard round the audio callback sees these calls.
 GUARDED := malloc calloc realloc free aligned_alloc pthread_cond_wait open \
 	pthread_mutex_lock \
@@ -157,7 +161,7 @@ $(B)/tests/sound/test_guard: TEST_LDFLAGS = \
 # Memory ends where this test wants it to.
 $(B)/tests/routine/test_faults: TEST_LDFLAGS = -Wl,--wrap=calloc
 
-tests: $(TESTS)
+tests: $(TESTS) $(TONE)
 
 # So many tests and analyses run at a time.
 JOBS   ?= 2
@@ -252,12 +256,13 @@ killed: all
 FUZZ_B = $(B)-fuzz
 T ?= 60
 # What random bytes are read as: make fuzz F=record
-F ?= routine record list listen
+F ?= routine record list listen $(if $(FILE_THERE),recording)
 FUZZED := $(F:%=$(FUZZ_B)/tests/fuzz/fuzz_%.o)
 SEEDS_routine := tests/fuzz/routine tests/routine/bad routines
 SEEDS_record := tests/fuzz/record
 SEEDS_list := tests/fuzz/list tests/paper/golden
 SEEDS_listen := tests/fuzz/listen
+SEEDS_recording := tests/fuzz/recording
 fuzz:
 	$(MAKE) B=$(FUZZ_B) CC=clang $(SAN) ROOMS="base music routine score \
 	    listen coach record sound screen paper world" \
@@ -265,7 +270,7 @@ fuzz:
 	    $(FUZZ_B)/lib$(PROGRAM).a $(FUZZED)
 	for f in $(F); do clang -fsanitize=address,undefined,fuzzer \
 	    -o $(FUZZ_B)/fuzz_$$f $(FUZZ_B)/tests/fuzz/fuzz_$$f.o \
-	    $(FUZZ_B)/lib$(PROGRAM).a $(LDLIBS) || exit 1; done
+	    $(FUZZ_B)/lib$(PROGRAM).a $(LDLIBS) $(FILE_LDLIBS) || exit 1; done
 	$(foreach f,$(F),mkdir -p $(FUZZ_B)/corpus-$(f) && \
 	    $(FUZZ_B)/fuzz_$(f) -max_total_time=$(T) -timeout=5 \
 	    -print_final_stats=1 -dict=tests/fuzz/$(f).dict \

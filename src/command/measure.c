@@ -43,6 +43,20 @@ static bool fits(const struct measure_ask *a, int files)
 	return true;
 }
 
+/* Said before an hour is listened to; who writes holds it against a race. */
+static bool plot_may_come(const struct measure_ask *a, int *status)
+{
+	struct fault f;
+
+	if (!a->plot || a->force || access(a->plot, F_OK) != 0)
+		return true;
+	fault_set(&f, message_of(M_WORLD_FILE_THERE));
+	fault_at(&f, a->plot, 0, 0);
+	command_fault(&f);
+	*status = command_status(&f);
+	return false;
+}
+
 static bool ask_read(
     struct measure_ask *a, int *argc, char ***argv, int *status)
 {
@@ -67,7 +81,8 @@ static bool ask_read(
 	if (!options_read(&verb, argc, argv, status))
 		return false;
 	*status = EXIT_USAGE;
-	return fits(a, *argc) && measure_known(a, status);
+	return fits(a, *argc) && plot_may_come(a, status) &&
+	    measure_known(a, status);
 }
 
 static bool say_written(struct message m)

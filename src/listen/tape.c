@@ -55,13 +55,7 @@ struct tape {
 	bool ended, failed;
 };
 
-static double low_hz(const struct stretch_asked *a)
-{
-	double beyond = exp2(-HEARD_BEYOND_CENTS / 1200.0);
-
-	return a->known ? a->asked.low_hz * beyond : ALL_LOW_HZ;
-}
-
+/* The highest note that may come, for which samples are kept. */
 static double high_hz(const struct stretch_asked *a)
 {
 	double beyond = exp2(HEARD_BEYOND_CENTS / 1200.0);
@@ -78,8 +72,9 @@ static bool begin(struct tape *t, int rate)
 	t->room = (size_t)(t->rate *
 	    ((LOOKS_ROOM + LOOKS_BESIDE) * SURVEY_STEP_S));
 	t->x = arena_take(&t->arena, t->room * sizeof(*t->x));
-	t->survey = survey_new(
-	    &t->arena, t->rate, low_hz(&t->asked), high_hz(&t->asked));
+	/* All notes, since others may come than those that were asked. */
+	t->survey = survey_new(&t->arena, t->rate, ALL_LOW_HZ,
+	    fmax(ALL_HIGH_HZ, high_hz(&t->asked)));
 	t->look = arena_take(&t->arena, LOOKS_ROOM * sizeof(*t->look));
 	return t->x && t->survey && t->look;
 }

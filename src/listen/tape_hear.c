@@ -13,6 +13,7 @@
 
 /* 550 and 300 beyond on both sides are less than an octave. */
 #define TOGETHER_CENTS 550.0
+#define OTHER_CENTS 400.0  /* beyond what was asked: another note */
 #define STEADY_CENTS 150.0 /* from look to look: no leap */
 
 enum {
@@ -182,6 +183,25 @@ static void fill(
 	}
 }
 
+/*
+ * Five periods of a high note look like one of a low one that was asked; who
+ * looked at all notes knows better.
+ */
+static void tell_others(
+    const struct tape_sound *s, const struct piece_of *p, struct instant *m)
+{
+	for (size_t k = p->from * SURVEY_STEP; k < p->to * SURVEY_STEP; k++) {
+		double hz = (double)s->look[k / SURVEY_STEP].note_hz;
+
+		if (hz <= 0 || m[k].what != HEARD_NOTE ||
+		    (pitch_cents(p->asked.low_hz, hz) > -OTHER_CENTS &&
+			pitch_cents(hz, p->asked.high_hz) > -OTHER_CENTS))
+			continue;
+		m[k].what = HEARD_OTHER;
+		m[k].hz = (float)hz;
+	}
+}
+
 bool tape_hear(const struct tape_sound *s, struct instant *m)
 {
 	struct piece_of p = { .from = 0 };
@@ -194,6 +214,8 @@ bool tape_hear(const struct tape_sound *s, struct instant *m)
 		p.notes |= s->asked->known;
 		if (p.notes && !hear_piece(s, &p, m))
 			return false;
+		if (s->asked->known)
+			tell_others(s, &p, m);
 	}
 	return true;
 }
