@@ -69,8 +69,11 @@ static void choose(struct sound_verb *t, const char *card, const char *through)
 
 static void choose_microphone(struct sound_verb *t, const char *microphone)
 {
+	struct settings *s = &t->chosen.now;
+
 	if (microphone)
-		take(t->microphone.name, sizeof t->microphone.name, microphone);
+		take(s->microphone, sizeof s->microphone, microphone);
+	choices_microphone(s, &t->microphone);
 }
 
 /* --- the cards ------------------------------------------------------------- */
@@ -307,7 +310,7 @@ int command_sound(int argc, char **argv)
 		{ "measure", M_SOUND_OPTION_MEASURE, NULL, &measure, NULL },
 		{ "card", M_COMMAND_OPTION_CARD, "NAME", NULL, &card },
 		{ "through", M_COMMAND_OPTION_THROUGH, "NAME", NULL, &through },
-		{ "microphone", M_SOUND_OPTION_MICROPHONE, "NAME", NULL,
+		{ "microphone", M_COMMAND_OPTION_MICROPHONE, "NAME", NULL,
 		    &microphone },
 		{ "loudness", M_COMMAND_OPTION_LOUDNESS, "PERCENT", NULL,
 		    &loudness },

@@ -218,9 +218,10 @@ static double press_in_a_note(struct child *c, struct ear *e)
 	return e->last_ms - pressed;
 }
 
-static void key_to_silence(struct child *c, struct ear *e)
+static void key_to_silence(struct child *c, struct ear *e, const char *beside)
 {
 	double ms[PRESSES];
+	char name[80];
 
 	for (int i = 0; i < PRESSES; i++) {
 		ms[i] = press_in_a_note(c, e);
@@ -232,10 +233,10 @@ static void key_to_silence(struct child *c, struct ear *e)
 			;
 		press(c, '\n');
 	}
-	figure("key to silence, behind the server, median", "< 50 ms",
-	    median(ms, PRESSES), "ms");
-	figure("key to silence, behind the server, worst of 20", "< 50 ms",
-	    ms[PRESSES - 1], "ms");
+	snprintf(name, sizeof name, "key to silence%s, median", beside);
+	figure(name, "< 50 ms", median(ms, PRESSES), "ms");
+	snprintf(name, sizeof name, "key to silence%s, worst of 20", beside);
+	figure(name, "< 50 ms", ms[PRESSES - 1], "ms");
 }
 
 /* --- what it costs --------------------------------------------------------------- */
@@ -429,7 +430,7 @@ static void microphone_costs(const char *self)
 
 	run_alone(self, "deaf", &deaf, &deaf_mb, &without, &samples);
 	run_alone(self, "hears", &share, &mb, &with, &samples);
-	figure("share of a core that a microphone takes", "< 1 %", share - deaf,
+	figure("share of a core that a microphone takes", "< 2 %", share - deaf,
 	    "%");
 	figure("private memory that it takes", "< 8 MB", mb - deaf_mb, "MB");
 	figure("samples heard of those that were due", "> 99.9 %",
@@ -451,17 +452,47 @@ static void prepare(char *file, size_t size)
 		say_and_exit(file);
 }
 
-int main(int argc, char **argv)
+/* A session whose first turn has begun. */
+static struct child practise(const char *const *words)
 {
-	char file[128];
-	const char *binary = getenv("EVENHAND");
-	const char *const practise[] = { binary, "--lines", "--marking", "turn",
+	struct child c = start(words);
+
+	fcntl(c.out, F_SETFL, O_NONBLOCK);
+	sleep(1);
+	press(&c, '\n');
+	usleep(300000);
+	press(&c, '\n');
+	return c;
+}
+
+static void all(const char *self, const char *binary, const char *file)
+{
+	const char *const plain[] = { binary, "--lines", "--marking", "turn",
 		file, NULL };
+	const char *const listening[] = { binary, "--lines", "--marking",
+		"turn", "--listen", "--player", "Wren", file, NULL };
 	static const char *const record[] = { "pw-cat", "-r", "--target",
 		"loudspeaker", "--format", "f32", "--channels", "2",
 		"--latency", "256", "-P", "{ stream.capture.sink = true }", "-",
 		NULL };
-	struct ear e = { 0 };
+	struct child ears = start(record);
+	struct child c = practise(plain);
+	struct ear e = { .fd = ears.out };
+
+	key_to_silence(&c, &e, ", behind the server");
+	costs(&c, &e, self);
+	end(&c);
+	c = practise(listening);
+	key_to_silence(&c, &e, " beside a microphone");
+	end(&c);
+	end(&ears);
+	microphone_costs(self);
+}
+
+int main(int argc, char **argv)
+{
+	char file[128];
+	const char *binary = getenv("EVENHAND");
 
 	if (argc > 1 && strcmp(argv[1], "bare") == 0)
 		return bare();
@@ -478,18 +509,6 @@ int main(int argc, char **argv)
 	serving = true;
 	atexit(forget);
 	command("start");
-	struct child ears = start(record);
-	struct child c = start(practise);
-	fcntl(c.out, F_SETFL, O_NONBLOCK);
-	e.fd = ears.out;
-	sleep(1);
-	press(&c, '\n');
-	usleep(300000);
-	press(&c, '\n');
-	key_to_silence(&c, &e);
-	costs(&c, &e, argv[0]);
-	end(&c);
-	end(&ears);
-	microphone_costs(argv[0]);
+	all(argv[0], binary, file);
 	return 0;
 }

@@ -5,7 +5,6 @@ MESSAGE(M_SOUND_ABOUT, "", "where sound can be played and heard, a bow to try it
 MESSAGE(M_SOUND_OPTION_TRY, "", "play one bow with its pulses")
 MESSAGE(M_SOUND_OPTION_MEASURE, "",
     "measure how late the microphone hears the loudspeaker")
-MESSAGE(M_SOUND_OPTION_MICROPHONE, "", "the microphone, or part of its name")
 MESSAGE(M_SOUND_ONE_THING, "",
     "--try and --measure are two things. Ask for one of them")
 
