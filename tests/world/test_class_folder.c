@@ -1,0 +1,229 @@
+/*
+ * test_class_folder.c - the folder of a class: rows that stay true, files that
+ * were gathered, ids that never become paths; a routine out of its kept text
+ */
+#include "journal_fixture.h"
+
+#include "evenhand/base/date.h"
+#include "evenhand/world/class_folder.h"
+#include "evenhand/world/load.h"
+
+#define ONE "00000000000000000000000000000001"
+#define TWO "000000000000000000000000000000a2"
+
+enum { TODAY = DAY_ONE + 7 };
+
+static struct class_folder *open_class(const struct fixture *x)
+{
+	char folder[120];
+	struct class_folder *c;
+	struct fault f;
+
+	snprintf(folder, sizeof(folder), "%s/class", x->folder);
+	c = class_open(folder, &f);
+	assert_non_null(c);
+	return c;
+}
+
+/* Practises on a day in the journal of a student. */
+static void practise(
+    struct fixture *x, struct class_folder *c, const char *id, int day)
+{
+	struct journal *j;
+	struct fault f;
+
+	assert_true(class_journal(c, id, x->path, sizeof(x->path)));
+	j = journal_open(x->path, &f);
+	assert_non_null(j);
+	sit(x, j, day, 12);
+	journal_close(j);
+}
+
+static void list(struct class_folder *c, struct class_list *l, int count)
+{
+	struct fault f;
+
+	assert_true(class_students(c, l, TODAY, NULL, NULL, &f));
+	assert_int_equal(l->count, count);
+}
+
+static void test_rows_stay_true(void **state)
+{
+	struct fixture *x = *state;
+	struct class_folder *c = open_class(x);
+	struct class_list l;
+	struct fault f;
+
+	list(c, &l, 0);
+	class_list_done(&l);
+	practise(x, c, TWO, DAY_ONE);
+	assert_true(class_keep(c, TWO, "W. P.", DAY_ONE + 1, &f));
+	practise(x, c, ONE, DAY_ONE);
+	list(c, &l, 2);
+	assert_string_equal(l.student[0].id, ONE);
+	assert_string_equal(l.student[0].initials, "");
+	assert_int_equal(l.student[0].given, -1);
+	assert_string_equal(l.student[1].initials, "W. P.");
+	assert_int_equal(l.student[1].given, DAY_ONE + 1);
+	assert_int_equal(l.student[1].last, DAY_ONE);
+	assert_int_equal(l.student[1].days, 1);
+	/* The routine of these journals is none that can be read. */
+	assert_false(l.student[1].known);
+	class_list_done(&l);
+	/* Whatever changed a journal, its row follows. */
+	practise(x, c, TWO, DAY_ONE + 3);
+	list(c, &l, 2);
+	assert_int_equal(l.student[1].last, DAY_ONE + 3);
+	assert_string_equal(l.student[1].initials, "W. P.");
+	class_list_done(&l);
+	/* An older record names nobody anew, and a newer one does. */
+	assert_true(class_keep(c, TWO, "X. X.", DAY_ONE, &f));
+	assert_true(class_keep(c, ONE, "A.\x1b[2J B.", DAY_ONE, &f));
+	assert_true(class_keep(c, ONE, "", DAY_ONE + 2, &f));
+	list(c, &l, 2);
+	assert_string_equal(l.student[0].initials, "A.?[2J B.");
+	assert_int_equal(l.student[0].given, DAY_ONE + 2);
+	assert_string_equal(l.student[1].initials, "W. P.");
+	assert_int_equal(l.student[1].given, DAY_ONE + 1);
+	class_list_done(&l);
+	class_close(c);
+}
+
+static void test_facts_come_back(void **state)
+{
+	struct fixture *x = *state;
+	struct class_folder *c = open_class(x);
+	struct journal *j;
+	struct class_list l;
+	struct fault f;
+
+	practise(x, c, ONE, DAY_ONE);
+	j = journal_open(x->path, &f);
+	assert_non_null(j);
+	journal_note(j,
+	    &(struct note_row) { .kind = NOTE_SORE, .words = "wrist \"left\"" },
+	    moment_on(DAY_ONE + 1, 0));
+	journal_note(j,
+	    &(struct note_row) { .kind = NOTE_QUESTION, .words = "Why?" },
+	    moment_on(DAY_ONE + 2, 0));
+	journal_close(j);
+	/* Made, kept and read again in another run. */
+	list(c, &l, 1);
+	class_list_done(&l);
+	class_close(c);
+	c = open_class(x);
+	list(c, &l, 1);
+	assert_int_equal(l.student[0].notes, 1);
+	assert_int_equal(l.student[0].note[0].kind, NOTE_SORE);
+	assert_int_equal(l.student[0].note[0].day, DAY_ONE + 1);
+	assert_string_equal(l.student[0].note[0].words, "wrist \"left\"");
+	assert_string_equal(l.student[0].question, "Why?");
+	assert_int_equal(l.student[0].asked, DAY_ONE + 2);
+	assert_int_equal(l.student[0].guard_day, DAY_ONE + 2);
+	assert_int_equal(l.student[0].day[0].day, DAY_ONE);
+	assert_int_equal(l.student[0].day[0].ms, 152000);
+	class_list_done(&l);
+	class_close(c);
+}
+
+static void test_ids(void **state)
+{
+	static const char *const bad[] = { "", "1", "../../../etc/passwd",
+		"0000000000000000000000000000000g",
+		"0000000000000000000000000000000A", ONE "0",
+		"../00000000000000000000000000001" };
+	struct fixture *x = *state;
+	struct class_folder *c = open_class(x);
+	char path[200];
+	struct fault f;
+
+	for (size_t i = 0; i < sizeof(bad) / sizeof(bad[0]); i++) {
+		assert_false(class_journal(c, bad[i], path, sizeof(path)));
+		assert_false(class_keep(c, bad[i], "", -1, &f));
+		assert_int_equal(f.message.id, M_CLASS_NO_STUDENT);
+	}
+	assert_true(class_journal(c, ONE, path, sizeof(path)));
+	assert_false(class_journal(c, ONE, path, 40));
+	class_close(c);
+}
+
+static void test_files(void **state)
+{
+	struct fixture *x = *state;
+	struct class_folder *c = open_class(x);
+	struct class_file file = { "wren.yaml", 100, 7, 99 };
+	struct class_file other = { "wren.yaml", 100, 8, 0 };
+	struct class_file copy = { "copy.yaml", 100, 9, 99 };
+
+	assert_false(class_file_known(c, &file));
+	class_file_keep(c, &file);
+	assert_true(class_file_known(c, &file));
+	/* Touched: its bytes tell. */
+	assert_false(class_file_known(c, &other));
+	other.hash = 99;
+	assert_true(class_file_known(c, &other));
+	assert_true(class_file_known(c, &copy));
+	copy.size = 101;
+	assert_false(class_file_known(c, &copy));
+	class_close(c);
+}
+
+static void test_for_its_owner(void **state)
+{
+	struct fixture *x = *state;
+	struct class_folder *c = open_class(x);
+	char path[200];
+	struct stat s;
+
+	snprintf(path, sizeof(path), "%s/class/class.sqlite", x->folder);
+	assert_int_equal(stat(path, &s), 0);
+	assert_int_equal(s.st_mode & 0777, 0600);
+	snprintf(path, sizeof(path), "%s/class/students", x->folder);
+	assert_int_equal(stat(path, &s), 0);
+	assert_int_equal(s.st_mode & 0777, 0700);
+	class_close(c);
+}
+
+/* Every routine that ships, alone or under its homework, out of its text. */
+static void test_kept_routines(void **state)
+{
+	static struct load_paths paths;
+	static struct faults faults;
+	bool unreadable;
+
+	(void)state;
+	for (int i = 0; i < builtin_count(); i++) {
+		struct routine *r = load_routine(
+		    builtin_name(i), &paths, &faults, &unreadable);
+		struct routine *again;
+
+		assert_non_null(r);
+		again = load_kept(r->text, strlen(r->text));
+		assert_non_null(again);
+		assert_true(again->fingerprint == r->fingerprint);
+		assert_string_equal(again->homework_for, r->homework_for);
+		assert_int_equal(again->work_on, r->work_on);
+		assert_int_equal(again->no_further_than, r->no_further_than);
+		assert_string_equal(again->note, r->note);
+		routine_free(again);
+		routine_free(r);
+	}
+	assert_null(load_kept("", 0));
+	assert_null(load_kept("no routine", 10));
+	assert_null(load_kept("a: 1\nroutine: x\nroutine: y\n", 27));
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+#define CASE(f) cmocka_unit_test_setup_teardown(f, fixture_open, fixture_close)
+		CASE(test_rows_stay_true),
+		CASE(test_facts_come_back),
+		CASE(test_ids),
+		CASE(test_files),
+		CASE(test_for_its_owner),
+		CASE(test_kept_routines),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
