@@ -171,7 +171,8 @@ PACED  := tests/whole/test_completion_prompt.sh \
 	tests/whole/test_first_minutes.sh \
 	tests/whole/test_input.sh tests/whole/test_lines_held.sh \
 	tests/whole/test_pace.sh \
-	tests/whole/test_screen.sh tests/whole/test_screen_history.sh \
+	tests/whole/test_screen.sh tests/whole/test_screen_class.sh \
+	tests/whole/test_screen_history.sh \
 	tests/whole/test_screen_pages.sh \
 	tests/whole/test_story_ways.sh \
 	tests/whole/test_terminal.sh
@@ -251,6 +252,7 @@ sounded: all $(B)/tests/whole/drive $(B)/tests/whole/bowing
 
 killed: all
 	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=200 sh tests/whole/kill.sh
+	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=100 sh tests/whole/kill_gather.sh
 	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=50 sh tests/whole/kill_write.sh
 
 FUZZ_B = $(B)-fuzz
