@@ -191,8 +191,9 @@ run: all
 	@$(B)/$(PROGRAM)
 
 # The everyday suite: every unit test, and the real binary on real files.
-check: all tests
+check: all tests $(B)/tests/whole/bowing
 	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) JOBS=$(JOBS) \
+	    BOWING=$(abspath $(B)/tests/whole/bowing) \
 	    sh $(TOOLS)/run.sh $(filter-out $(PACED_C),$(TESTS)) $(WHOLE)
 
 # Pages of the screen that were looked at, written anew: look again.

@@ -24,6 +24,7 @@ struct listener {
 	struct answer *answer, **answer_last;
 	int ended, answered;
 	struct judged judged;
+	bool works; /* the thread, on an order */
 	bool stop;
 };
 
@@ -35,9 +36,11 @@ static struct order *next(struct listener *l)
 	struct order *o;
 
 	pthread_mutex_lock(&l->lock);
+	l->works = false;
 	while (l->first == NULL && !l->stop)
 		pthread_cond_wait(&l->wake, &l->lock);
 	o = l->stop ? NULL : l->first;
+	l->works = o != NULL;
 	if (o != NULL) {
 		l->first = o->next;
 		if (l->first == NULL)
@@ -257,6 +260,16 @@ int listener_waits(struct listener *l)
 	waits = l->ended - l->answered;
 	pthread_mutex_unlock(&l->lock);
 	return waits;
+}
+
+bool listener_idle(struct listener *l)
+{
+	bool idle;
+
+	pthread_mutex_lock(&l->lock);
+	idle = l->first == NULL && !l->works;
+	pthread_mutex_unlock(&l->lock);
+	return idle;
 }
 
 struct judged listener_judged(struct listener *l)

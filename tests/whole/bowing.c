@@ -1,12 +1,13 @@
 /*
  * bowing.c - the sound of a session of one round, made from what it asks
  *
- *	bowing ROUTINE FILE LEFT_OUT [EARLIER_MS]
+ *	bowing ROUTINE FILE LEFT_OUT [LATER_MS]
  *
- * Writes a WAV file (48 kHz, 16 bits) as long as the session of sound.sh's
+ * Writes a WAV file (48 kHz, 16 bits), or where its name ends in .raw only
+ * floats in two channels, as long as the session of sound.sh's
  * minute(): its four turns at their times, each finger on its own lower note,
  * gliding up with every pulse.  Of the last turn so many pulses are left out.
- * With EARLIER_MS the whole comes so much earlier.  Tells for each turn what is
+ * With LATER_MS the whole comes so much later.  Tells for each turn what is
  * in it:
  *
  *	number finger lower_hz travel_cents tops_of_bow_1 tops_of_bow_2
@@ -87,6 +88,24 @@ static void word(FILE *to, uint32_t value, int bytes)
 		putc((int)(value & 0xff), to);
 }
 
+static bool write_raw(const char *path)
+{
+	FILE *to = fopen(path, "wb");
+	size_t n = sizeof(sound) / sizeof(*sound), good = 0;
+	float peak = 1e-9F;
+
+	if (to == NULL)
+		return false;
+	for (size_t i = 0; i < n; i++)
+		peak = fmaxf(peak, fabsf(sound[i]));
+	for (size_t i = 0; i < n; i++) {
+		float both[2] = { sound[i] / peak / 2, sound[i] / peak / 2 };
+
+		good += fwrite(both, sizeof(both), 1, to);
+	}
+	return fclose(to) == 0 && good == n;
+}
+
 static bool write_wav(const char *path)
 {
 	FILE *to = fopen(path, "wb");
@@ -120,17 +139,19 @@ int main(int argc, char **argv)
 	struct faults faults = { 0 };
 	bool unreadable;
 	struct routine *r;
-	int earlier;
+	int later;
 
 	if (argc < 4)
 		return 2;
 	r = load_routine(argv[1], &paths, &faults, &unreadable);
 	if (r == NULL)
 		return 1;
-	earlier = argc > 4 ? atoi(argv[4]) : 0;
+	later = argc > 4 ? atoi(argv[4]) : 0;
 	seeded_state = 7;
 	for (int t = 0; t < TURNS; t++)
-		bow(r, t, atoi(argv[3]), FIRST_MS + t * EACH_MS - earlier);
+		bow(r, t, atoi(argv[3]), FIRST_MS + t * EACH_MS + later);
 	routine_free(r);
+	if (strstr(argv[2], ".raw"))
+		return write_raw(argv[2]) ? 0 : 1;
 	return write_wav(argv[2]) ? 0 : 1;
 }

@@ -69,6 +69,9 @@ bool listener_next(struct listener *l, int *number, struct turn_heard *out);
 /* Answers that are still to come. */
 int listener_waits(struct listener *l);
 
+/* Whether all that was put was looked at: where no time passes it is awaited. */
+bool listener_idle(struct listener *l);
+
 /* What is known of the microphone by now. */
 struct judged listener_judged(struct listener *l);
 
