@@ -116,12 +116,25 @@ static bool say_all(struct run *r)
 	return command_print(&page);
 }
 
+/* A class is opened, and perhaps made, for a record that is good. */
+static bool open_class(struct run *r, struct fault *f)
+{
+	if (r->class != NULL)
+		return true;
+	r->class = class_open(r->folder, f);
+	if (r->class != NULL)
+		class_begin(r->class);
+	return r->class != NULL;
+}
+
 /* Merges one record where it belongs. */
 static bool merge(struct run *run, const struct record *r, struct gathered *g,
     struct fault *f)
 {
-	if (run->class == NULL)
+	if (run->folder == NULL)
 		return gather_into(run->journal, r, GATHER_OWN, g, f);
+	if (!open_class(run, f))
+		return false;
 	if (!class_journal(
 		run->class, r->student, run->journal, sizeof(run->journal)))
 		return fault_set(f, message_of(M_WORLD_PATH_LONG));
@@ -182,14 +195,11 @@ static bool open_target(struct run *r, int *status)
 		*status = EXIT_USAGE;
 		return false;
 	}
-	if (r->folder)
-		r->class = class_open(r->folder, &f);
-	if (r->folder
-		? r->class != NULL
-		: path_journal(r->player, r->journal, sizeof(r->journal), &f))
+	if (r->folder ||
+	    path_journal(r->player, r->journal, sizeof(r->journal), &f))
 		return true;
 	command_fault(&f);
-	*status = r->folder ? EXIT_CANNOT_CREATE : command_status(&f);
+	*status = command_status(&f);
 	return false;
 }
 
@@ -216,8 +226,6 @@ int command_gather(int argc, char **argv)
 		return status;
 	status = EXIT_GOOD;
 	r.files = argc;
-	if (r.class)
-		class_begin(r.class);
 	for (int i = 0; i < argc; i++)
 		status = worse(status, gather_file(&r, argv[i]));
 	class_close(r.class);

@@ -1,0 +1,89 @@
+#!/bin/sh
+# kill_gather.sh - gathering killed (SIGKILL) at random moments: the journal is
+# as it was before or holds the whole record, and nothing between
+#
+# KILLS says how often; 20 when it is not set.
+# shellcheck source=tests/whole/lib.sh
+. "$(dirname "$0")/lib.sh"
+kills=${KILLS:-20}
+
+now_ms()
+{
+	echo $(($(date +%s%N) / 1000000))
+}
+
+routine_at wide
+printf '%s\n' '0:45 c' '0:57 c' > keys
+for day in 02 03 04 05 06; do
+	session "2026-03-${day}T17:00" keys --marking turn wide.yaml
+done
+run 0 give -o early.yaml
+for day in 10 11 12 13 14 15 16 17 18 19 20; do
+	session "2026-03-${day}T17:00" keys --marking turn wide.yaml
+done
+run 0 give -o whole.yaml
+run 0 gather --player before early.yaml
+run 0 gather --player after early.yaml whole.yaml
+told()
+{
+	"$EVENHAND" history --json --player "$1" 2> "$work/err" |
+	    grep -v '^"made_on"'
+}
+told before > before.json
+told after > after.json
+
+# How long a merge takes, to spread the kills over it.
+cp "$journals/player-before.db" "$journals/player-timed.db"
+start=$(now_ms)
+run 0 gather --player timed whole.yaml
+whole=$(($(now_ms) - start))
+
+i=0
+old=0
+new=0
+while [ "$i" -lt "$kills" ]; do
+	i=$((i + 1))
+	rm -f "$journals"/player-killed.db*
+	cp "$journals/player-before.db" "$journals/player-killed.db"
+	random=$(od -An -N2 -tu2 /dev/urandom | tr -d ' ')
+	delay=$((random % (whole + 5)))
+	"$EVENHAND" gather --player killed whole.yaml > "$work/out" 2>&1 &
+	pid=$!
+	sleep "$(printf '%d.%03d' $((delay / 1000)) $((delay % 1000)))"
+	kill -KILL "$pid" 2> "$work/quiet"
+	wait "$pid" 2> "$work/quiet"
+	told killed > killed.json
+	if cmp -s killed.json before.json; then
+		old=$((old + 1))
+	elif cmp -s killed.json after.json; then
+		new=$((new + 1))
+	else
+		fail "kill $i after $delay ms: neither the old history nor the new"
+	fi
+	is "integrity" "$(sqlite3 "$journals/player-killed.db" \
+	    'pragma integrity_check')" ok
+done
+ok "$old kills left the old history, $new the new one"
+run 0 gather --player killed whole.yaml
+told killed > killed.json
+so "gathered again, it is whole" cmp killed.json after.json
+
+# A record that is given leaves the old file or the new one.
+run 0 give -o kept.yaml --at 2026-03-21T10:00
+grep -v '^given' kept.yaml > rest
+torn=0
+i=0
+while [ "$i" -lt "$kills" ]; do
+	i=$((i + 1))
+	random=$(od -An -N2 -tu2 /dev/urandom | tr -d ' ')
+	"$EVENHAND" give -o kept.yaml --force --at 2026-03-22T10:00 \
+	    > "$work/out" 2>&1 &
+	pid=$!
+	sleep "$(printf '0.%03d' $((random % 40)))"
+	kill -KILL "$pid" 2> "$work/quiet"
+	wait "$pid" 2> "$work/quiet"
+	grep -v '^given' kept.yaml > now
+	cmp -s rest now || torn=$((torn + 1))
+done
+is "torn files of $kills" "$torn" 0
+finish
