@@ -1,10 +1,10 @@
 /* sound.h - sentences of `evenhand sound`; see ../message_list.h */
 
 /* --- the command line --- */
-MESSAGE(M_SOUND_ABOUT, "", "where sound can be played and heard, a bow to try it, how late it is")
+MESSAGE(M_SOUND_ABOUT, "", "where sound is played and heard, a bow to try, and its delay")
 MESSAGE(M_SOUND_OPTION_TRY, "", "play one bow with its pulses")
 MESSAGE(M_SOUND_OPTION_MEASURE, "",
-    "measure how late the microphone hears the loudspeaker")
+    "how late the microphone hears the loudspeaker")
 MESSAGE(M_SOUND_ONE_THING, "",
     "--try and --measure are two things. Ask for one of them")
 
