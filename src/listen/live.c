@@ -21,7 +21,7 @@
 
 enum {
 	PEAK_ROOM = 2,	/* lags beyond the range, so that an edge can peak */
-	LOOK_EVERY = 4, /* instants from one look elsewhere to the next */
+	LOOK_EVERY = 8, /* instants from one look elsewhere to the next */
 	LOOKS = 3,	/* in a row that must say so */
 };
 
@@ -29,6 +29,7 @@ struct live {
 	double rate;
 	struct match_range range;
 	struct match_work work;
+	struct match_few few;
 	int reach;
 	float *row;    /* row[0] is sample `first` */
 	int64_t first; /* below 0 at the beginning */
@@ -62,6 +63,10 @@ struct live *live_new(struct arena *a, const struct asked *asked, double rate)
 		return NULL;
 	l->rate = rate;
 	set_range(l, asked);
+	if (!match_few_take(a, &l->range, &l->few))
+		return NULL;
+	if (l->reach < match_few_reach(&l->few))
+		l->reach = match_few_reach(&l->few);
 	room = (size_t)l->reach * 2 + LIVE_TAKE_MAX +
 	    (size_t)(rate * HEARD_STEP_S) + 2;
 	l->row = arena_take(a, room * sizeof(float));
@@ -122,9 +127,7 @@ static void search(struct live *l, const float *x, struct instant *m)
 	double least = l->before > 0 ? ALIKE_STAY : ALIKE_BEGIN;
 	struct match found;
 
-	match_curve_coarse(x, &l->range, &l->work);
-	found = match_best(&l->range, &l->work, l->before);
-	found = match_exact(x, &l->range, &l->work, found);
+	found = match_search(x, &l->range, &l->work, &l->few, l->before);
 	m->sure = (float)fmin(fmax(found.likeness, 0), 1);
 	m->what = found.likeness >= least ? HEARD_NOTE : HEARD_NOISE;
 	l->before = m->what == HEARD_NOTE ? found.lag : 0;

@@ -79,7 +79,8 @@ void match_curve(
 		    x, r, lag, work->squares);
 }
 
-void match_curve_coarse(
+/* Every second lag worked out, and the others laid between. */
+static void curve_coarse(
     const float *x, const struct match_range *r, struct match_work *work)
 {
 	int lags = r->to - r->from + 1;
@@ -133,7 +134,8 @@ struct match match_best(
 	return best;
 }
 
-struct match match_exact(const float *x, const struct match_range *r,
+/* A peak with all lags about it worked out; squares are there. */
+static struct match exact(const float *x, const struct match_range *r,
     struct match_work *work, struct match coarse)
 {
 	int at = (int)(coarse.lag + 0.5), from = at - 3 - r->from;
@@ -155,6 +157,65 @@ struct match match_exact(const float *x, const struct match_range *r,
 			best = m;
 	}
 	return best;
+}
+
+/* The shortest lag keeps this many of the fewer samples. */
+enum { FEW_LEAST = 14, FEW_MOST = 4 };
+
+bool match_few_take(
+    struct arena *a, const struct match_range *r, struct match_few *few)
+{
+	int factor = r->from / FEW_LEAST;
+
+	factor = factor < 1 ? 1 : factor > FEW_MOST ? FEW_MOST : factor;
+	few->factor = factor;
+	few->range.from = r->from / factor - 1;
+	few->range.to = r->to / factor + 2;
+	few->range.width = r->width / factor / 8 * 8;
+	few->x = arena_take(
+	    a, (2 * (size_t)match_reach(&few->range) + 1) * sizeof(float));
+	return few->x != NULL && match_work_take(a, &few->range, &few->work);
+}
+
+int match_few_reach(const struct match_few *few)
+{
+	return few->factor > 1 ? (match_reach(&few->range) + 1) * few->factor
+			       : 0;
+}
+
+/* Each weighs as Hann's window over two of its steps has it. */
+static void fill_few(const float *x, struct match_few *few)
+{
+	int reach = match_reach(&few->range), f = few->factor;
+	float tap[FEW_MOST + 1];
+
+	for (int j = 0; j <= f; j++)
+		tap[j] = (float)(0.5 + 0.5 * cos(3.14159265358979 * j / f));
+	for (int i = -reach; i <= reach; i++) {
+		const float *at = x + i * f;
+		float sum = at[0];
+
+		for (int j = 1; j < f; j++)
+			sum += tap[j] * (at[j] + at[-j]);
+		few->x[i + reach] = sum;
+	}
+}
+
+struct match match_search(const float *x, const struct match_range *r,
+    struct match_work *work, struct match_few *few, double before)
+{
+	struct match m;
+
+	if (few->factor == 1) {
+		curve_coarse(x, r, work);
+		return exact(x, r, work, match_best(r, work, before));
+	}
+	fill_few(x, few);
+	match_curve(few->x + match_reach(&few->range), &few->range, &few->work);
+	m = match_best(&few->range, &few->work, before / few->factor);
+	m.lag *= few->factor;
+	sum_squares(x, match_reach(r), work->squares);
+	return exact(x, r, work, m);
 }
 
 double match_near(

@@ -49,10 +49,6 @@ bool match_work_take(
 void match_curve(
     const float *x, const struct match_range *r, struct match_work *work);
 
-/* The same with every second lag worked out, and the others laid between. */
-void match_curve_coarse(
-    const float *x, const struct match_range *r, struct match_work *work);
-
 /*
  * The best peak of the curve.  `before` is the lag found last, or 0: far jumps
  * cost a little, and so do long lags, since two periods are as alike as one.
@@ -62,11 +58,29 @@ struct match match_best(
     const struct match_range *r, const struct match_work *work, double before);
 
 /*
- * A peak of a coarse curve with all lags about it worked out.  x and work as
- * the coarse curve had them.
+ * A first look at fewer samples, softened so that few lags find every peak; for
+ * a range of short lags at all samples and every second lag.
  */
-struct match match_exact(const float *x, const struct match_range *r,
-    struct match_work *work, struct match coarse);
+struct match_few {
+	int factor; /* samples that become one */
+	struct match_range range;
+	struct match_work work;
+	float *x;
+};
+
+/* Takes it from the arena; false when memory is short. */
+bool match_few_take(
+    struct arena *a, const struct match_range *r, struct match_few *few);
+
+/* Samples before and behind the instant that the first look needs. */
+int match_few_reach(const struct match_few *few);
+
+/*
+ * The best peak of all lags of the range: looked for among fewer samples, then
+ * worked out exactly.  `before` as in match_best.
+ */
+struct match match_search(const float *x, const struct match_range *r,
+    struct match_work *work, struct match_few *few, double before);
 
 /* Likeness near one lag: the best of those within a sample; 0 outside. */
 double match_near(
