@@ -157,6 +157,17 @@ static void say(struct lesson_words *to, struct message m)
 	to->line[to->lines++] = m;
 }
 
+/* Where nothing later was asked for, the line tells what was heard. */
+static struct message later_or_heard(const struct lesson_facts *l)
+{
+	const struct week *w = &l->week;
+
+	if (l->guard.later == 0 && w->bows_listened > 0)
+		return message_with(M_LESSON_HEARD, WHOLE(w->bows_listened),
+		    WHOLE(w->bows_full));
+	return message_with(M_LESSON_LATER, WHOLE(l->guard.later));
+}
+
 static void tell_lines(struct lesson_words *to, const struct lesson_facts *l)
 {
 	const struct routine *r = l->routine;
@@ -182,7 +193,7 @@ static void tell_lines(struct lesson_words *to, const struct lesson_facts *l)
 	say(to,
 	    message_with(
 		M_LESSON_HURRY, WHOLE(l->guard.signs), WHOLE(l->guard.needed)));
-	say(to, message_with(M_LESSON_LATER, WHOLE(l->guard.later)));
+	say(to, later_or_heard(l));
 	say(to, recaps(l));
 	say(to,
 	    w->asks ? message_with(M_LESSON_ASKS, TEXT(w->asks))

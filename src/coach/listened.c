@@ -115,6 +115,19 @@ void listened_sum(struct listened_sum *out, const struct session *s, int block)
 	}
 }
 
+void listened_tops(const struct session *s, int unit, int *tops, int *asked)
+{
+	*tops = *asked = 0;
+	for (int i = 0; i < s->played; i++) {
+		const struct played_turn *t = &s->turn_played[i];
+
+		if (t->unit != unit || !t->heard.told)
+			continue;
+		*tops += t->heard.tops;
+		*asked += t->heard.tops_asked;
+	}
+}
+
 /* --- the one thing --- */
 
 /* The unit with the most of its tops missing, or -1. */

@@ -55,6 +55,8 @@ static void count_turns(
 		if (place(w, t->day) < 0 || history_elsewhere(t->stage))
 			continue;
 		w->resets += t->resets > 0 ? t->resets : 0;
+		w->bows_listened += t->bows_listened > 0 ? t->bows_listened : 0;
+		w->bows_full += t->bows_full > 0 ? t->bows_full : 0;
 		if (unit < 0)
 			continue;
 		w->bows[unit] += t->bows > 0 ? t->bows : 0;

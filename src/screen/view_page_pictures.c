@@ -4,6 +4,7 @@
  * Both only show what a sentence of the page says too.
  *
  *	finger 1  ━━━━━━━━━━ 10
+ *	finger 1  ━━━━━━━━── 34 of 40
  *
  *	First to fourth position  ║━━━━━●━━━━━━━━━━━━━━━●
  *	A tone apart              ║━━━━━●━━━━━━●
@@ -20,7 +21,9 @@ enum {
 	ROW_BYTES = 1600,
 	GAP = 2,
 	COUNT_COLUMNS = 4, /* the number behind a bar */
-	SCALE_LEAST = 24,  /* a shorter string shows nothing */
+	SUM_COLUMNS = 12,  /* and "34 of 40" */
+	TOPS_COLUMNS = 40,
+	SCALE_LEAST = 24, /* a shorter string shows nothing */
 };
 
 static void pad(struct text *t, int columns)
@@ -75,6 +78,57 @@ void page_bars(struct flow *f, const struct session *s)
 		pad(&t, names + GAP - text_columns(name));
 		strokes(f, &t, SIGN_THICK, long_);
 		text_format(&t, "%s%d", long_ > 0 ? " " : "", bows);
+		flow_row(f, ATTRIBUTE_PLAIN, row);
+	}
+}
+
+/* --- tops that were heard --- */
+
+/* The longest name of those who were heard; how many they are. */
+static int heard_units(const struct session *s, int *names)
+{
+	char name[NAME_BYTES];
+	int count = 0, tops, asked;
+
+	*names = 0;
+	for (int u = 0; u < s->wish.routine->units; u++) {
+		listened_tops(s, u, &tops, &asked);
+		if (asked == 0)
+			continue;
+		unit_name(s, u, name);
+		*names = wider(*names, text_columns(name));
+		count++;
+	}
+	return count;
+}
+
+void page_tops(struct flow *f, const struct session *s)
+{
+	char name[NAME_BYTES], row[ROW_BYTES], sum[NAME_BYTES];
+	int names, tops, asked;
+	int count = heard_units(s, &names);
+	int room = f->width - names - GAP - SUM_COLUMNS;
+
+	room = room < TOPS_COLUMNS ? room : TOPS_COLUMNS;
+	if (count == 0 || room < 1)
+		return;
+	flow_gap(f);
+	flow_words(f, ATTRIBUTE_PLAIN, message_sentence(M_PAGES_TOPS));
+	for (int u = 0; u < s->wish.routine->units; u++) {
+		struct text t = text_in(row, sizeof(row));
+		struct message m;
+
+		listened_tops(s, u, &tops, &asked);
+		if (asked == 0)
+			continue;
+		unit_name(s, u, name);
+		text_add(&t, name);
+		pad(&t, names + GAP - text_columns(name));
+		strokes(f, &t, SIGN_THICK, room * tops / asked);
+		strokes(f, &t, SIGN_ACROSS, room - room * tops / asked);
+		m = message_with(M_PAGES_TOPS_OF, WHOLE(tops), WHOLE(asked));
+		message_text(&m, sum, sizeof(sum));
+		text_format(&t, " %s", sum);
 		flow_row(f, ATTRIBUTE_PLAIN, row);
 	}
 }

@@ -276,8 +276,10 @@ static void set_own(struct flow *f, const struct view *v, enum kind after,
 		return;
 	if (s->page == PAGE_TODAY && after == KIND_WATCH)
 		page_scale(f, s);
-	if (s->page == PAGE_END && !s->pain && after == KIND_SOON)
+	if (s->page == PAGE_END && !s->pain && after == KIND_SOON) {
 		page_bars(f, s);
+		page_tops(f, s);
+	}
 }
 
 static bool today_again(const struct view *v)

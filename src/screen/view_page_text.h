@@ -23,6 +23,9 @@ void page_typed(struct flow *f, const char *typed, int room);
 /* Bows of each unit as bars, for the end page. */
 void page_bars(struct flow *f, const struct session *s);
 
+/* Tops heard of those asked, for the end page; nothing where none was. */
+void page_tops(struct flow *f, const struct session *s);
+
 /* The slides of today's stages along the string, to scale. */
 void page_scale(struct flow *f, const struct session *s);
 

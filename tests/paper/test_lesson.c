@@ -6,6 +6,7 @@
 #include "../screen/golden_pages.h"
 #include "areas.h"
 
+#include "evenhand/coach/lesson.h"
 #include "evenhand/coach/week.h"
 #include "evenhand/paper/list.h"
 #include "evenhand/paper/sheet.h"
@@ -122,6 +123,38 @@ static void test_week(void **state)
 	free(p);
 }
 
+/* What a microphone heard takes the line in which there is nothing to say. */
+static void test_heard(void **state)
+{
+	struct routine r = programme_cello(TONE);
+	struct past *p = past_new();
+	struct lesson_facts facts;
+	struct lesson_words words;
+	int heard = 0, lines;
+
+	(void)state;
+	play(p, "tone", FIRST_DAY, 6, 0, ENDED_WHOLE);
+	made_plan(&plan, &r, p, made_moment(FIRST_DAY + 1, 17));
+	lesson_facts_of(&facts, &r, &p->h, &plan);
+	lesson_words_of(&words, &facts);
+	lines = words.lines;
+	for (int i = 0; i < lines; i++)
+		heard += words.line[i].id == M_LESSON_HEARD;
+	assert_int_equal(heard, 0);
+	p->tally[p->h.tallies - 1].bows_listened = 6;
+	p->tally[p->h.tallies - 1].bows_full = 5;
+	p->tally[p->h.tallies - 2].bows_listened = 2;
+	lesson_facts_of(&facts, &r, &p->h, &plan);
+	assert_int_equal(facts.week.bows_listened, 8);
+	assert_int_equal(facts.week.bows_full, 5);
+	lesson_words_of(&words, &facts);
+	assert_int_equal(words.lines, lines);
+	for (int i = 0; i < lines; i++)
+		heard += words.line[i].id == M_LESSON_HEARD;
+	assert_int_equal(heard, 1);
+	free(p);
+}
+
 static void test_returns(void **state)
 {
 	struct routine r = programme_cello(TONE);
@@ -221,6 +254,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_week),
+		cmocka_unit_test(test_heard),
 		cmocka_unit_test(test_returns),
 		cmocka_unit_test(test_answers),
 		cmocka_unit_test(test_nothing_yet),

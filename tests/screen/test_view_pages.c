@@ -580,6 +580,50 @@ static void test_card(void **state)
 	}
 }
 
+/*
+ * What a microphone heard, part by part and as bars of each finger: finger 4
+ * misses a top in each bow of the work, finger 2 stops short in the first part.
+ */
+static void hear_all(struct session *s)
+{
+	for (int i = 0; i < s->played; i++) {
+		struct played_turn *t = &s->turn_played[i];
+		bool work = s->plan.block[t->block].kind == BLOCK_WORK;
+
+		if (t->unit < 0)
+			continue;
+		t->heard = (struct listened) { .told = true,
+			.bows = 2,
+			.tops = 12 - (work && t->unit == 3 ? 2 : 0),
+			.tops_asked = 12,
+			.travel_share = t->block == 1 && t->unit == 1 ? 0.8F
+								      : 1 };
+	}
+}
+
+static void test_heard(void **state)
+{
+	static const int sizes[][2] = { { 40, 12 }, { 80, 24 }, { 120, 40 } };
+	static char all[GOLDEN_BYTES], page[1 << 16];
+	struct text t = text_in(all, sizeof(all));
+
+	(void)state;
+	scene_play(&scene, SCENE_END);
+	hear_all(&scene.d.s);
+	for (int i = 0; i < 3; i++) {
+		draw_all(sizes[i][0], sizes[i][1]);
+		for (int n = 0; n < leaves; n++) {
+			text_format(&t, "--- %d x %d, %d of %d\n", sizes[i][0],
+			    sizes[i][1], n + 1, leaves);
+			canvas_text(&leaf[n], page, sizeof(page));
+			text_add(&t, page);
+		}
+	}
+	assert_false(t.cut);
+	golden_check("page-end-heard", all);
+	scene_done(&scene);
+}
+
 /* The keys over the playing: silence over a bow, marks where they count. */
 static void test_keys_over_playing(void **state)
 {
@@ -631,6 +675,7 @@ int main(void)
 		cmocka_unit_test(test_chosen),
 		cmocka_unit_test(test_typing),
 		cmocka_unit_test(test_leaves),
+		cmocka_unit_test(test_heard),
 		cmocka_unit_test(test_card),
 		cmocka_unit_test(test_keys_over_playing),
 		cmocka_unit_test(test_over),

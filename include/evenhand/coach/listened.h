@@ -88,6 +88,9 @@ struct listened_sum {
 
 void listened_sum(struct listened_sum *out, const struct session *s, int block);
 
+/* Tops of a unit in all of the session that was heard, and those asked. */
+void listened_tops(const struct session *s, int unit, int *tops, int *asked);
+
 enum finding_kind {
 	FINDING_NONE, /* it was not listened to, or says nothing */
 	FINDING_UNHEARD,

@@ -21,6 +21,8 @@ struct week {
 	int64_t ms, ms_of[WEEK_DAYS], ms_most;
 	int64_t bows[UNITS_MAX]; /* of all stages */
 	int64_t resets, resets_of[UNITS_MAX];
+	/* Bows a microphone listened to, and with every top. */
+	int64_t bows_listened, bows_full;
 	int whole, early, cut, pain; /* how sessions ended */
 	int sore;		     /* notes of pain, skin, soreness */
 	int sore_day;		     /* of the last one */

@@ -44,6 +44,8 @@ MESSAGE(M_LESSON_SORE, "w", "Notes of something sore or painful: {0}.")
 MESSAGE(M_LESSON_HURRY, "ww",
     "Signs of hurry: {0}. From {1} on, a day goes slower.")
 MESSAGE(M_LESSON_LATER, "w", "Days on which a later stage was asked for: {0}.")
+MESSAGE(M_LESSON_HEARD, "ww",
+    "Bows a microphone listened to: {0}. Every top was heard in {1}.")
 MESSAGE(M_LESSON_RECAP, "t", "Earlier stages shaky in 2 of 3 returns: {0}.")
 MESSAGE(M_LESSON_RECAP_NONE, "", "Earlier stages shaky in 2 of 3 returns: none.")
 MESSAGE(M_LESSON_ASKS, "t", "Asks: {0}")

@@ -81,6 +81,8 @@ MESSAGE(M_PAGES_FORWARD_CLEAN, "", "Forward: clean.")
 /* --- on the pages --- */
 MESSAGE(M_PAGES_MORE, "ww", "Tab: more ({0} of {1})")
 MESSAGE(M_PAGES_CUE, "t", "The cue to think of: {0}.")
+MESSAGE(M_PAGES_TOPS, "", "Tops that were heard:")
+MESSAGE(M_PAGES_TOPS_OF, "ww", "{0} of {1}")
 MESSAGE(M_PAGES_SCALE, "t", "To scale, from the nut, for {0}:")
 MESSAGE(M_PAGES_CARE, "", "!")
 
