@@ -73,7 +73,7 @@ endif
 .DELETE_ON_ERROR:
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
-	uninstall without-paper without-files deps deps-dev dist-check help clean asan tsan valgrind killed \
+	uninstall without-paper without-files deps deps-dev dist-check deb help clean asan tsan valgrind killed \
 	paced sounded picture tests golden simulate
 
 all: $(B)/$(PROGRAM) $(SOUND) $(or $(PAPER),without-paper) \
@@ -384,6 +384,10 @@ deps:
 deps-dev:
 	@sh $(TOOLS)/deps.sh dev
 
+# A Debian package, linted, in $(B): wants debhelper and lintian.
+deb:
+	sh docs/packaging/build-deb.sh $(B)
+
 # A clean clone builds, passes, installs and leaves nothing behind.
 dist-check:
 	sh $(TOOLS)/dist-check.sh
@@ -407,6 +411,7 @@ help:
 	@echo "make picture      draw the pictures in docs/ anew"
 	@echo "make cover        lines covered, per file"
 	@echo "make dist-check   all of it from a clean clone, installed and removed"
+	@echo "make deb          a Debian package, linted"
 	@echo "make install      PREFIX=$(PREFIX), DESTDIR; make uninstall"
 
 -include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(SIM_OBJ:.o=.d) $(BENCHES:=.d) \
