@@ -89,8 +89,8 @@ static bool play_all(struct measuring *m)
 		heard += m->way[i] == SWEEP_HEARD;
 		if ((i + 1) % 4 == 0 &&
 		    !sound_print(m->verb,
-			message_with(M_DELAY_GOES, WHOLE(i + 1),
-			    WHOLE(SWEEPS), WHOLE(heard))))
+			message_with(M_DELAY_GOES, WHOLE(i + 1), WHOLE(SWEEPS),
+			    WHOLE(heard))))
 			return false;
 	}
 	return true;
@@ -115,9 +115,8 @@ static int refuse(const struct measuring *m, enum latency_trust trust,
 	case LATENCY_GOOD:
 		break;
 	case LATENCY_QUIET:
-		why = m->chirp.silent
-		    ? message_of(M_DELAY_SILENT)
-		    : message_with(M_DELAY_QUIET, heard, all);
+		why = m->chirp.silent ? message_of(M_DELAY_SILENT)
+				      : message_with(M_DELAY_QUIET, heard, all);
 		break;
 	case LATENCY_NOISE:
 		why = message_with(M_DELAY_NOISE, heard, all);
@@ -170,7 +169,7 @@ static int keep_delay(struct measuring *m, const struct latency_sum *sum)
 	if (!kept)
 		return EXIT_IO;
 	return sound_print(m->verb, message_of(M_DELAY_KEPT)) ? EXIT_GOOD
-								: EXIT_IO;
+							      : EXIT_IO;
 }
 
 static int measure(struct measuring *m)
@@ -226,8 +225,8 @@ int sound_measure(struct sound_verb *t, struct device *d)
 		return EXIT_UNAVAILABLE;
 	}
 	if (!sound_print(t,
-		message_with(M_DELAY_BEGINS, TEXT(pair.card),
-		    TEXT(pair.microphone))) ||
+		message_with(
+		    M_DELAY_BEGINS, TEXT(pair.card), TEXT(pair.microphone))) ||
 	    !sound_print(t, message_of(M_DELAY_CAUTION)))
 		return EXIT_IO;
 	if (chirp_make(&m.chirp, pair.microphone_rate))
