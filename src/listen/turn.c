@@ -67,7 +67,8 @@ static bool cut(struct turning *t, const struct instant *m, size_t n)
 	t->shift_s = (double)from * HEARD_STEP_S;
 	for (int i = 0; i <= asked->bows; i++)
 		asked->edge_s[i] -= t->shift_s;
-	knocks_take(t->m, t->n, asked->edge_s, asked->bows);
+	/* The first one comes before the string and is no arrival. */
+	knocks_take(t->m, t->n, asked->edge_s + 1, asked->bows - 1);
 	return true;
 }
 
