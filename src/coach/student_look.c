@@ -174,7 +174,7 @@ static void look_at_fortnight(struct look *l)
 	if (days < s->days_a_week)
 		because(l, STUDENT_ABSENT, 0,
 		    message_with(M_CLASS_SELDOM, WHOLE(days),
-			WHOLE(2 * s->days_a_week)));
+			WHOLE(INT64_C(2) * s->days_a_week)));
 }
 
 static void look_for_practice(struct look *l)

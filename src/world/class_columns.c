@@ -1,8 +1,8 @@
 /*
  * class_columns.c - the facts of a student as columns of a table
  *
- * One table here says which column is which field; the SQL and what goes to and
- * fro is made from it.  Lists of numbers are text with spaces between them.
+ * One table here says which column is which field; the SQL and what goes there
+ * and back is made from it.  Lists of numbers are text with spaces between them.
  */
 #include <stddef.h>
 #include <stdlib.h>

@@ -238,7 +238,7 @@ bool class_keep(struct class_folder *c, const char *id, const char *initials,
 {
 	char path[CLASS_PATH_BYTES];
 	struct class_stamp stamp;
-	struct student s;
+	struct student s = { 0 };
 
 	if (!class_journal(c, id, path, sizeof(path)))
 		return fault_set(f, message_with(M_CLASS_NO_STUDENT, TEXT(id)));

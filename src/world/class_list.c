@@ -169,7 +169,7 @@ static bool make_rows(struct listing *l,
 	if (all > 0)
 		class_begin(l->folder);
 	for (int i = 0; good && i < l->found; i++) {
-		struct student s;
+		struct student s = { 0 };
 
 		if (!l->at[i].stale)
 			continue;
