@@ -458,9 +458,9 @@ static struct child practise(const char *const *words)
 	struct child c = start(words);
 
 	fcntl(c.out, F_SETFL, O_NONBLOCK);
-	sleep(1);
+	sleep(3);
 	press(&c, '\n');
-	usleep(300000);
+	usleep(500000);
 	press(&c, '\n');
 	return c;
 }
