@@ -69,7 +69,7 @@ static void hear(int number, int kind)
 		.timed = kind == 5,
 		.late_s = 0.2F,
 		.rate_hz = kind == 6 ? 5.4F : 0 };
-	size_t from = d.said_length;
+	size_t from;
 	struct input in = { .kind = INPUT_HEARD,
 		.frame = d.s.now + d.s.rate / 2,
 		.number = number,

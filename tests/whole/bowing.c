@@ -36,7 +36,7 @@ enum {
 static float sound[RATE * SECONDS];
 
 /* One turn of a unit; tops that are left out are the last but one, ... */
-static void bow(const struct routine *r, int number, int left_out, int at_ms)
+static void bow(const struct routine *r, int turn, int left_out, int at_ms)
 {
 	const struct ask_time when = { 0, r->bow_ms, BOWS, PULSES };
 	double bow_s = r->bow_ms / 1000.0, pulse_s = bow_s / PULSES;
@@ -50,7 +50,7 @@ static void bow(const struct routine *r, int number, int left_out, int at_ms)
 	struct bowed_sound s = { 0 };
 	int tops[BOWS] = { 0 };
 
-	if (!ask_turn(r, r->work_on, number, &when, &asked)) {
+	if (!ask_turn(r, r->work_on, turn, &when, &asked)) {
 		fputs("bowing: nothing is asked\n", stderr);
 		exit(1);
 	}
@@ -62,7 +62,7 @@ static void bow(const struct routine *r, int number, int left_out, int at_ms)
 		/* Up to the pulse and down again; the first needs its way. */
 		double at = (i + 0.3) * pulse_s;
 
-		if (number == TURNS - 1 && i >= BOWS * PULSES - 1 - left_out &&
+		if (turn == TURNS - 1 && i >= BOWS * PULSES - 1 - left_out &&
 		    i < BOWS * PULSES - 1)
 			continue;
 		s.begin[s.glides] = at;
@@ -78,7 +78,7 @@ static void bow(const struct routine *r, int number, int left_out, int at_ms)
 			sound[to] += s.x[i];
 	}
 	free(s.x);
-	printf("%d %d %.2f %.0f %d %d\n", number, r->unit[number].to,
+	printf("%d %d %.2f %.0f %d %d\n", turn, r->unit[turn].to,
 	    asked.lower_hz, asked.travel_cents, tops[0], tops[1]);
 }
 
@@ -133,6 +133,11 @@ static bool write_wav(const char *path)
 	return fclose(to) == 0;
 }
 
+static int number(const char *word)
+{
+	return (int)strtol(word, NULL, 10);
+}
+
 int main(int argc, char **argv)
 {
 	struct load_paths paths;
@@ -146,10 +151,10 @@ int main(int argc, char **argv)
 	r = load_routine(argv[1], &paths, &faults, &unreadable);
 	if (r == NULL)
 		return 1;
-	later = argc > 4 ? atoi(argv[4]) : 0;
+	later = argc > 4 ? number(argv[4]) : 0;
 	seeded_state = 7;
 	for (int t = 0; t < TURNS; t++)
-		bow(r, t, atoi(argv[3]), FIRST_MS + t * EACH_MS + later);
+		bow(r, t, number(argv[3]), FIRST_MS + t * EACH_MS + later);
 	routine_free(r);
 	if (strstr(argv[2], ".raw"))
 		return write_raw(argv[2]) ? 0 : 1;

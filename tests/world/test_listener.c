@@ -225,7 +225,7 @@ static void test_no_answer(void **state)
 
 	(void)state;
 	listener_begin(l, &t);
-	take(0, 0, MICROPHONE_RATE * 3, false);
+	take(0, 0, (size_t)MICROPHONE_RATE * 3, false);
 	listener_drop(l);
 	listener_end(l, 0, 2);
 	assert_false(answer(&number, &heard));
