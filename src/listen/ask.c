@@ -59,13 +59,15 @@ static bool sways(const struct stage *s)
 bool ask_turn(const struct routine *r, int stage, int unit,
     const struct ask_time *when, struct turn_asked *out)
 {
-	const struct stage *s = &r->stage[stage];
-	bool slides = r->take == TAKE_FINGERS && s->motion == MOTION_SLIDE;
+	const struct stage *s;
+	bool slides;
 	double low, high;
 
 	assert(stage >= 0 && stage < r->stages);
 	assert(when->bows >= 1 && when->bows <= TURN_BOWS_MAX);
 	assert(when->pulses >= 0 && when->pulses <= TURN_PULSES_MAX);
+	s = &r->stage[stage];
+	slides = r->take == TAKE_FINGERS && s->motion == MOTION_SLIDE;
 	*out = (struct turn_asked) { .bows = 0 };
 	if (s->in_the_air || (s->string < 0 && r->take != TAKE_STRINGS))
 		return false;

@@ -192,7 +192,7 @@ static void fill_few(const float *x, struct match_few *few)
 	for (int j = 0; j <= f; j++)
 		tap[j] = (float)(0.5 + 0.5 * cos(3.14159265358979 * j / f));
 	for (int i = -reach; i <= reach; i++) {
-		const float *at = x + i * f;
+		const float *at = x + (long)i * f;
 		float sum = at[0];
 
 		for (int j = 1; j < f; j++)
