@@ -146,7 +146,7 @@ static bool merge(struct run *run, const struct record *r, struct gathered *g,
 static int gather_record(
     struct run *run, const char *path, const struct record *r)
 {
-	struct gathered g;
+	struct gathered g = { 0 };
 	struct fault f;
 
 	if (!merge(run, r, &g, &f)) {

@@ -64,7 +64,7 @@ bool record_whole(struct record_reader *rd, const struct node *n,
 bool record_int(
     struct record_reader *rd, const struct node *n, struct whole w, int *out)
 {
-	int64_t value;
+	int64_t value = 0;
 
 	if (!record_whole(rd, n, w, &value))
 		return false;
@@ -137,7 +137,7 @@ bool record_yes(
     struct record_reader *rd, const struct node *n, const char *key, bool *out)
 {
 	static const char *const words[] = { "no", "yes", NULL };
-	int i;
+	int i = 0;
 
 	if (!record_choice(rd, n, key, words, &i))
 		return false;

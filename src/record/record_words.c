@@ -32,7 +32,7 @@ const char *const record_hows[] = {
 };
 
 const char *const record_kinds[] = {
-	[NOTE_PAIN - NOTE_PAIN] = "pain",
+	[0] = "pain",
 	[NOTE_SKIN - NOTE_PAIN] = "skin",
 	[NOTE_SORE - NOTE_PAIN] = "sore",
 	[NOTE_QUESTION - NOTE_PAIN] = "question",

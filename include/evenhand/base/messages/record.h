@@ -84,8 +84,7 @@ MESSAGE(M_RECORD_JOURNAL_NEWER, "t",
 
 MESSAGE(M_GIVE_ABOUT, "", "the practice as a file for the teacher")
 MESSAGE(M_GIVE_HELP, "",
-    "the practice as a file for the teacher. Open it and read it before you "
-    "give it away: it holds what hurt and what you asked, too")
+    "the practice as a file. Open it and read it before you give it away")
 MESSAGE(M_GIVE_OPTION_OUTPUT, "", "where it goes; -o FILE for short")
 MESSAGE(M_GIVE_OPTION_SINCE, "", "from this day on, such as 2026-03-02")
 MESSAGE(M_GIVE_OPTION_INITIALS, "", "the initials that stand in it")
@@ -113,8 +112,7 @@ MESSAGE(M_GIVE_READ_NAMELESS, "",
 /* --- gathering --- */
 MESSAGE(M_GATHER_ABOUT, "", "records brought together, of one or of a class")
 MESSAGE(M_GATHER_HELP, "",
-    "brings records into the practice history: of another computer you "
-    "practise on, or, with --class, of the students of a class")
+    "records of another computer, or of a class, brought together")
 MESSAGE(M_GATHER_OPTION_CLASS, "", "a journal for each student in this folder")
 MESSAGE(M_GATHER_TWO_TARGETS, "",
     "--player and --class are two places to gather into. Take one of them")
