@@ -14,7 +14,7 @@
 #include "measure.h"
 #include "options.h"
 
-enum { NAME_BYTES = 16, LIST_BYTES = 200, CHANNEL_DIGITS = 4 };
+enum { NAME_BYTES = 16, LIST_BYTES = 200, CHANNEL_DIGITS = 4, DECIMAL = 10 };
 
 static bool refuse(struct message m)
 {
@@ -120,7 +120,7 @@ static bool read_channel(struct measure_ask *a)
 {
 	size_t digits = strspn(a->channel, "0123456789");
 
-	a->channel_number = atoi(a->channel);
+	a->channel_number = (int)strtol(a->channel, NULL, DECIMAL);
 	if (digits == 0 || digits > CHANNEL_DIGITS || a->channel[digits] ||
 	    a->channel_number < 1 || a->channel_number > AUDIO_CHANNELS_MAX)
 		return refuse(

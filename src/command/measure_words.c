@@ -27,6 +27,7 @@ enum {
 	MS = 1000,
 	PERCENT = 100,
 	PAGE_BYTES = 32768,
+	PAGES_BYTES = 65536,
 };
 
 static void say(struct text *out, struct message m)
@@ -182,7 +183,7 @@ void measure_say_stretch(struct measured *m, const struct stretch *s)
 /* What many stretches come to; one has been told. */
 static void say_all(const struct sum *s, struct text *out)
 {
-	int share = (int)(PERCENT * s->note_s / s->sound_s + 0.5);
+	long share = lround(PERCENT * s->note_s / s->sound_s);
 
 	say(out,
 	    message_with(M_MEASURE_ALL, WHOLE(s->stretches),
@@ -237,7 +238,7 @@ void measure_say_sum(const struct measured *m, struct text *out)
 	} else {
 		say(out,
 		    message_with(M_MEASURE_CLEAR,
-			WHOLE((int)(PERCENT * s->note_s / s->sound_s + 0.5))));
+			WHOLE(lround(PERCENT * s->note_s / s->sound_s))));
 	}
 	if (s->bows > 0)
 		say(out,
@@ -277,7 +278,7 @@ static void add_plot(const struct measured *m, int columns, struct text *out)
 
 bool measure_page(const struct measured *m, int columns)
 {
-	char *bytes = malloc(2 * PAGE_BYTES);
+	char *bytes = malloc(PAGES_BYTES);
 	struct text page;
 	bool good;
 
@@ -287,7 +288,7 @@ bool measure_page(const struct measured *m, int columns)
 		command_say(&none);
 		return false;
 	}
-	page = text_in(bytes, 2 * PAGE_BYTES);
+	page = text_in(bytes, PAGES_BYTES);
 	say_head(m, &page);
 	text_add(&page, m->bytes);
 	if (m->sum.stretches > MEASURE_STRETCHES)
