@@ -14,7 +14,11 @@
 #include "evenhand/coach/where.h"
 #include "plan_parts.h"
 
-enum { DAY_MS = DAY_SECONDS * 1000, LOOKED_AT_DAYS = 60 };
+enum {
+	DAY_MS = DAY_SECONDS * 1000,
+	LOOKED_AT_DAYS = 60,
+	CALENDAR_LAST = 2932896, /* 9999-12-31: no later day has a date */
+};
 
 /* What is being taken. */
 struct taking {
@@ -26,7 +30,7 @@ struct taking {
 
 static bool there_yet(struct taking *t, int day)
 {
-	if ((int64_t)day - t->today <= 1)
+	if (day <= CALENDAR_LAST && (int64_t)day - t->today <= 1)
 		return true;
 	t->out->ahead = true;
 	return false;
