@@ -47,15 +47,19 @@ static float per_frame(float seconds, int rate, int32_t length)
 	return frames > 1 ? 1 / frames : 1;
 }
 
-/* How much a sweep's step grows a frame. */
-static uint32_t bend(const struct material *m, int rate, int32_t length)
+/*
+ * How much a sweep's step grows a frame, in parts of 2^48 of a turn: it is added
+ * so often that what is rounded off a step would be heard at high rates.
+ */
+static uint64_t bend(const struct material *m, int rate, int32_t length)
 {
 	double to = m->to_hz < 0.4F * (float)rate ? m->to_hz
 						  : 0.4F * (float)rate;
 
 	if (m->to_hz <= 0 || to <= m->hz)
 		return 0;
-	return (uint32_t)((to - m->hz) / rate / length * 4294967296.0 + 0.5);
+	return (
+	    uint64_t)((to - m->hz) / rate / length * 281474976710656.0 + 0.5);
 }
 
 void shape_make(struct shape *v, const struct sound *s, int rate)
@@ -136,7 +140,7 @@ static float swept_at(const struct shape *v, int32_t i)
 	float fall = smooth((float)(v->length - i) * v->release);
 	uint64_t grown = (uint64_t)i * (uint64_t)(i + 1) / 2;
 	uint32_t phase = v->step[0] * (uint32_t)(i + 1) +
-	    v->bend * (uint32_t)grown;
+	    (uint32_t)(v->bend * grown >> 16);
 
 	return v->level * rise * fall * v->weight[0] * sine(phase);
 }

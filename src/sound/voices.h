@@ -34,8 +34,8 @@ struct shape {
 	float attack, release;	 /* per frame, one over their lengths */
 	float fall;		 /* per frame, one over the whole length */
 	uint32_t step[PARTIALS]; /* turns of 2^32 a frame */
-	uint32_t bend;		 /* the first step grows by it each frame */
-	float weight[PARTIALS];	 /* their sum is 1 or less */
+	uint64_t bend; /* by which the first step grows a frame, x 2^48 */
+	float weight[PARTIALS]; /* their sum is 1 or less */
 };
 
 /* Makes a sound ready; an unknown voice or no length is silence. */

@@ -442,7 +442,8 @@ static void test_json(void **state)
 	    "\"pulses\": 8, \"bows_asked\": 2, \"bows_done\": 2, "
 	    "\"first_go\": true, \"mark\": \"clean\", \"mark_ms\": 41000, "
 	    "\"resets\": 2, \"dropouts\": 0, \"start_ms\": 32000, "
-	    "\"slide_um\": 1000002, \"sequence\": 9}"));
+	    "\"slide_um\": 1000002, \"measures\": null, "
+	    "\"sequence\": 9}"));
 	assert_int_equal(json_says(json,
 			     "SELECT json_extract(?, '$.notes[1].words') = "
 			     "'Warum \"so\"?' || char(9) || '\\ é'"),
