@@ -128,17 +128,21 @@ static unsigned hidden(const char *s, size_t *bytes)
 {
 	unsigned char c = (unsigned char)*s;
 	char letter[4] = "", clean[4];
+	unsigned code;
 
 	*bytes = c < 0xe0 ? 2 : 3;
 	if (c < 0xc2 || c > 0xef)
 		return 0;
-	memcpy(letter, s, *bytes);
+	for (size_t i = 0; i < *bytes; i++)
+		if ((letter[i] = s[i]) == '\0')
+			return 0;
 	text_clean(clean, sizeof(clean), letter);
 	if (strcmp(clean, letter) == 0)
 		return 0;
-	return *bytes == 2
-	    ? (c & 0x1fU) << 6 | (s[1] & 0x3fU)
-	    : (c & 0x0fU) << 12 | (s[1] & 0x3fU) << 6 | (s[2] & 0x3fU);
+	code = c & (*bytes == 2 ? 0x1fU : 0x0fU);
+	for (size_t i = 1; i < *bytes; i++)
+		code = code << 6 | ((unsigned char)s[i] & 0x3fU);
+	return code;
 }
 
 /* Writes one letter of a text; hidden ones never as themselves. */

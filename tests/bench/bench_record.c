@@ -68,7 +68,8 @@ static void make_sitting(
 
 	*s = (struct record_sitting) { .row = row,
 		.began = { (int64_t)(FIRST_DAY + n / 2) * 86400 + 36000 +
-		    n % 2 * 25200 },
+			n % 2 * 25200,
+		    0 },
 		.day = FIRST_DAY + n / 2,
 		.routine = &routine,
 		.work_stage = "tone",

@@ -390,7 +390,7 @@ static void test_compare(void **context)
 	assert_true(student_compare(&a, &x, &b, &y) < 0);
 	assert_int_equal(student_compare(&a, &x, &a, &x), 0);
 	/* As the manual says it: who needs the teacher, then fine and gone. */
-	for (int i = 0; i < STUDENT_ORDERS; i++)
+	for (enum student_order i = 0; i < STUDENT_ORDERS; i++)
 		assert_string_equal(message_sentence(student_word(i)),
 		    ((const char *[]) { "pain", "stuck", "hurried", "absent",
 			"unread", "ready", "fine", "gone" })[i]);

@@ -5,6 +5,7 @@
  * comes out is looked at as evenhand does, and its first half second is heard.
  * libsndfile is not built with the checks here; what crosses over is.
  */
+#define _GNU_SOURCE /* memfd_create */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

@@ -78,7 +78,7 @@ static void stays_within(const struct card *c, double settle_s, double ms)
 		if (c->lost_every > 0 && seeded(1, c->lost_every) == 1)
 			continue;
 		assert_true(line_add(&l, n, stamp(c, truth(c, n))) == 0);
-		if (n < settle_s * RATE)
+		if ((double)n < settle_s * RATE)
 			continue;
 		worst = fmax(worst, fabs(off_ms(&l, n, truth(c, n)) - mean));
 		assert_true(
