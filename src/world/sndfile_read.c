@@ -94,11 +94,11 @@ static bool give(struct reading *r, const void *bytes, size_t length)
 
 static bool give_head(struct reading *r)
 {
-	SF_FORMAT_INFO format = { .format = r->info.format &
-		    SF_FORMAT_TYPEMASK };
+	SF_FORMAT_INFO format = { 0 };
 	struct audio_head head = { .layout = AUDIO_LAYOUT };
 	struct text name = text_in(head.format, sizeof(head.format));
 
+	format.format = r->info.format & SF_FORMAT_TYPEMASK;
 	head.rate = r->info.samplerate;
 	head.channels = r->info.channels;
 	head.channel = r->channel;

@@ -160,3 +160,20 @@ practise()
 	    > "$work/out" 2> "$work/err" < /dev/null) &
 	pid=$!
 }
+
+# measured FILE NAME: a measure of each turn that has it, in order
+measured()
+{
+	turns "$1" "measures.$2" \
+	    "json_extract(value, '\$.measures.$2') is not null"
+}
+
+# near NAME LOW HIGH: each of the four turns' measures in h.json lies between
+# shellcheck disable=SC2016
+near()
+{
+	measured h.json "$1" | tr ' ' '\n' > values
+	so "$1 lies from $2 to $3: $(tr '\n' ' ' < values)" \
+	    awk -v low="$2" -v high="$3" '$1 < low || $1 > high { bad = 1 }
+		END { exit bad || NR != 4 }' values
+}

@@ -24,13 +24,6 @@ minute_keys > keys
 "$BOWING" tone.yaml bowed.raw 2 "${LATER-850}" > truth.txt
 so "there is a string to be heard" [ -s bowed.raw ]
 
-# measured FILE NAME: a measure of each turn that has it, in order
-measured()
-{
-	turns "$1" "measures.$2" \
-	    "json_extract(value, '\$.measures.$2') is not null"
-}
-
 session 2026-03-02T17:00 keys --marking turn --card default --listen tone.yaml
 status_is $? 0 "a session that was listened to"
 is "nothing on standard error" "$(cat "$work/err")" ""
@@ -39,15 +32,6 @@ is "bows listened to" "$(measured h.json bows_listened)" "2.0 2.0 2.0 2.0"
 is "tops heard" "$(measured h.json tops_heard)" "12.0 12.0 12.0 10.0"
 is "bows with every top" "$(measured h.json bows_full)" "2.0 2.0 2.0 1.0"
 is "stops of the bow" "$(measured h.json stops)" "0.0 0.0 0.0 0.0"
-
-# near NAME LOW HIGH: each turn's measure lies between the two
-near()
-{
-	measured h.json "$1" | tr ' ' '\n' > values
-	so "$1 lies from $2 to $3: $(tr '\n' ' ' < values)" \
-	    awk -v low="$2" -v high="$3" '$1 < low || $1 > high { bad = 1 }
-		END { exit bad || NR != 4 }' values
-}
 
 near travel_cents 198 202
 near travel_share 0.99 1.01

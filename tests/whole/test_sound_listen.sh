@@ -35,13 +35,6 @@ bowed()
 	wait "$feeder"
 }
 
-# measured FILE NAME: a measure of each turn that has it, in order
-measured()
-{
-	turns "$1" "measures.$2" \
-	    "json_extract(value, '\$.measures.$2') is not null"
-}
-
 # When the server or the computer falls behind, the sound is lost for a moment or
 # comes much too late; a very busy one may have to try again.
 for name in one two three; do
@@ -58,15 +51,6 @@ so "every turn has its measures" \
 is "bows listened to" "$(measured h.json bows_listened)" "2.0 2.0 2.0 2.0"
 is "tops heard" "$(measured h.json tops_heard)" "12.0 12.0 12.0 10.0"
 is "bows with every top" "$(measured h.json bows_full)" "2.0 2.0 2.0 1.0"
-
-# near NAME LOW HIGH: each turn's measure lies between the two
-near()
-{
-	measured h.json "$1" | tr ' ' '\n' > values
-	so "$1 lies from $2 to $3: $(tr '\n' ' ' < values)" \
-	    awk -v low="$2" -v high="$3" '$1 < low || $1 > high { bad = 1 }
-		END { exit bad || NR != 4 }' values
-}
 
 # The way is 200 cents by the file; a pause in it makes the last one uneven.
 near travel_cents 196 204
