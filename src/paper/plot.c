@@ -107,11 +107,11 @@ static void draw_times(const struct plot *p)
 {
 	double step = time_step(p->seconds);
 
-	for (double s = 0; s <= p->seconds; s += step) {
+	for (int n = 0; n * step <= p->seconds; n++) {
 		char name[NAME_BYTES];
 		struct text t = text_in(name, sizeof(name));
-		int whole = (int)s;
-		double x = x_of(p, s);
+		int whole = (int)(n * step);
+		double x = x_of(p, n * step);
 
 		if (whole >= HOUR)
 			text_format(&t, "%d:%02d:%02d", whole / HOUR,
