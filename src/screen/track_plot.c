@@ -145,11 +145,11 @@ static void draw_times(const struct plot *p)
 	double seconds = outline_s(p->o);
 	double step = time_step(seconds, p->columns);
 
-	for (double s = 0; s <= seconds; s += step) {
+	for (int n = 0; n * step <= seconds; n++) {
 		char name[NAME_BYTES];
-		int at = (int)(s / seconds * p->columns);
+		int at = (int)(n * step / seconds * p->columns);
 
-		time_of(s, name);
+		time_of(n * step, name);
 		if (at + text_columns(name) > p->columns)
 			break;
 		canvas_put(

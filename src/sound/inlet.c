@@ -134,9 +134,8 @@ size_t inlet_take(
 {
 	struct inlet_block whole;
 
-	if (max == 0 || !inlet_peek(in, block))
+	if (max == 0 || !oldest(in, &whole) || !inlet_peek(in, block))
 		return 0;
-	oldest(in, &whole);
 	if ((size_t)block->count > max)
 		block->count = (int32_t)max;
 	for (int32_t i = 0; i < block->count; i++)

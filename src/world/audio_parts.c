@@ -20,10 +20,12 @@ enum {
 	ROOM_MOST = 48 * 1024,	/* with the rest below a page of Ogg, 65025 */
 	HEAD_MOST = 128 * 1024, /* of a file, in which the tags stand */
 	TAG_BYTES = AUDIO_NAME_MAX + 32,
-	FLAC_TAGS = 4,	/* its block of Vorbis comments */
-	PAGE_HEAD = 27, /* of Ogg, before the sizes of its segments */
-	PAGE_SUM = 22,	/* where its checksum stands */
-	SIZE = 4,	/* bytes of a size */
+	FLAC_TAGS = 4,		/* its block of Vorbis comments */
+	PAGE_HEAD = 27,		/* of Ogg, before the sizes of its segments */
+	PAGE_SUM = 22,		/* where its checksum stands */
+	SIZE = 4,		/* bytes of a size */
+	CHUNK_HEAD = 2 * SIZE,	/* of a chunk in WAV: its name, its size */
+	NUMBER_HEAD = 3 * SIZE, /* and a number or a second name */
 	FILLER = '~',
 };
 
@@ -255,9 +257,9 @@ static unsigned char *put_label(unsigned char *to, const char *name, int i)
 
 	memcpy(to, "labl", SIZE);
 	put_size(to + SIZE, length);
-	put_size(to + 2 * SIZE, (size_t)i + 1);
-	memcpy(to + 3 * SIZE, name, strlen(name) + 1);
-	to += 2 * SIZE + length;
+	put_size(to + CHUNK_HEAD, (size_t)i + 1);
+	memcpy(to + NUMBER_HEAD, name, strlen(name) + 1);
+	to += CHUNK_HEAD + length;
 	if (length % 2 == 1)
 		*to++ = '\0';
 	return to;
@@ -268,24 +270,25 @@ static bool append(int file, const unsigned char *bytes, size_t length)
 	unsigned char riff[SIZE];
 	off_t end = lseek(file, 0, SEEK_END);
 
-	put_size(riff, (size_t)end + length - 2 * SIZE);
+	put_size(riff, (size_t)end + length - CHUNK_HEAD);
 	return end > 0 && pwrite(file, bytes, length, end) == (ssize_t)length &&
 	    pwrite(file, riff, SIZE, SIZE) == SIZE;
 }
 
 static bool name_labels(int file, const struct audio_wish *w)
 {
-	size_t most = 3 * SIZE + (size_t)w->marks * (4 * SIZE + AUDIO_NAME_MAX);
+	size_t most = NUMBER_HEAD +
+	    (size_t)w->marks * (NUMBER_HEAD + SIZE + AUDIO_NAME_MAX);
 	unsigned char *list = malloc(most), *to;
 	bool good = false;
 
 	if (list && w->marks > 0) {
 		memcpy(list, "LIST", SIZE);
-		memcpy(list + 2 * SIZE, "adtl", SIZE);
-		to = list + 3 * SIZE;
+		memcpy(list + CHUNK_HEAD, "adtl", SIZE);
+		to = list + NUMBER_HEAD;
 		for (int i = 0; i < w->marks; i++)
 			to = put_label(to, w->mark[i].name, i);
-		put_size(list + SIZE, (size_t)(to - list) - 2 * SIZE);
+		put_size(list + SIZE, (size_t)(to - list) - CHUNK_HEAD);
 		good = append(file, list, (size_t)(to - list));
 	}
 	free(list);
