@@ -73,7 +73,7 @@ void class_why(struct text *out, const struct class_row *row)
 	}
 }
 
-static int minutes(int ms)
+static int64_t minutes(int64_t ms)
 {
 	return (ms + MINUTE_MS / 2) / MINUTE_MS;
 }

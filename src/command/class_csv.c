@@ -33,7 +33,7 @@ static void add_day(struct csv_row *r, int day)
 }
 
 /* Milliseconds are thousandths of a second: of a minute they are 60 times. */
-static void add_minutes(struct csv_row *r, int ms)
+static void add_minutes(struct csv_row *r, int64_t ms)
 {
 	csv_thousandths(r, (ms + MS_THOUSANDTHS / 2) / MS_THOUSANDTHS);
 }

@@ -513,6 +513,20 @@ static void test_any_numbers(void **context)
 	}
 }
 
+/* 28 whole days are more milliseconds than an int holds. */
+static void test_whole_days(void **context)
+{
+	struct past *p = *context;
+
+	practise_days(p, FIRST_DAY, STUDENT_DAYS, 1, all_clean);
+	for (int i = 0; i < p->h.sittings; i++)
+		p->sitting[i].length_ms = DAY_SECONDS * 1000;
+	look(p, FIRST_DAY + STUDENT_DAYS - 1, FIRST_DAY + STUDENT_DAYS - 1);
+	assert_int_equal(state.month_days, STUDENT_DAYS);
+	assert_true(
+	    state.month_ms == INT64_C(1000) * DAY_SECONDS * STUDENT_DAYS);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -537,6 +551,7 @@ int main(void)
 		CASE(test_later_days),
 		CASE(test_ahead),
 		CASE(test_any_numbers),
+		CASE(test_whole_days),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -148,9 +148,9 @@ struct student_state {
 	int reasons;
 	struct student_reason
 	    reason[STUDENT_REASONS_MAX]; /* first: the order's */
-	int week_days, week_ms;		 /* of the last seven days */
-	int month_days, month_ms;	 /* of the last 28 */
-	int away; /* days since the last practice, -1 none */
+	int week_days, month_days;	 /* of the last 7 and 28 days */
+	int64_t week_ms, month_ms; /* more than an int, if a record says */
+	int away;		   /* days since the last practice, -1 none */
 };
 
 /*
