@@ -22,6 +22,7 @@ enum {
 	DAYS_APART_MOST = 31,	 /* between a time and its practice day */
 	OFFSET_MOST = 18 * 3600, /* of a clock from UTC */
 	RECORD_BOWS_MOST = 1000, /* of a turn */
+	RECORD_EDITION_MOST = 1000000,
 	RECORD_FINGERPRINT = 16, /* digits */
 };
 

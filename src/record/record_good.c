@@ -144,6 +144,7 @@ bool record_routine_good(const struct record_routine *m)
 
 	return length < RECORD_ROUTINE_MAX &&
 	    strlen(m->name) < RECORD_TITLE_MAX &&
+	    within(m->edition, 0, RECORD_EDITION_MOST) &&
 	    record_text_clean(m->name, false) &&
 	    record_text_clean(m->text, true) &&
 	    fingerprint_add(FINGERPRINT_START, m->text, length) ==

@@ -13,8 +13,6 @@
 #include "evenhand/base/text.h"
 #include "reader.h"
 
-enum { EDITION_MOST = 1000000 };
-
 void record_reader_begin(struct record_reader *rd, struct record *r,
     const char *path, struct faults *faults)
 {
@@ -146,7 +144,8 @@ bool record_read_routine(struct record_reader *rd, const struct node *n)
 	    !record_text(
 		rd, node_get(n, "name"), "name", RECORD_TITLE_MAX, &m->name) ||
 	    !record_int(rd, node_get(n, "edition"),
-		(struct whole) { "edition", 0, EDITION_MOST }, &m->edition))
+		(struct whole) { "edition", 0, RECORD_EDITION_MOST },
+		&m->edition))
 		return false;
 	if (record_routine_of(rd->r, m->fingerprint) != NULL)
 		return record_fault(rd, n,

@@ -37,7 +37,7 @@ static bool look(struct gathering *g, const struct record_measure *m,
 		double value = query_real(q, 1);
 
 		if (strcmp(name, "sequence") == 0) {
-			*row = (int64_t)value;
+			*row = query_whole(q, 1);
 			continue;
 		}
 		/* A name the other does not have makes it the greater one. */

@@ -75,8 +75,11 @@ static bool take_routines(struct taking *k)
 			break;
 		m->fingerprint = strtoull(query_text(&q, 1), NULL, 16);
 		m->name = take_text(k, &q, 2);
-		m->edition = (int)query_within(&q, 3, 0, 1000000);
+		m->edition = query_int(&q, 3);
 		m->text = take_text(k, &q, 4);
+		/* Sittings of one that no record can hold are left out. */
+		if (!record_routine_good(m))
+			continue;
 		k->routine[k->r->routines++] = query_whole(&q, 0);
 		*end = m;
 		end = &m->next;

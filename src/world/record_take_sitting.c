@@ -136,7 +136,7 @@ static void take_measures(
 		if (m->value == NULL || m->values == RECORD_VALUES_MAX)
 			continue;
 		if (strcmp(query_text(q, 2), "sequence") == 0) {
-			m->row = (int64_t)query_real(q, 3);
+			m->row = query_whole(q, 3);
 			continue;
 		}
 		name = text_in(m->value[m->values].name, RECORD_NAME_MAX);

@@ -349,6 +349,50 @@ static void test_locked(void **state)
 	record_done(&r);
 }
 
+/* A record is taken and read again; how many sittings it left out. */
+static int left_out_of(struct fixture *x, const char *name)
+{
+	char journal[PATH_ROOM], record[PATH_ROOM];
+	struct record_left left;
+	struct record r;
+	struct fault f;
+
+	path_of(x, name, journal);
+	path_of(x, "damaged.yaml", record);
+	assert_true(record_take(journal, -1, &r, &left, &f));
+	r.given = moment_on(DAY_ONE, 0);
+	assert_true(record_save(record, &r, true, &f));
+	record_done(&r);
+	load_good(record, &r);
+	record_done(&r);
+	return left.sittings;
+}
+
+/* What was damaged in a journal is left out, and the record can be read. */
+static void test_damaged_journal(void **state)
+{
+	static const char *const damages[] = {
+		"UPDATE routines SET text = text || 'x' WHERE key = 1",
+		"UPDATE routines SET name = name || char(0x202e) WHERE key = 1",
+		"UPDATE routines SET edition = 5000000 WHERE key = 1",
+		"UPDATE measures SET value = 1e300 WHERE name = 'sequence'",
+		"UPDATE measures SET value = -9e999 WHERE name = 'sequence'",
+	};
+	struct fixture *x = *state;
+
+	seeded_begin("damaged");
+	for (size_t i = 0; i < sizeof(damages) / sizeof(damages[0]); i++) {
+		char name[40], path[PATH_ROOM];
+
+		snprintf(name, sizeof(name), "data/damaged-%zu.db", i);
+		practise_on_computer(x, name, DAY_ONE, 12);
+		path_of(x, name, path);
+		assert_int_equal(left_out_of(x, name), 0);
+		sql(path, damages[i]);
+		assert_true(left_out_of(x, name) > 0);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -362,6 +406,7 @@ int main(void)
 		IN_FOLDER(test_changed_by_hand),
 		IN_FOLDER(test_other_student),
 		IN_FOLDER(test_locked),
+		IN_FOLDER(test_damaged_journal),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
