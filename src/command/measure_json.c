@@ -14,7 +14,7 @@
 #include "measure.h"
 #include "options.h"
 
-enum { LINE_BYTES = 512, HEAD_BYTES = 8192 };
+enum { LINE_BYTES = 512, HEAD_BYTES = 2 * FILE_PATH_MAX + 4096 };
 
 static void add_line(struct measure_list *l, const char *line)
 {
@@ -131,15 +131,15 @@ void measure_json_stretch(struct measured *m, const struct stretch *s)
 		add_bow(m, &s->bow[i]);
 }
 
+/* The name of a file may hold any byte, and a page or a terminal may not. */
 static void text_key(struct text *t, const char *key, const char *value)
 {
-	char bytes[LINE_BYTES];
-	struct text quoted = text_in(bytes, sizeof(bytes));
-	struct json j = json_in(&quoted);
+	char clean[FILE_PATH_MAX];
+	struct json j = json_in(t);
 
-	json_text(&j, NULL, value);
-	/* It begins a line of its own, which is not wanted here. */
-	text_format(t, "\"%s\": %s", key, bytes + strspn(bytes, "\n "));
+	text_clean(clean, sizeof(clean), value);
+	text_format(t, "\"%s\": ", key);
+	json_text(&j, NULL, clean);
 }
 
 /* The figures that are one for the whole recording. */

@@ -70,6 +70,16 @@ run 0 measure glide.wav
 has "$work/out" "11 glides up from G3"
 has "$work/out" "They are"
 
+# --- a name of any bytes and of any length ----------------------------------
+
+deep=$(printf '%0200d/%0200d/%0200d' 1 2 3)
+odd="$deep/$(printf 'a\033\302\233b.wav')"
+mkdir -p "$deep"
+cp glide.wav "$odd"
+run 0 measure --json "$odd"
+has "$work/out" '3/a??b.wav",'
+is "figures behind a long name" "$(figure channels)" 1
+
 # --- what is known --------------------------------------------------------
 
 for known in "--notes G3-A3" "--notes A3-G3" "--notes G3" \
