@@ -126,8 +126,8 @@ MESSAGE(M_COMMAND_LISTEN_QUIET, "",
 MESSAGE(M_COMMAND_LISTEN_CLIPS, "",
     "The microphone is turned up too far. Turn it down a little.")
 MESSAGE(M_COMMAND_LISTEN_FILTERED, "",
-    "This microphone is made for speech and changes what it hears. Turn off what "
-    "makes it quiet or clear, or take another one.")
+    "This microphone seems to be made for speech: it changes what it hears. Turn "
+    "off what makes it quiet or clear, or take another one.")
 MESSAGE(M_COMMAND_LISTEN_NOISY, "",
     "There is much other noise, so less may be heard of you.")
 MESSAGE(M_COMMAND_LEFT_OUT, "w",
