@@ -73,7 +73,7 @@ static void add_initials(struct text *t, const char *name, size_t length)
 	size_t at = 0, bytes;
 
 	while (at < length) {
-		size_t word = strcspn(name + at, " -_.");
+		size_t word = strcspn(name + at, " \t-_.");
 
 		if (word > 0 && at < length && name[at] != '"' &&
 		    name[at] != '\'') {
@@ -99,7 +99,7 @@ static void initials_of_homework(struct text *t, const char *routine)
 	if (line == NULL)
 		return;
 	line += strlen(key);
-	line += strspn(line, " \"'");
+	line += strspn(line, " \t\"'");
 	add_initials(t, line, strcspn(line, "\"'#\r\n"));
 }
 
