@@ -3,8 +3,9 @@
  *
  *	journal ─▶ record ─▶ FILE, for its owner alone
  *
- * Of a name only the initials go in by themselves.  They come from --initials,
- * else from the homework that was practised last, else from the player's name.
+ * The initials come from --initials, else from the homework that was practised
+ * last, else from the player's name.  The text of the homework goes in as it is,
+ * with the name in it.
  */
 #include <string.h>
 
