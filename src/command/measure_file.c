@@ -59,6 +59,12 @@ static bool no_memory(const struct measured *m, struct fault *f)
 	return fault_at(f, m->path, 0, 0);
 }
 
+/* Whether memory was short for what is to be written. */
+static bool lists_failed(const struct measured *m)
+{
+	return m->stretches.failed || m->events.failed || m->bows.failed;
+}
+
 /* All samples; false with a fault. */
 static bool hear(struct measured *m, struct recording *r, struct tape *t,
     struct stretch *s, struct fault *f)
@@ -78,7 +84,7 @@ static bool hear(struct measured *m, struct recording *r, struct tape *t,
 			tape_end(t);
 		while (tape_next(t, s))
 			add(m, s);
-		if (tape_failed(t))
+		if (tape_failed(t) || lists_failed(m))
 			return no_memory(m, f);
 		p.frames += n;
 		tell_progress(&p, m->path);
