@@ -5,7 +5,8 @@
  *	measure_ask.c		what is known of what was played
  *	measure_file.c		samples to stretches
  *	measure_track.c		every instant as a row (CSV)
- *	measure_words.c		the page
+ *	measure_words.c		the sentences
+ *	measure_page.c		the page, and a picture on it
  *	measure_table.c		a row for each of several
  *	measure_plot.c		a drawing on paper
  *	measure_json.c		everything, for programs
@@ -65,8 +66,9 @@ struct measured {
 	struct outline outline;
 	struct measure_list stretches, events, bows; /* with --json */
 	struct measure_track track;		     /* with --track */
-	struct text words; /* of the stretches, on the page */
-	char bytes[MEASURE_WORDS_BYTES];
+	/* Of the stretches, on the page; [1]: with widths. */
+	struct text words[2];
+	char bytes[2][MEASURE_WORDS_BYTES];
 };
 
 /* --- measure_ask.c --- */
@@ -83,6 +85,9 @@ void measured_free(struct measured *m); /* NULL is allowed */
 /* Seconds of it. */
 double measured_s(const struct measured *m);
 
+/* Whether widths can be believed: not from a far microphone. */
+bool measured_width(const struct measured *m);
+
 /* --- measure_track.c --- */
 
 bool measure_track_open(struct measured *m, struct fault *f);
@@ -91,11 +96,19 @@ bool measure_track_close(struct measured *m, struct fault *f);
 
 /* --- measure_words.c --- */
 
-/* Adds the sentences of a stretch to m->words, the first few of them. */
+/*
+ * Adds the sentences of a stretch to m->words, the first few of them.  Whether
+ * widths are known is known at the end, so it is said both ways.
+ */
 void measure_say_stretch(struct measured *m, const struct stretch *s);
+
+/* The sentences of the stretches, with widths where they are known. */
+const char *measure_stretches(const struct measured *m);
 
 /* Adds what all of it comes to, and the cautions. */
 void measure_say_sum(const struct measured *m, struct text *out);
+
+/* --- measure_page.c --- */
 
 /* The page; false: standard output took no more. */
 bool measure_page(const struct measured *m, int columns);

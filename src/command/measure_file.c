@@ -41,6 +41,11 @@ double measured_s(const struct measured *m)
 	return m->head.rate > 0 ? (double)m->tail.frames / m->head.rate : 0;
 }
 
+bool measured_width(const struct measured *m)
+{
+	return sum_distance(&m->sum) != DISTANCE_FAR;
+}
+
 static void add(struct measured *m, const struct stretch *s)
 {
 	sum_add(&m->sum, s);
@@ -126,7 +131,8 @@ bool measure_file(struct measured *m, int *status)
 	struct recording *r;
 	bool good;
 
-	m->words = text_in(m->bytes, sizeof(m->bytes));
+	for (int i = 0; i < 2; i++)
+		m->words[i] = text_in(m->bytes[i], sizeof(m->bytes[i]));
 	r = recording_open(m->path, m->ask->channel_number, &f);
 	good = r && measure(m, r, &f);
 	recording_close(r);

@@ -142,6 +142,20 @@ static void text_key(struct text *t, const char *key, const char *value)
 	json_text(&j, NULL, clean);
 }
 
+/* Widths from afar are still written, since programs may want to see them. */
+static void add_distance(struct text *t, const struct measured *m)
+{
+	static const char *const names[] = { [DISTANCE_UNKNOWN] = "null",
+		[DISTANCE_NEAR] = "\"near\"",
+		[DISTANCE_FAR] = "\"far\"" };
+
+	text_format(t, ", \"distance\": %s", names[sum_distance(&m->sum)]);
+	text_format(
+	    t, ", \"width_known\": %s", measured_width(m) ? "true" : "false");
+	if (m->sum.rooms > 0)
+		number(t, "room", sum_room(&m->sum), 3);
+}
+
 /* The figures that are one for the whole recording. */
 static void add_sum(struct text *t, const struct measured *m)
 {
@@ -154,6 +168,7 @@ static void add_sum(struct text *t, const struct measured *m)
 		number(t, "mean_hz",
 		    pitch_hz(sum_mean(&s->middle_semitones), PITCH_ISO_16), 4);
 	}
+	add_distance(t, m);
 	number(t, "sound_s", s->sound_s, 3);
 	number(t, "clear", s->sound_s > 0 ? s->note_s / s->sound_s : 0, 4);
 	number(t, "glides", s->arrivals, 0);

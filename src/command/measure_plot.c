@@ -75,7 +75,7 @@ bool measure_plot(const struct measured *m, int *status)
 	words = text_in(s->words, sizeof(s->words));
 	title = text_in(s->title, sizeof(s->title));
 	text_add_clean(&title, slash ? slash + 1 : m->path);
-	text_add(&words, m->bytes);
+	text_add(&words, measure_stretches(m));
 	measure_say_sum(m, &words);
 	lines_say(&words, &caution);
 	take_words(s, &w);

@@ -37,6 +37,8 @@ static void cell(
 void measure_table_row(const struct measured *m, struct text *out)
 {
 	const struct sum *s = &m->sum;
+	const struct sum_of none = { .weight = 0 };
+	bool width = measured_width(m);
 	struct message clock = message_with(
 	    M_MEASURE_CLOCK, CLOCK((int64_t)(measured_s(m) * MS + 0.5)));
 	const char *slash = strrchr(m->path, '/');
@@ -52,10 +54,10 @@ void measure_table_row(const struct measured *m, struct text *out)
 		text_add(out, " ");
 	text_format(out, "%6s%7.0f%8d", time,
 	    s->sound_s > 0 ? PERCENT * s->note_s / s->sound_s : 0, s->arrivals);
-	cell(out, 7, &s->way_cents, 1);
+	cell(out, 7, width ? &s->way_cents : &none, 1);
 	cell(out, 6, &s->even, PERCENT);
 	cell(out, 8, &s->rate_hz, 1);
-	cell(out, 7, &s->width_cents, 1);
+	cell(out, 7, width ? &s->width_cents : &none, 1);
 	cell(out, 6, &s->regular, PERCENT);
 	cell(out, 5, &s->unsteady_db, 1);
 	text_add(out, "\n");

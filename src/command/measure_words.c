@@ -1,18 +1,14 @@
 /*
  * measure_words.c - what a recording shows, said
  *
- *	kite.wav: 0:08 long, WAV (Microsoft), 48000 samples a second, 1 channel.
  *	0:00 to 0:08: vibrato about G3: 5.5 swings a second, 20 cents to each side.
  *	...
- *	    a picture of its pitch
- *	...
+ *	98 % of the sound was a clear note.
  */
 #include <math.h>
-#include <stdlib.h>
 
 #include "evenhand/music/pitch.h"
 #include "evenhand/screen/lines.h"
-#include "evenhand/screen/track_plot.h"
 #include "measure.h"
 #include "options.h"
 
@@ -26,8 +22,6 @@ enum {
 	NAME_BYTES = 48,
 	MS = 1000,
 	PERCENT = 100,
-	PAGE_BYTES = 32768,
-	PAGES_BYTES = 65536,
 };
 
 static void say(struct text *out, struct message m)
@@ -51,19 +45,25 @@ static int64_t ms(double s)
 	return (int64_t)(s * MS + 0.5);
 }
 
-/* "G3", "G3 and 4 cents", "G3 less 4 cents". */
-static void name_of(const struct measured *m, double hz, char *name)
+static void note_of(int nearest, char *note)
+{
+	pitch_name(nearest < 0	? 0
+		: nearest > 127 ? 127
+				: nearest,
+	    false, note);
+}
+
+/* "G3", "G3 +4 cents", "G3 -4 cents". */
+static void name_of(
+    const struct measured *m, double hz, bool with_cents, char *name)
 {
 	struct message words;
 	char note[PITCH_NAME_MAX];
 	double cents;
 	int nearest = pitch_nearest(hz, m->ask->reference_hz, &cents);
-	int whole = (int)floor(cents + 0.5);
+	int whole = with_cents ? (int)floor(cents + 0.5) : 0;
 
-	pitch_name(nearest < 0	? 0
-		: nearest > 127 ? 127
-				: nearest,
-	    false, note);
+	note_of(nearest, note);
 	words = whole == 0 ? message_with(M_MEASURE_NOTE, TEXT(note))
 	    : whole > 0
 	    ? message_with(M_MEASURE_NOTE_HIGH, TEXT(note), WHOLE(whole))
@@ -90,73 +90,87 @@ static void even_words(double spread, bool swings, char *words, size_t size)
 	message_text(&m, words, size);
 }
 
-static void say_glides(struct measured *m, const struct stretch *s,
-    const char *when, const char *low, const char *high)
+/* A stretch on its way into words. */
+struct told {
+	const struct measure_ask *ask;
+	const struct stretch *s;
+	bool width; /* said */
+	const char *when, *low, *high;
+};
+
+static void say_way(struct text *out, const struct told *t)
 {
-	const struct arrivals *a = &s->sum;
-	double every = (s->arrival[s->arrivals - 1].half_s -
-			   s->arrival[0].half_s) /
-	    (s->arrivals - 1);
+	const struct arrivals *a = &t->s->sum;
+	const struct arrival *at = t->s->arrival;
+	int last = t->s->arrivals - 1;
+	double every = hundredth((at[last].half_s - at[0].half_s) / last);
+	double way = tenth(a->travel_cents), spread = tenth(a->travel_spread);
 	char even[NAME_BYTES];
 
-	say(&m->words,
-	    message_with(M_MEASURE_GLIDES, TEXT(when), WHOLE(s->arrivals),
-		TEXT(low), TEXT(high)));
-	if (!a->even_known) {
-		say(&m->words,
-		    message_with(M_MEASURE_WAY_FEW,
-			NUMBER(tenth(a->travel_cents)),
-			NUMBER(tenth(a->travel_spread))));
-		return;
-	}
 	even_words(a->unevenness, false, even, sizeof(even));
-	say(&m->words,
-	    message_with(M_MEASURE_WAY, NUMBER(tenth(a->travel_cents)),
-		NUMBER(tenth(a->travel_spread)), NUMBER(hundredth(every)),
-		TEXT(even)));
+	if (t->width && a->even_known)
+		say(out,
+		    message_with(M_MEASURE_WAY, NUMBER(way), NUMBER(spread),
+			NUMBER(every), TEXT(even)));
+	else if (t->width)
+		say(out,
+		    message_with(
+			M_MEASURE_WAY_FEW, NUMBER(way), NUMBER(spread)));
+	else if (a->even_known)
+		say(out,
+		    message_with(M_MEASURE_PACE, NUMBER(every), TEXT(even)));
+	else
+		say(out, message_of(M_MEASURE_PACE_FEW));
 }
 
-static void say_vibrato(struct measured *m, const struct stretch *s,
-    const char *when, const char *middle)
+static void say_vibrato(struct text *out, const struct told *t)
 {
+	const struct sway *w = &t->s->sway;
+	double rate = hundredth(w->rate_hz);
 	char regular[NAME_BYTES];
 
-	even_words(s->sway.unevenness, true, regular, sizeof(regular));
-	say(&m->words,
-	    message_with(M_MEASURE_VIBRATO, TEXT(when), TEXT(middle),
-		NUMBER(hundredth(s->sway.rate_hz)),
-		NUMBER(tenth(s->sway.width_cents))));
-	say(&m->words,
-	    message_with(
-		M_MEASURE_SWINGS, TEXT(regular), WHOLE(s->sway.cycles)));
+	even_words(w->unevenness, true, regular, sizeof(regular));
+	if (t->width)
+		say(out,
+		    message_with(M_MEASURE_VIBRATO, TEXT(t->when), TEXT(t->low),
+			NUMBER(rate), NUMBER(tenth(w->width_cents))));
+	else
+		say(out,
+		    message_with(M_MEASURE_VIBRATO_RATE, TEXT(t->when),
+			TEXT(t->low), NUMBER(rate)));
+	say(out,
+	    message_with(M_MEASURE_SWINGS, TEXT(regular), WHOLE(w->cycles)));
 }
 
-static void say_kind(struct measured *m, const struct stretch *s,
-    const char *when, const char *low, const char *high)
+static void say_kind(struct text *out, const struct told *t)
 {
-	switch (s->kind) {
+	switch (t->s->kind) {
 	case STRETCH_UNCLEAR:
-		say(&m->words, message_with(M_MEASURE_UNCLEAR, TEXT(when)));
+		say(out, message_with(M_MEASURE_UNCLEAR, TEXT(t->when)));
 		break;
 	case STRETCH_ELSEWHERE:
-		say(&m->words, message_with(M_MEASURE_ELSEWHERE, TEXT(when)));
+		say(out, message_with(M_MEASURE_ELSEWHERE, TEXT(t->when)));
 		break;
 	case STRETCH_HELD:
-		say(&m->words,
-		    m->ask->asked.only_bow
-			? message_with(M_MEASURE_BOW_ONLY, TEXT(when))
-			: message_with(M_MEASURE_HELD, TEXT(when), TEXT(low)));
+		say(out,
+		    t->ask->asked.only_bow
+			? message_with(M_MEASURE_BOW_ONLY, TEXT(t->when))
+			: message_with(
+			      M_MEASURE_HELD, TEXT(t->when), TEXT(t->low)));
 		break;
 	case STRETCH_NOTES:
-		say(&m->words,
-		    message_with(
-			M_MEASURE_NOTES, TEXT(when), TEXT(low), TEXT(high)));
+		say(out,
+		    message_with(M_MEASURE_NOTES, TEXT(t->when), TEXT(t->low),
+			TEXT(t->high)));
 		break;
 	case STRETCH_GLIDES:
-		say_glides(m, s, when, low, high);
+		say(out,
+		    message_with(M_MEASURE_GLIDES, TEXT(t->when),
+			WHOLE(t->s->arrivals), TEXT(t->low), TEXT(t->high)));
+		say_way(out, t);
 		break;
 	case STRETCH_VIBRATO:
-		say_vibrato(m, s, when, low);
+		say_vibrato(out, t);
 		break;
 	case STRETCH_QUIET:
 	case STRETCH_KINDS:
@@ -164,50 +178,84 @@ static void say_kind(struct measured *m, const struct stretch *s,
 	}
 }
 
+/* Cents of two notes would tell how far they lie apart. */
+static void say_stretch(
+    struct measured *m, const struct stretch *s, const char *when, bool width)
+{
+	bool cents = width || s->kind == STRETCH_VIBRATO ||
+	    s->kind == STRETCH_HELD;
+	char low[NAME_BYTES] = "", high[NAME_BYTES] = "";
+	struct told t = { m->ask, s, width, when, low, high };
+
+	if (s->hz > 0) {
+		name_of(m, s->hz, cents, low);
+		name_of(m, s->upper_hz, cents, high);
+	}
+	say_kind(&m->words[width], &t);
+}
+
 void measure_say_stretch(struct measured *m, const struct stretch *s)
 {
 	struct message between = message_with(
 	    M_MEASURE_BETWEEN, CLOCK(ms(s->from_s)), CLOCK(ms(s->to_s)));
-	char when[NAME_BYTES], low[NAME_BYTES] = "", high[NAME_BYTES] = "";
+	char when[NAME_BYTES];
 
 	if (m->sum.stretches > MEASURE_STRETCHES)
 		return;
 	message_text(&between, when, sizeof(when));
-	if (s->hz > 0) {
-		name_of(m, s->hz, low);
-		name_of(m, s->upper_hz, high);
-	}
-	say_kind(m, s, when, low, high);
+	say_stretch(m, s, when, false);
+	say_stretch(m, s, when, true);
+}
+
+const char *measure_stretches(const struct measured *m)
+{
+	return m->bytes[measured_width(m)];
 }
 
 /* What many stretches come to; one has been told. */
-static void say_all(const struct sum *s, struct text *out)
+static void say_all(const struct sum *s, bool width, struct text *out)
 {
 	long share = lround(PERCENT * s->note_s / s->sound_s);
 
 	say(out,
 	    message_with(M_MEASURE_ALL, WHOLE(s->stretches),
 		CLOCK(ms(s->sound_s)), WHOLE(share)));
-	if (s->of_kind[STRETCH_VIBRATO] > 0) {
+	if (s->of_kind[STRETCH_VIBRATO] > 0)
 		say(out,
 		    message_with(M_MEASURE_ALL_VIBRATO,
 			WHOLE(s->of_kind[STRETCH_VIBRATO]),
 			NUMBER(hundredth(sum_mean(&s->rate_hz))),
 			NUMBER(hundredth(s->rate_hz.least)),
 			NUMBER(hundredth(s->rate_hz.most))));
+	if (s->of_kind[STRETCH_VIBRATO] > 0 && width)
 		say(out,
 		    message_with(M_MEASURE_ALL_WIDTH,
 			NUMBER(tenth(sum_mean(&s->width_cents))),
 			NUMBER(tenth(s->width_cents.least)),
 			NUMBER(tenth(s->width_cents.most))));
-	}
-	if (s->of_kind[STRETCH_GLIDES] > 0)
+	if (s->of_kind[STRETCH_GLIDES] > 0 && !width)
+		say(out,
+		    message_with(M_MEASURE_ALL_GLIDES_FAR,
+			WHOLE(s->of_kind[STRETCH_GLIDES]), WHOLE(s->arrivals)));
+	else if (s->of_kind[STRETCH_GLIDES] > 0)
 		say(out,
 		    message_with(M_MEASURE_ALL_GLIDES,
 			WHOLE(s->of_kind[STRETCH_GLIDES]), WHOLE(s->arrivals),
 			NUMBER(tenth(sum_mean(&s->way_cents))),
 			NUMBER(tenth(s->way_cents.least)),
 			NUMBER(tenth(s->way_cents.most))));
+}
+
+/* Unknown, it matters only where there are widths. */
+static void say_distance(const struct sum *s, struct text *out)
+{
+	enum turn_distance distance = sum_distance(s);
+
+	if (distance == DISTANCE_FAR)
+		say(out, message_of(M_MEASURE_FAR));
+	else if (distance == DISTANCE_UNKNOWN &&
+	    s->way_cents.weight + s->width_cents.weight > 0)
+		say(out, message_of(M_MEASURE_DISTANCE_UNKNOWN));
 }
 
 /* What was odd about the file. */
@@ -234,7 +282,7 @@ void measure_say_sum(const struct measured *m, struct text *out)
 	if (s->stretches == 0) {
 		say(out, message_of(M_MEASURE_SILENT));
 	} else if (s->stretches > 1) {
-		say_all(s, out);
+		say_all(s, measured_width(m), out);
 	} else {
 		say(out,
 		    message_with(M_MEASURE_CLEAR,
@@ -247,58 +295,6 @@ void measure_say_sum(const struct measured *m, struct text *out)
 			WHOLE(s->stops)));
 	else if (s->stretches > 0)
 		say(out, message_of(M_MEASURE_NO_BOWS));
+	say_distance(s, out);
 	say_odd(m, out);
-}
-
-static void say_head(const struct measured *m, struct text *out)
-{
-	say(out,
-	    message_with(M_MEASURE_HEAD, TEXT(m->path),
-		CLOCK(ms(measured_s(m))), TEXT(m->head.format),
-		WHOLE(m->head.rate), WHOLE(m->head.channels)));
-}
-
-/* Each row of the canvas as a line. */
-static void add_plot(const struct measured *m, int columns, struct text *out)
-{
-	struct canvas *c = malloc(sizeof(*c));
-	char *rows = malloc(PAGE_BYTES);
-
-	if (c && rows &&
-	    track_plot(
-		c, columns, &m->outline, m->ask->reference_hz, m->ask->ascii)) {
-		text_add(out, "\n");
-		canvas_text(c, rows, PAGE_BYTES);
-		text_add(out, rows);
-		text_add(out, "\n");
-	}
-	free(rows);
-	free(c);
-}
-
-bool measure_page(const struct measured *m, int columns)
-{
-	char *bytes = malloc(PAGES_BYTES);
-	struct text page;
-	bool good;
-
-	if (!bytes) {
-		struct message none = message_of(M_COMMAND_NO_MEMORY);
-
-		command_say(&none);
-		return false;
-	}
-	page = text_in(bytes, PAGES_BYTES);
-	say_head(m, &page);
-	text_add(&page, m->bytes);
-	if (m->sum.stretches > MEASURE_STRETCHES)
-		say(&page,
-		    message_with(M_MEASURE_STRETCHES_LEFT,
-			WHOLE(m->sum.stretches - MEASURE_STRETCHES)));
-	add_plot(m, columns, &page);
-	measure_say_sum(m, &page);
-	say(&page, message_of(M_MEASURE_CAUTION));
-	good = command_print(&page);
-	free(bytes);
-	return good;
 }

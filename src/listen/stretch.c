@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "evenhand/music/pitch.h"
+#include "room.h"
 #include "series.h"
 
 #define LOUD_DB 30.0	   /* under the loud tenth: what sounds */
@@ -193,7 +194,8 @@ bool stretch_measure(struct arena *a, const struct stretch_asked *asked,
 	out->kind = answer(&s, out);
 	if (out->kind != STRETCH_HELD)
 		return true;
-	if (!asked->only_bow && !hear_hand(&s, out))
+	if (!room_measure(a, m, n, &out->room) ||
+	    (!asked->only_bow && !hear_hand(&s, out)))
 		return false;
 	return hear_bows(&s, out);
 }

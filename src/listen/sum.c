@@ -22,6 +22,39 @@ double sum_mean(const struct sum_of *x)
 	return x->weight > 0 ? x->total / x->weight : 0;
 }
 
+/* The stretch with so many others below it. */
+static double room_of(const struct sum *s, int below)
+{
+	int k = 0;
+
+	for (; k < SUM_ROOMS - 1; k++) {
+		below -= s->of_room[k];
+		if (below < 0)
+			break;
+	}
+	return (k + 0.5) / SUM_ROOM_PARTS;
+}
+
+double sum_room(const struct sum *s)
+{
+	if (s->rooms == 0)
+		return 0;
+	return (room_of(s, (s->rooms - 1) / 2) + room_of(s, s->rooms / 2)) / 2;
+}
+
+enum turn_distance sum_distance(const struct sum *s)
+{
+	return turn_distance_of(sum_room(s));
+}
+
+static void add_room(struct sum *s, double room)
+{
+	if (room <= 0)
+		return;
+	s->rooms++;
+	s->of_room[(int)fmin(room * SUM_ROOM_PARTS, SUM_ROOMS - 1)]++;
+}
+
 static void add_glides(struct sum *s, const struct stretch *x)
 {
 	double first = x->arrival[0].half_s;
@@ -53,6 +86,7 @@ void sum_add(struct sum *s, const struct stretch *x)
 	s->stretches++;
 	s->sound_s += x->sound_s;
 	s->note_s += x->sound_s * x->share;
+	add_room(s, x->room);
 	if (x->kind == STRETCH_GLIDES)
 		add_glides(s, x);
 	if (x->kind == STRETCH_VIBRATO)

@@ -38,6 +38,7 @@ struct tape {
 	struct arena work;  /* for one stretch */
 	struct stretch_asked asked;
 	bool slow; /* looked at twice as fast */
+	bool high; /* the partials that tell of a room are there */
 	struct widen widen;
 	struct thin *thin;
 	double rate; /* of x */
@@ -89,6 +90,7 @@ struct tape *tape_new(int rate, const struct stretch_asked *asked)
 		return NULL;
 	t->asked = *asked;
 	t->slow = rate < HEARD_RATE_MIN;
+	t->high = rate >= TAPE_ROOM_RATE;
 	t->loudest_db = -INFINITY;
 	widen_begin(&t->widen);
 	if (begin(t, t->slow ? 2 * rate : rate))
@@ -216,9 +218,13 @@ static bool hear(struct tape *t, size_t looks, struct stretch *out)
 	size_t n = looks * SURVEY_STEP;
 	struct instant *m = arena_take(&t->work, n * sizeof(*m));
 
-	return m && survey_path(&t->work, t->look, looks) && tape_hear(&s, m) &&
-	    stretch_measure(&t->work, &t->asked, m, n,
-		(double)t->first_look * SURVEY_STEP_S, out);
+	if (!m || !survey_path(&t->work, t->look, looks) || !tape_hear(&s, m) ||
+	    !stretch_measure(&t->work, &t->asked, m, n,
+		(double)t->first_look * SURVEY_STEP_S, out))
+		return false;
+	if (!t->high)
+		out->room = 0;
+	return true;
 }
 
 bool tape_next(struct tape *t, struct stretch *out)

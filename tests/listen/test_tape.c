@@ -211,6 +211,79 @@ static void test_long(void **state)
 	assert_int_equal(w.octaves, 0);
 }
 
+/* What all stretches of a sound come to. */
+static struct sum all_of(const struct bowed *b, uint64_t seed)
+{
+	struct sum all = { .stretches = 0 };
+	struct bowed_sound s;
+	struct whole w;
+
+	seeded_state = seed;
+	s = bowed_make(b);
+	w = heard(b->rate, s.x, s.n, b->hz, NULL);
+	free(s.x);
+	for (int i = 0; i < w.stretches; i++)
+		sum_add(&all, &w.at[i]);
+	return all;
+}
+
+/* Near and far; not where nothing moves, nor at a telephone's rate. */
+static void test_distance(void **state)
+{
+	(void)state;
+	for (uint64_t seed = 1; seed < 3; seed++) {
+		struct bowed b = { .rate = 44100,
+			.seconds = 5,
+			.hz = 146.8324,
+			.jitter_cents = 2,
+			.noise_db = -30,
+			.swing_hz = 5.5,
+			.swing_cents = 20,
+			.room_s = 0.4,
+			.room_db = 9 };
+		struct sum all = all_of(&b, seed);
+
+		assert_int_equal(sum_distance(&all), DISTANCE_NEAR);
+		b.room_db = -1;
+		all = all_of(&b, seed);
+		assert_int_equal(sum_distance(&all), DISTANCE_FAR);
+		assert_true(all.of_kind[STRETCH_VIBRATO] == 1);
+		b.swing_cents = 0;
+		b.pulses_a_second = 1.5;
+		b.travel_cents = 200;
+		b.glide_s = 0.15;
+		all = all_of(&b, seed);
+		assert_int_equal(sum_distance(&all), DISTANCE_FAR);
+		assert_true(all.arrivals > 4);
+		b.rate = 16000;
+		all = all_of(&b, seed);
+		assert_int_equal(sum_distance(&all), DISTANCE_UNKNOWN);
+		b.rate = 44100;
+		b.pulses_a_second = 0;
+		all = all_of(&b, seed);
+		assert_int_equal(sum_distance(&all), DISTANCE_UNKNOWN);
+	}
+}
+
+/* The middle one counts; what tells nothing of a room does not. */
+static void test_room_median(void **state)
+{
+	static const double rooms[] = { 0, 0.305, 50, 0.605, 0, 1.205 };
+	static const double medians[] = { 0, 0.305, (0.305 + 3.995) / 2, 0.605,
+		0.605, (0.605 + 1.205) / 2 };
+	struct sum all = { .stretches = 0 };
+
+	(void)state;
+	for (int i = 0; i < 6; i++) {
+		struct stretch s = { .kind = STRETCH_HELD, .room = rooms[i] };
+
+		sum_add(&all, &s);
+		assert_true(fabs(sum_room(&all) - medians[i]) < 0.0051);
+	}
+	assert_int_equal(all.rooms, 4);
+	assert_int_equal(sum_distance(&all), DISTANCE_NEAR);
+}
+
 /* What was to come did not: said, and not measured. */
 static void test_elsewhere(void **state)
 {
@@ -284,6 +357,8 @@ int main(void)
 		cmocka_unit_test(test_glides),
 		cmocka_unit_test(test_pauses),
 		cmocka_unit_test(test_long),
+		cmocka_unit_test(test_distance),
+		cmocka_unit_test(test_room_median),
 		cmocka_unit_test(test_elsewhere),
 		cmocka_unit_test(test_nothing),
 		cmocka_unit_test(test_outline),

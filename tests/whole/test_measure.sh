@@ -70,6 +70,55 @@ run 0 measure glide.wav
 has "$work/out" "11 glides up from G3"
 has "$work/out" "They are"
 
+# --- how far away the microphone was --------------------------------------
+
+# lacks LABEL FILE WORDS
+lacks()
+{
+	so "$1" [ "$(grep -c "$3" "$2")" -eq 0 ]
+}
+
+make_tone near.wav swing_hz=5.5 swing_cents=20 room=9 seconds=4
+run 0 measure near.wav
+has "$work/out" "cents to each side"
+lacks "nothing of the distance of a near one" "$work/out" "far away"
+run 0 measure --json near.wav
+is "near" "$(figure distance)" near
+is "its widths are known" "$(figure width_known)" 1
+make_tone far.wav swing_hz=5.5 swing_cents=20 room=-4 seconds=6 pause=2
+run 0 measure far.wav
+has "$work/out" "vibrato about G3: 5.5 swings a second."
+has "$work/out" "The microphone was far away"
+lacks "no widths from afar" "$work/out" "cents"
+run 0 measure --json far.wav
+is "far" "$(figure distance)" far
+is "its widths are not" "$(figure width_known)" 0
+so "though they are told" [ -n "$(figure extent)" ]
+make_tone afar.wav travel=200 pulses=1.5 room=-4 hz=205
+run 0 measure afar.wav
+has "$work/out" "11 glides up from G#3 to A#3."
+has "$work/out" "They come every 0.67 seconds"
+lacks "no way from afar" "$work/out" "cents"
+run 0 measure --json afar.wav
+so "but in the list" [ -n "$(figure "events[0].span")" ]
+run 0 measure near.wav far.wav
+is "its lines end where their head does" \
+    "$(awk '{ print length($0) }' "$work/out" | sort -u)" 80
+is "no width in its row" \
+    "$(awk '$1 == "far.wav" { print $8 }' "$work/out")" -
+make_tone held.wav seconds=3 hz=205
+run 0 measure held.wav
+has "$work/out" "one note, G#3 -22 cents, held."
+make_tone held.wav seconds=3 hz=196.7
+run 0 measure held.wav
+has "$work/out" "one note, G3 +6 cents, held."
+run 0 measure --json held.wav
+is "nothing moved, so nobody knows" \
+    "$(ask "$work/out" "select json_type(j, '\$.distance') from f")" null
+make_tone phone.wav swing_hz=5.5 swing_cents=20 seconds=4 rate=8000
+run 0 measure phone.wav
+has "$work/out" "How far away the microphone was could not be told."
+
 # --- a name of any bytes and of any length ----------------------------------
 
 deep=$(printf '%0200d/%0200d/%0200d' 1 2 3)

@@ -58,6 +58,7 @@ struct stretch {
 	enum stretch_kind kind;
 	double sound_s; /* of sound in it */
 	double share;	/* of this that was a note, 0..1 */
+	double room;	/* how loud it is, as turn.h has it; 0: unknown */
 	double hz; /* of the note held, the lower one, or a vibrato's middle */
 	double upper_hz; /* GLIDES and NOTES: the upper one; else as hz */
 	int arrivals;	 /* GLIDES */

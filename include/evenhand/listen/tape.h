@@ -28,6 +28,9 @@
 /* Slower ones are looked at twice as fast: telephones give 8000. */
 enum { TAPE_RATE_MIN = 8000, TAPE_RATE_MAX = HEARD_RATE_MAX };
 
+/* From here on: slower ones lack high partials, and look nearer than it was. */
+enum { TAPE_ROOM_RATE = 32000 };
+
 struct tape;
 
 /* asked->known false: nothing is known.  NULL when memory is short. */

@@ -56,8 +56,8 @@ MESSAGE(M_MEASURE_HEAD, "tctww",
 MESSAGE(M_MEASURE_SILENT, "", "Nothing in it is loud enough to be measured.")
 MESSAGE(M_MEASURE_BETWEEN, "cc", "{0} to {1}:")
 MESSAGE(M_MEASURE_NOTE, "t", "{0}")
-MESSAGE(M_MEASURE_NOTE_HIGH, "tw", "{0} and {1} {1|cent|cents}")
-MESSAGE(M_MEASURE_NOTE_LOW, "tw", "{0} less {1} {1|cent|cents}")
+MESSAGE(M_MEASURE_NOTE_HIGH, "tw", "{0} +{1} {1|cent|cents}")
+MESSAGE(M_MEASURE_NOTE_LOW, "tw", "{0} -{1} {1|cent|cents}")
 MESSAGE(M_MEASURE_UNCLEAR, "t",
     "{0} a sound, but hardly a clear note. Nothing more can be heard.")
 MESSAGE(M_MEASURE_ELSEWHERE, "t",
@@ -73,8 +73,12 @@ MESSAGE(M_MEASURE_WAY, "nnnt",
     "{3}.")
 MESSAGE(M_MEASURE_WAY_FEW, "nn",
     "They are {0} cents far, give or take {1}; too few to say how even.")
+MESSAGE(M_MEASURE_PACE, "nt", "They come every {0} seconds, {1}.")
+MESSAGE(M_MEASURE_PACE_FEW, "", "They are too few to say how even.")
 MESSAGE(M_MEASURE_VIBRATO, "ttnn",
     "{0} vibrato about {1}: {2} swings a second, {3} cents to each side.")
+MESSAGE(M_MEASURE_VIBRATO_RATE, "ttn",
+    "{0} vibrato about {1}: {2} swings a second.")
 MESSAGE(M_MEASURE_SWINGS, "tw", "The swings are {0} ({1} of them).")
 MESSAGE(M_MEASURE_EVEN_WELL, "n", "evenly ({0} in 100 apart)")
 MESSAGE(M_MEASURE_EVEN_NEARLY, "n", "nearly evenly ({0} in 100 apart)")
@@ -95,6 +99,8 @@ MESSAGE(M_MEASURE_ALL_WIDTH, "nnn",
     "It is {0} cents wide to each side, from {1} to {2}.")
 MESSAGE(M_MEASURE_ALL_GLIDES, "wwnnn",
     "Glides in {0} of them, {1} in all: {2} cents far, from {3} to {4}.")
+MESSAGE(M_MEASURE_ALL_GLIDES_FAR, "ww",
+    "Glides in {0} of them, {1} in all.")
 MESSAGE(M_MEASURE_BOWS, "wnw",
     "{0} {0|bow|bows} measured: beside what the notes change, the loudness stays "
     "within {1} dB; the bow stood still {2} {2|time|times}.")
@@ -102,18 +108,21 @@ MESSAGE(M_MEASURE_NO_BOWS, "",
     "No bow was long and clear enough to tell how calm it was.")
 MESSAGE(M_MEASURE_CLEAR, "w", "{0} % of the sound was a clear note.")
 MESSAGE(M_MEASURE_FAR, "",
-    "The microphone was far away or the room rings: no widths are given, since "
-    "they would look narrower than they are. 30 to 40 cm is near enough.")
+    "The microphone was far away: from there swings look narrower than they "
+    "are, so no widths are given. 30 to 40 cm from the strings is near enough.")
+MESSAGE(M_MEASURE_DISTANCE_UNKNOWN, "",
+    "How far away the microphone was could not be told. From far away every "
+    "swing looks narrower than it is.")
 MESSAGE(M_MEASURE_CAUTION, "",
-    "Hand shape, squeeze, heat and pain cannot be heard. From a far microphone "
-    "every swing looks narrower than it is; man evenhand-listening tells more.")
+    "Hand shape, squeeze, heat and pain cannot be heard. How surely the rest is "
+    "known: man evenhand-listening.")
 
 /* --- several recordings --- */
 MESSAGE(M_MEASURE_CLOCK, "c", "{0}")
 MESSAGE(M_MEASURE_TABLE, "",
     "                            clear  glides    far  even  swings   wide  reg.  bow")
 MESSAGE(M_MEASURE_TABLE_UNITS, "",
-    "recording             long      %    up    cents     %   a sec.  cents     %   dB")
+    "recording             long      %      up  cents     %  a sec.  cents     %   dB")
 
 /* --- on paper --- */
 MESSAGE(M_MEASURE_PLOT_PITCH, "", "pitch")
