@@ -220,10 +220,11 @@ asan:
 	    $(MAKE) -s B=$(B)-asan $(SAN) \
 	    EXTRA="-fsanitize=address,undefined -fno-sanitize-recover=all" check
 
-# Data races: the ring, the engine, the device and the journal's thread.
+# Data races: the rings, the engine, the device, who listens and the journal's
+# thread.
 THREADED = $(patsubst %.c,$(B)-tsan/%,$(wildcard tests/sound/test_*.c \
 	tests/world/test_device*.c tests/world/test_journal*.c \
-	tests/world/test_threads.c))
+	tests/world/test_listener.c tests/world/test_threads.c))
 
 tsan:
 	$(MAKE) -s B=$(B)-tsan $(SAN) EXTRA=-fsanitize=thread $(THREADED)
