@@ -131,11 +131,12 @@ static bool send_bytes(struct making *m, const void *from, size_t length)
 static bool send_head(struct making *m, const struct audio_wish *w)
 {
 	char *bytes = malloc(AUDIO_HEAD_MAX);
-	struct text t = text_in(bytes, AUDIO_HEAD_MAX);
+	struct text t;
 	bool sent = false;
 
 	if (!bytes)
 		return false;
+	t = text_in(bytes, AUDIO_HEAD_MAX);
 	audio_head_say(&t, w);
 	sent = send_bytes(m, t.bytes, t.length);
 	free(bytes);
