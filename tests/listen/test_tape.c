@@ -14,8 +14,9 @@
 
 enum { STRETCHES_MAX = 8 };
 
-/* Everything of a recording; the lists of a stretch are gone. */
+/* Everything of a recording; the lists of a stretch are gone, their sum is not. */
 struct whole {
+	struct sum sum;
 	struct stretch at[STRETCHES_MAX];
 	int stretches;
 	size_t instants, notes, octaves;
@@ -27,6 +28,7 @@ static void add(struct whole *w, const struct stretch *s, double hz)
 	assert_true(w->stretches < STRETCHES_MAX);
 	assert_true(fabs(s->from_s - w->seconds) < 1e-6);
 	w->at[w->stretches++] = *s;
+	sum_add(&w->sum, s);
 	w->seconds = s->to_s;
 	w->instants += s->n;
 	for (size_t k = 0; k < s->n; k++) {
@@ -193,7 +195,6 @@ static void test_long(void **state)
 		.turn_s = 4 };
 	struct bowed_sound s;
 	struct whole w;
-	struct sum all = { .stretches = 0 };
 
 	(void)state;
 	seeded_state = 5;
@@ -201,12 +202,10 @@ static void test_long(void **state)
 	w = heard(b.rate, s.x, s.n, b.hz, NULL);
 	free(s.x);
 	assert_int_equal(w.stretches, 3);
-	for (int i = 0; i < w.stretches; i++) {
+	for (int i = 0; i < w.stretches; i++)
 		assert_true(w.at[i].to_s - w.at[i].from_s <= TAPE_STRETCH_S);
-		sum_add(&all, &w.at[i]);
-	}
-	assert_true(fabs(sum_mean(&all.rate_hz) - 5) < 0.01);
-	assert_true(fabs(sum_mean(&all.width_cents) - 15) < 0.7);
+	assert_true(fabs(sum_mean(&w.sum.rate_hz) - 5) < 0.01);
+	assert_true(fabs(sum_mean(&w.sum.width_cents) - 15) < 0.7);
 	assert_true(w.notes + 60 > w.instants);
 	assert_int_equal(w.octaves, 0);
 }
@@ -214,7 +213,6 @@ static void test_long(void **state)
 /* What all stretches of a sound come to. */
 static struct sum all_of(const struct bowed *b, uint64_t seed)
 {
-	struct sum all = { .stretches = 0 };
 	struct bowed_sound s;
 	struct whole w;
 
@@ -222,9 +220,7 @@ static struct sum all_of(const struct bowed *b, uint64_t seed)
 	s = bowed_make(b);
 	w = heard(b->rate, s.x, s.n, b->hz, NULL);
 	free(s.x);
-	for (int i = 0; i < w.stretches; i++)
-		sum_add(&all, &w.at[i]);
-	return all;
+	return w.sum;
 }
 
 /* Near and far; not where nothing moves, nor at a telephone's rate. */
