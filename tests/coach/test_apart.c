@@ -14,25 +14,15 @@
 #include <cmocka.h>
 
 #include "evenhand/coach/load.h"
-#include "made.h"
+#include "fresh_past.h"
 
-static struct past *past;
 static struct routine r;
 static struct plan plan;
 
 static int begin(void **state)
 {
-	(void)state;
-	past = past_new();
 	r = programme_cello(TONE);
-	return 0;
-}
-
-static int end(void **state)
-{
-	(void)state;
-	free(past);
-	return 0;
+	return past_begin(state);
 }
 
 /* A session of today's plan, on an instrument. */
@@ -113,7 +103,7 @@ static void test_load(void **state)
 
 int main(void)
 {
-#define TEST(f) cmocka_unit_test_setup_teardown(f, begin, end)
+#define TEST(f) cmocka_unit_test_setup_teardown(f, begin, past_end)
 	const struct CMUnitTest tests[] = { TEST(test_rung_and_evidence),
 		TEST(test_no_debt), TEST(test_recaps), TEST(test_load) };
 

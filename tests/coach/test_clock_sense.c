@@ -9,27 +9,17 @@
 
 #include <cmocka.h>
 
-#include "made.h"
+#include "fresh_past.h"
 
 enum { HOUR = 3600, NEARLY_9999 = 2932896 };
 
 static struct plan plan;
-static struct past *past;
 static struct routine r;
 
 static int setup(void **state)
 {
-	(void)state;
-	past = past_new();
 	r = programme_cello(TONE);
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	(void)state;
-	free(past);
-	return 0;
+	return past_begin(state);
 }
 
 /* Local time of a day at so many hours east of UTC. */
@@ -177,18 +167,18 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test_setup_teardown(
-		    test_after_midnight, setup, teardown),
+		    test_after_midnight, setup, past_end),
 		cmocka_unit_test_setup_teardown(
-		    test_summer_time, setup, teardown),
+		    test_summer_time, setup, past_end),
 		cmocka_unit_test_setup_teardown(
-		    test_the_date_line, setup, teardown),
+		    test_the_date_line, setup, past_end),
 		cmocka_unit_test_setup_teardown(
-		    test_a_clock_put_right, setup, teardown),
+		    test_a_clock_put_right, setup, past_end),
 		cmocka_unit_test_setup_teardown(
-		    test_pain_and_a_clock_set_back, setup, teardown),
+		    test_pain_and_a_clock_set_back, setup, past_end),
 		cmocka_unit_test_setup_teardown(
-		    test_pain_far_apart, setup, teardown),
-		cmocka_unit_test_setup_teardown(test_the_ends, setup, teardown),
+		    test_pain_far_apart, setup, past_end),
+		cmocka_unit_test_setup_teardown(test_the_ends, setup, past_end),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -16,25 +16,9 @@
 
 #include "../../src/coach/forecast_parts.h"
 #include "../score/seeded.h"
-#include "made.h"
+#include "fresh_past.h"
 
 enum { TODAY = FIRST_DAY + 200, SAMPLES = 200000 };
-
-static struct past *past;
-
-static int setup(void **state)
-{
-	(void)state;
-	past = past_new();
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	(void)state;
-	free(past);
-	return 0;
-}
 
 static void assert_near(double value, double wanted, double off)
 {
@@ -631,7 +615,8 @@ static void test_sentences_of_silence(void **state)
 	assert_int_equal(why[0].id, M_FORECAST_OVER);
 }
 
-#define WITH_PAST(test) cmocka_unit_test_setup_teardown(test, setup, teardown)
+#define WITH_PAST(test) \
+	cmocka_unit_test_setup_teardown(test, past_begin, past_end)
 
 int main(void)
 {

@@ -11,28 +11,18 @@
 
 #include "../score/seeded.h"
 #include "evenhand/coach/guard.h"
-#include "made.h"
+#include "fresh_past.h"
 
 enum { LIVES = 3000, SITTINGS = 12 };
 
-static struct past *past;
 static struct routine r;
 static struct plan plan;
 static struct guard guard;
 
 static int begin(void **state)
 {
-	(void)state;
-	past = past_new();
 	r = programme_cello(TONE);
-	return 0;
-}
-
-static int end(void **state)
-{
-	(void)state;
-	free(past);
-	return 0;
+	return past_begin(state);
 }
 
 /* A sitting of five minutes at a minute of a day. */
@@ -386,7 +376,7 @@ static void test_any_life(void **state)
 
 int main(void)
 {
-#define TEST(f) cmocka_unit_test_setup_teardown(f, begin, end)
+#define TEST(f) cmocka_unit_test_setup_teardown(f, begin, past_end)
 	const struct CMUnitTest tests[] = { TEST(test_early),
 		TEST(test_broken_off), TEST(test_no_signs), TEST(test_beyond),
 		TEST(test_later), TEST(test_unheard), TEST(test_unheard_always),

@@ -8,25 +8,15 @@
 
 #include <cmocka.h>
 
-#include "made.h"
+#include "fresh_past.h"
 
 static struct plan plan;
-static struct past *past;
 static struct routine r;
 
 static int setup(void **state)
 {
-	(void)state;
-	past = past_new();
 	r = programme_cello(TONE);
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	(void)state;
-	free(past);
-	return 0;
+	return past_begin(state);
 }
 
 static void plan_on(int day)
@@ -658,7 +648,7 @@ static void test_skin_today(void **state)
 
 int main(void)
 {
-#define TEST(name) cmocka_unit_test_setup_teardown(name, setup, teardown)
+#define TEST(name) cmocka_unit_test_setup_teardown(name, setup, past_end)
 	const struct CMUnitTest tests[] = {
 		TEST(test_cut_off_twice),
 		TEST(test_made_up_this_week_only),

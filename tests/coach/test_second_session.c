@@ -12,25 +12,15 @@
 
 #include <cmocka.h>
 
-#include "made.h"
+#include "fresh_past.h"
 
-static struct past *past;
 static struct routine r;
 static struct plan plan;
 
 static int setup(void **state)
 {
-	(void)state;
-	past = past_new();
 	r = programme_cello(TONE);
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	(void)state;
-	free(past);
-	return 0;
+	return past_begin(state);
 }
 
 /* What finger 1 had elsewhere two days ago, hardly any of it in metres. */
@@ -127,7 +117,7 @@ static void test_too_short_for_a_round(void **state)
 
 int main(void)
 {
-#define T(f) cmocka_unit_test_setup_teardown(f, setup, teardown)
+#define T(f) cmocka_unit_test_setup_teardown(f, setup, past_end)
 	const struct CMUnitTest tests[] = {
 		T(test_played_easily),
 		T(test_left_out),

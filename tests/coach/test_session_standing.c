@@ -4,28 +4,13 @@
  * Each time the days before were all that is wanted, so what is said hangs on
  * the session itself.
  */
-#include "made.h"
+#include "fresh_past.h"
 #include "sitting.h"
 
 enum { DAYS = 6 };
 
 static struct sitting d;
-static struct past *past;
 static struct routine r;
-
-static int setup(void **state)
-{
-	(void)state;
-	past = past_new();
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	(void)state;
-	free(past);
-	return 0;
-}
 
 /* Six days up to yesterday, every first go clean at the top. */
 static void before(int stage)
@@ -171,7 +156,7 @@ static void test_pain(void **state)
 
 int main(void)
 {
-#define T(f) cmocka_unit_test_setup_teardown(f, setup, teardown)
+#define T(f) cmocka_unit_test_setup_teardown(f, past_begin, past_end)
 	const struct CMUnitTest tests[] = {
 		T(test_air),
 		T(test_air_shaky),

@@ -9,25 +9,15 @@
 
 #include <cmocka.h>
 
-#include "made.h"
+#include "fresh_past.h"
 
-static struct past *past;
 static struct routine r;
 static struct standing now;
 
 static int setup(void **state)
 {
-	(void)state;
-	past = past_new();
 	r = programme_cello(THIRDS);
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	(void)state;
-	free(past);
-	return 0;
+	return past_begin(state);
 }
 
 static enum mark mark_of(char letter)
@@ -476,7 +466,7 @@ static void test_said(void **state)
 
 int main(void)
 {
-#define TEST(name) cmocka_unit_test_setup_teardown(name, setup, teardown)
+#define TEST(name) cmocka_unit_test_setup_teardown(name, setup, past_end)
 	const struct CMUnitTest tests[] = {
 		TEST(test_six_days),
 		TEST(test_later_rounds),

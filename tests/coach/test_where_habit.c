@@ -11,24 +11,9 @@
 
 #include <cmocka.h>
 
-#include "made.h"
+#include "fresh_past.h"
 
-static struct past *past;
 static struct plan plan;
-
-static int setup(void **state)
-{
-	(void)state;
-	past = past_new();
-	return 0;
-}
-
-static int teardown(void **state)
-{
-	(void)state;
-	free(past);
-	return 0;
-}
 
 static void played(int day)
 {
@@ -109,7 +94,7 @@ static void test_played_between(void **state)
 
 int main(void)
 {
-#define T(f) cmocka_unit_test_setup_teardown(f, setup, teardown)
+#define T(f) cmocka_unit_test_setup_teardown(f, past_begin, past_end)
 	const struct CMUnitTest tests[] = {
 		T(test_within_four_weeks),
 		T(test_before_four_weeks),
