@@ -416,7 +416,5 @@ help:
 	@echo "make install      PREFIX=$(PREFIX), DESTDIR; make uninstall"
 
 -include $(LIB_OBJ:.o=.d) $(TESTS:=.d) $(SIM_OBJ:.o=.d) $(BENCHES:=.d) \
-	$(B)/src/main.d \
-	$(B)/src/main_sound.d $(B)/src/main_paper.d \
-	$(B)/tests/fuzz/fuzz_routine.d $(B)/tests/fuzz/fuzz_record.d $(B)/tests/fuzz/fuzz_list.d $(B)/tests/fuzz/fuzz_listen.d \
-	$(B)/tests/tools/picture.d
+	$(patsubst %.c,$(B)/%.d,$(wildcard src/main*.c tests/fuzz/*.c \
+	    tests/whole/*.c tests/tools/*.c))
