@@ -127,10 +127,8 @@ bool record_sitting_good(const struct record *r, const struct record_sitting *s)
 	    parts_good(r, s);
 }
 
-bool record_note_good(const struct record *r, const struct record_note *n,
-    const struct record_sitting *of)
+bool record_note_good(const struct record *r, const struct record_note *n)
 {
-	(void)of;
 	return row_good(r, n->computer, n->row) && day_good(n->day, n->at) &&
 	    within(n->kind, NOTE_PAIN, NOTE_LATER) &&
 	    within(n->finger, 0, FINGERS_MAX) &&

@@ -110,7 +110,7 @@ static bool take_all(struct taking *k)
 	take_prepare(k);
 	good = take_computers(k) && take_routines(k) && take_sittings(k);
 	if (good)
-		take_notes(k, &outside, k->since, NULL, &k->r->note);
+		take_notes(k, &outside, k->since, &k->r->note);
 	good = query_done(&outside) && good;
 	return take_prepared_done(k) && good;
 }

@@ -52,7 +52,7 @@ void take_sitting(
     struct taking *k, const struct query *q, struct record_sitting ***end);
 
 /* The notes of a query, bound to a number. */
-void take_notes(struct taking *k, struct query *q, int64_t key,
-    const struct record_sitting *of, struct record_note **end);
+void take_notes(
+    struct taking *k, struct query *q, int64_t key, struct record_note **end);
 
 #endif

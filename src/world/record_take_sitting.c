@@ -163,8 +163,8 @@ static struct record_note *take_note(struct taking *k, const struct query *q)
 	return n;
 }
 
-void take_notes(struct taking *k, struct query *q, int64_t key,
-    const struct record_sitting *of, struct record_note **end)
+void take_notes(
+    struct taking *k, struct query *q, int64_t key, struct record_note **end)
 {
 	query_bind(q, key);
 	while (!k->no_memory && query_next(q)) {
@@ -172,7 +172,7 @@ void take_notes(struct taking *k, struct query *q, int64_t key,
 
 		if (n == NULL)
 			return;
-		if (!record_note_good(k->r, n, of)) {
+		if (!record_note_good(k->r, n)) {
 			k->left->notes++;
 			continue;
 		}
@@ -222,7 +222,7 @@ void take_sitting(
 		k->left->sittings++;
 		return;
 	}
-	take_notes(k, &k->notes, key, s, &s->note);
+	take_notes(k, &k->notes, key, &s->note);
 	**end = s;
 	*end = &s->next;
 	k->r->sittings++;

@@ -160,13 +160,12 @@ struct record {
 bool record_id_good(const char *id);
 
 /*
- * Whether a sitting, a note of one (or of none: NULL) and a routine keep the
- * bounds of a record, so that what is written of them is read again.
+ * Whether a sitting, a note and a routine keep the bounds of a record, so that
+ * what is written of them is read again.
  */
 bool record_sitting_good(
     const struct record *r, const struct record_sitting *s);
-bool record_note_good(const struct record *r, const struct record_note *n,
-    const struct record_sitting *of);
+bool record_note_good(const struct record *r, const struct record_note *n);
 bool record_routine_good(const struct record_routine *m);
 
 /* The routine with this fingerprint, or NULL. */
