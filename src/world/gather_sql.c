@@ -2,6 +2,7 @@
  * gather_sql.c - the questions and orders of a merge
  */
 #include "gather_parts.h"
+#include "record_turn.h"
 
 #define SITTING \
 	"s.key, s.origin, s.day, s.ended_sequence, s.ended, s.length_ms, " \
@@ -44,11 +45,8 @@ const char *const gather_sql[GATHER_QUERIES] = {
 		      "  dropped) VALUES (?1, ?2, ?3, ?4, ?5)",
 	[SET_SHARE] = "UPDATE shares SET planned = ?4, dropped = ?5 "
 		      "WHERE sitting = ?1 AND stage = ?2 AND unit = ?3",
-	[TURNS_OF] =
-	    "SELECT key, number, sequence, utc, utc_offset, kind, stage, "
-	    "  unit, round, pulses, bows_asked, bows_done, first_go, resets, "
-	    "  dropouts, start_ms, slide_um, mark, coalesce(mark_ms, 0), "
-	    "  mark_sequence FROM turns WHERE sitting = ?1 ORDER BY number",
+	[TURNS_OF] = "SELECT " TURN_COLUMNS
+		     ", key FROM turns WHERE sitting = ?1 ORDER BY number",
 	[ADD_TURN] =
 	    "INSERT INTO turns (origin, sitting, day, number, sequence, utc, "
 	    "  utc_offset, kind, stage, unit, round, pulses, bows_asked, "

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "gather_parts.h"
+#include "record_turn.h"
 
 /* A turn as it is here. */
 struct here {
@@ -177,33 +178,22 @@ static bool join_turn(struct gathering *g, const struct record_sitting *s,
 	return write_mark(g, h);
 }
 
-static void read_turn(struct query *q, struct here *h, struct arena *a)
+/* Room for one more; false, and nothing is left, when there is no memory. */
+static bool more_room(struct here **all, int count, int *room)
 {
-	struct record_turn *t = &h->turn;
-	const char *stage = query_text(q, 6), *unit = query_text(q, 7);
+	struct here *more;
 
-	h->key = query_whole(q, 0);
-	t->number = query_int(q, 1);
-	t->row = query_whole(q, 2);
-	t->ended.utc = query_whole(q, 3);
-	t->ended.offset = query_int(q, 4);
-	t->kind = (enum block_kind)query_within(q, 5, 0, BLOCK_WORK);
-	t->stage = arena_text(a, stage, strlen(stage));
-	t->unit = arena_text(a, unit, strlen(unit));
-	t->round = query_int(q, 8);
-	t->pulses = query_int(q, 9);
-	t->bows_asked = query_int(q, 10);
-	t->bows_done = query_int(q, 11);
-	t->first_go = query_int(q, 12) != 0;
-	t->resets = query_int(q, 13);
-	t->dropouts = query_int(q, 14);
-	t->start_ms = query_int(q, 15);
-	t->slide_um = query_whole(q, 16);
-	if (query_whole(q, 19) <= t->row)
-		return;
-	t->mark = (enum mark)query_within(q, 17, MARK_NONE, MARK_SHAKY);
-	t->mark_ms = query_int(q, 18);
-	t->mark_row = query_whole(q, 19);
+	if (count < *room)
+		return true;
+	more = realloc(*all, (size_t)*room * 2 * sizeof(*more));
+	if (more == NULL) {
+		free(*all);
+		*all = NULL;
+		return false;
+	}
+	*all = more;
+	*room *= 2;
+	return true;
 }
 
 /* The turns here that may be meant, in the order of their numbers. */
@@ -216,25 +206,19 @@ static struct here *read_here(
 
 	*count = 0;
 	query_put(q, 1, l->key);
-	while (all != NULL && !l->new &&query_next(q)) {
-		struct here *h;
+	while (all != NULL && !l->new &&query_next(q) &&
+	    more_room(&all, *count, &room)) {
+		struct here *h = &all[*count];
 
-		if (*count == room) {
-			struct here *more = realloc(
-			    all, (size_t)room * 2 * sizeof(*all));
-
-			if (more == NULL)
-				break;
-			all = more;
-			room *= 2;
-		}
-		h = &all[*count];
-		*h = (struct here) { 0 };
-		read_turn(q, h, &g->scratch);
-		if (h->turn.number > last || h->turn.stage == NULL ||
-		    h->turn.unit == NULL)
+		*h = (struct here) { .key = query_whole(q, TURN_BEHIND) };
+		if (!turn_read(q, &h->turn, &g->scratch)) {
+			free(all);
+			all = NULL;
+		} else if (h->turn.number > last) {
 			break;
-		++*count;
+		} else {
+			++*count;
+		}
 	}
 	query_again(q);
 	return all;

@@ -6,6 +6,7 @@
 
 #include "evenhand/base/text.h"
 #include "record_take.h"
+#include "record_turn.h"
 
 void take_prepare(struct taking *k)
 {
@@ -13,10 +14,8 @@ void take_prepare(struct taking *k)
 	    "SELECT stage, unit, planned, dropped FROM shares "
 	    "WHERE sitting = ?1 ORDER BY stage, unit");
 	k->turns = query_of(k->d,
-	    "SELECT number, sequence, utc, utc_offset, kind, stage, unit, "
-	    "round, pulses, bows_asked, bows_done, first_go, resets, dropouts, "
-	    "start_ms, slide_um, mark, coalesce(mark_ms, 0), mark_sequence "
-	    "FROM turns WHERE sitting = ?1 ORDER BY number");
+	    "SELECT " TURN_COLUMNS
+	    " FROM turns WHERE sitting = ?1 ORDER BY number");
 	k->measures = query_of(k->d,
 	    "SELECT t.number, method, name, value FROM measures m JOIN turns t "
 	    "ON t.key = m.turn WHERE t.sitting = ?1 "
@@ -67,41 +66,14 @@ static void take_shares(
 	}
 }
 
-static void take_turn(struct taking *k, struct record_turn *t)
-{
-	const struct query *q = &k->turns;
-
-	t->number = query_int(q, 0);
-	t->row = query_whole(q, 1);
-	t->ended.utc = query_whole(q, 2);
-	t->ended.offset = query_int(q, 3);
-	t->kind = (enum block_kind)query_within(q, 4, BLOCK_AIR, BLOCK_WORK);
-	t->stage = take_text(k, q, 5);
-	t->unit = take_text(k, q, 6);
-	t->round = query_int(q, 7);
-	t->pulses = query_int(q, 8);
-	t->bows_asked = query_int(q, 9);
-	t->bows_done = query_int(q, 10);
-	t->first_go = query_int(q, 11) != 0;
-	t->resets = query_int(q, 12);
-	t->dropouts = query_int(q, 13);
-	t->start_ms = query_int(q, 14);
-	t->slide_um = query_whole(q, 15);
-	/* What was marked before a turn took its place is no mark of it. */
-	if (query_whole(q, 18) <= t->row)
-		return;
-	t->mark = (enum mark)query_within(q, 16, MARK_NONE, MARK_SHAKY);
-	t->mark_ms = query_int(q, 17);
-	t->mark_row = query_whole(q, 18);
-}
-
 static void take_turns(
     struct taking *k, struct record_sitting *s, int64_t key, int number)
 {
 	s->turn = take_room(k, number, sizeof(*s->turn));
 	query_bind(&k->turns, key);
 	while (!k->no_memory && s->turns < number && query_next(&k->turns))
-		take_turn(k, &s->turn[s->turns++]);
+		k->no_memory = !turn_read(
+		    &k->turns, &s->turn[s->turns++], &k->r->arena);
 	k->r->turns += s->turns;
 }
 
