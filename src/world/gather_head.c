@@ -46,16 +46,11 @@ static void local_text(struct text *t, const struct query *q)
 static bool look_at(struct gathering *g, const char *id, int64_t row,
     const char *content, struct local *found, bool *taken)
 {
-	struct query *q = gather_query_of(g, FIND_ORIGIN_KEY);
+	struct query *q = gather_query_of(g, SITTING_AT);
 	char bytes[APART_TEXT];
 	struct text t = text_in(bytes, sizeof(bytes));
-	int64_t origin;
 
 	query_put_text(q, 1, id);
-	origin = query_next(q) ? query_whole(q, 0) : 0;
-	query_again(q);
-	q = gather_query_of(g, SITTING_AT);
-	query_put(q, 1, origin);
 	query_put(q, 2, row);
 	if (query_next(q)) {
 		*taken = true;

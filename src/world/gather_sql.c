@@ -21,7 +21,7 @@ const char *const gather_sql[GATHER_QUERIES] = {
 	[ADD_ORIGIN] = "INSERT INTO origins (id, last) VALUES (?1, ?2) "
 		       "ON CONFLICT (id) DO UPDATE SET "
 		       "  last = max(last, excluded.last)",
-	[SITTING_AT] = "SELECT " SITTING "s.origin = ?1 AND s.sequence = ?2",
+	[SITTING_AT] = "SELECT " SITTING "o.id = ?1 AND s.sequence = ?2",
 	[SITTINGS_NUMBERED] = "SELECT " SITTING "s.sequence = ?1",
 	[ADD_SITTING] =
 	    "INSERT INTO sittings (origin, sequence, began_utc, utc_offset, "
@@ -74,7 +74,7 @@ const char *const gather_sql[GATHER_QUERIES] = {
 	    "   AND name = 'sequence' AND value <= ?2)",
 	[ADD_MEASURE] = "INSERT INTO measures (turn, method, name, value) "
 			"VALUES (?1, ?2, ?3, ?4)",
-	[NOTE_AT] = "SELECT " NOTE "n.origin = ?1 AND n.sequence = ?2",
+	[NOTE_AT] = "SELECT " NOTE "o.id = ?1 AND n.sequence = ?2",
 	[NOTES_NUMBERED] = "SELECT " NOTE "n.sequence = ?1",
 	[ADD_NOTE] =
 	    "INSERT INTO notes (origin, sequence, sitting, utc, utc_offset, "
