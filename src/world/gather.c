@@ -73,22 +73,21 @@ static bool add_routine(
     struct gathering *g, const struct record_routine *m, int64_t *key)
 {
 	char fingerprint[32];
-	struct query add = query_of(g->d,
-	    "INSERT INTO routines (fingerprint, name, edition, text) "
-	    "VALUES (?1, ?2, ?3, ?4) ON CONFLICT (fingerprint) DO NOTHING");
-	struct query find = query_of(
-	    g->d, "SELECT key FROM routines WHERE fingerprint = ?1");
+	struct query *q = gather_query_of(g, ADD_ROUTINE);
 
 	snprintf(fingerprint, sizeof(fingerprint), "%016llx",
 	    (unsigned long long)m->fingerprint);
-	query_put_text(&add, 1, fingerprint);
-	query_put_text(&add, 2, m->name);
-	query_put(&add, 3, m->edition);
-	query_put_text(&add, 4, m->text);
-	query_run(&add);
-	query_put_text(&find, 1, fingerprint);
-	*key = query_next(&find) ? query_whole(&find, 0) : 0;
-	return query_done(&find) && query_done(&add) && *key > 0;
+	query_put_text(q, 1, fingerprint);
+	query_put_text(q, 2, m->name);
+	query_put(q, 3, m->edition);
+	query_put_text(q, 4, m->text);
+	if (query_run(q) != QUERY_GOOD)
+		return false;
+	q = gather_query_of(g, FIND_ROUTINE);
+	query_put_text(q, 1, fingerprint);
+	*key = query_next(q) ? query_whole(q, 0) : 0;
+	query_again(q);
+	return *key > 0;
 }
 
 static bool add_routines(struct gathering *g)

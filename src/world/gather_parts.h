@@ -13,6 +13,9 @@
 
 /* The questions and orders of one merge, made ready once. */
 enum gather_query {
+	/* gather.c */
+	ADD_ROUTINE,
+	FIND_ROUTINE,
 	/* gather_sitting.c */
 	FIND_ORIGIN_KEY,
 	ADD_ORIGIN,

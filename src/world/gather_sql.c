@@ -17,6 +17,10 @@
 	"n.words, o.id FROM notes n JOIN origins o ON o.key = n.origin WHERE "
 
 const char *const gather_sql[GATHER_QUERIES] = {
+	[ADD_ROUTINE] =
+	    "INSERT INTO routines (fingerprint, name, edition, text) "
+	    "VALUES (?1, ?2, ?3, ?4) ON CONFLICT (fingerprint) DO NOTHING",
+	[FIND_ROUTINE] = "SELECT key FROM routines WHERE fingerprint = ?1",
 	[FIND_ORIGIN_KEY] = "SELECT key FROM origins WHERE id = ?1",
 	[ADD_ORIGIN] = "INSERT INTO origins (id, last) VALUES (?1, ?2) "
 		       "ON CONFLICT (id) DO UPDATE SET "
