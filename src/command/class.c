@@ -109,7 +109,6 @@ bool class_see(
 	s->order = calloc(room, sizeof(struct class_row *));
 	if (!s->row || !s->order) {
 		fault_set(&f, message_of(M_CLASS_NO_MEMORY));
-		f.path = NULL;
 		return no_class(&f, status);
 	}
 	class_rows(s->row, s->order, s->list.student, s->list.count, s->today);

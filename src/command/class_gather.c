@@ -21,7 +21,6 @@
 #include "evenhand/base/fingerprint.h"
 #include "evenhand/screen/lines.h"
 #include "evenhand/world/file.h"
-#include "evenhand/world/gather.h"
 #include "evenhand/world/record_file.h"
 #include "options.h"
 
@@ -158,34 +157,22 @@ static void find(struct gathering *g)
 
 /* --- gathering them --- */
 
-static bool merge(struct gathering *g, const struct record *r)
-{
-	char journal[CLASS_PATH_BYTES];
-	struct gathered news;
-	struct fault f;
-
-	f.path = NULL;
-	if (class_journal(g->class, r->student, journal, sizeof(journal)) &&
-	    gather_into(journal, r, GATHER_CLASS, &news, &f) &&
-	    class_keep(g->class, r->student, r->initials,
-		moment_practice_day(r->given), &f))
-		return true;
-	command_fault(&f);
-	return false;
-}
-
 static bool take_bytes(
     struct gathering *g, const char *path, const char *bytes, size_t length)
 {
 	struct record r = { 0 };
+	struct gathered news;
+	struct fault f;
 	bool good;
 
 	g->faults.count = g->faults.left_out = 0;
 	good = record_parse(path, bytes, length, &r, &g->faults);
-	if (good)
-		good = merge(g, &r);
-	else
+	if (!good) {
 		command_faults(&g->faults);
+	} else if (!class_merge(g->class, &r, &news, &f)) {
+		command_fault(&f);
+		good = false;
+	}
 	record_done(&r);
 	return good;
 }
@@ -241,7 +228,6 @@ static void gather(struct gathering *g)
 		command_say(&m);
 		return;
 	}
-	f.path = NULL;
 	g->class = class_open(g->folder, &f);
 	if (!g->class) {
 		command_fault(&f);

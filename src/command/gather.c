@@ -13,7 +13,6 @@
 
 #include "evenhand/screen/lines.h"
 #include "evenhand/world/class_folder.h"
-#include "evenhand/world/gather.h"
 #include "evenhand/world/paths.h"
 #include "evenhand/world/record_file.h"
 #include "options.h"
@@ -133,14 +132,7 @@ static bool merge(struct run *run, const struct record *r, struct gathered *g,
 {
 	if (run->folder == NULL)
 		return gather_into(run->journal, r, GATHER_OWN, g, f);
-	if (!open_class(run, f))
-		return false;
-	if (!class_journal(
-		run->class, r->student, run->journal, sizeof(run->journal)))
-		return fault_set(f, message_of(M_WORLD_PATH_LONG));
-	return gather_into(run->journal, r, GATHER_CLASS, g, f) &&
-	    class_keep(run->class, r->student, r->initials,
-		moment_practice_day(r->given), f);
+	return open_class(run, f) && class_merge(run->class, r, g, f);
 }
 
 static int gather_record(

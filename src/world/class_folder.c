@@ -249,6 +249,18 @@ bool class_keep(struct class_folder *c, const char *id, const char *initials,
 	    class_failed(c, f);
 }
 
+bool class_merge(struct class_folder *c, const struct record *r,
+    struct gathered *news, struct fault *f)
+{
+	char path[CLASS_PATH_BYTES];
+
+	if (!class_journal(c, r->student, path, sizeof(path)))
+		return fault_set(f, message_of(M_WORLD_PATH_LONG));
+	return gather_into(path, r, GATHER_CLASS, news, f) &&
+	    class_keep(
+		c, r->student, r->initials, moment_practice_day(r->given), f);
+}
+
 /* --- gathered files --- */
 
 static sqlite3_stmt *with_file(const struct class_folder *c, const char *sql,

@@ -26,6 +26,7 @@
 
 #include "evenhand/base/fault.h"
 #include "evenhand/coach/student.h"
+#include "evenhand/world/gather.h"
 
 struct class_folder;
 
@@ -75,6 +76,13 @@ bool class_past(const struct class_folder *c, const char *id, int today,
  */
 bool class_keep(struct class_folder *c, const char *id, const char *initials,
     int given, struct fault *f);
+
+/*
+ * Merges a record into the journal of its student and makes the row anew, as
+ * gather_into and class_keep do.
+ */
+bool class_merge(struct class_folder *c, const struct record *r,
+    struct gathered *news, struct fault *f);
 
 /* A record file that was gathered. */
 struct class_file {
