@@ -81,16 +81,6 @@ static bool is_record(const char *path)
 	return s && strncmp(s, first, sizeof(first) - 1) == 0;
 }
 
-static int64_t ns_of(const struct stat *s)
-{
-#ifdef __APPLE__
-	return (int64_t)s->st_mtimespec.tv_sec * 1000000000 +
-	    s->st_mtimespec.tv_nsec;
-#else
-	return (int64_t)s->st_mtim.tv_sec * 1000000000 + s->st_mtim.tv_nsec;
-#endif
-}
-
 static void add_found(struct gathering *g, const struct found *f)
 {
 	if (g->found == g->room) {
@@ -118,7 +108,7 @@ static void look_at_file(
 	    stat(path, &s) != 0 || !S_ISREG(s.st_mode))
 		return;
 	f.size = s.st_size;
-	f.time_ns = ns_of(&s);
+	f.time_ns = file_time_ns(&s);
 	t = text_in(f.name, sizeof(f.name));
 	text_add(&t, name);
 	if (!known ||

@@ -19,6 +19,7 @@
 #include "class_parts.h"
 #include "evenhand/base/text.h"
 #include "evenhand/record/record.h"
+#include "evenhand/world/file.h"
 
 #define HELPER "-wal"
 
@@ -41,16 +42,6 @@ struct listing {
 	bool no_memory;
 };
 
-static int64_t ns_of(const struct stat *s)
-{
-#ifdef __APPLE__
-	const struct timespec *t = &s->st_mtimespec;
-#else
-	const struct timespec *t = &s->st_mtim;
-#endif
-	return (int64_t)t->tv_sec * 1000000000 + t->tv_nsec;
-}
-
 bool class_stamp_of(const char *path, struct class_stamp *stamp)
 {
 	char helper[CLASS_PATH_BYTES + sizeof(HELPER)];
@@ -60,7 +51,7 @@ bool class_stamp_of(const char *path, struct class_stamp *stamp)
 	snprintf(helper, sizeof(helper), "%s%s", path, HELPER);
 	if (stat(path, &s) != 0 || stat(helper, &h) == 0)
 		return false;
-	*stamp = (struct class_stamp) { s.st_size, ns_of(&s) };
+	*stamp = (struct class_stamp) { s.st_size, file_time_ns(&s) };
 	return true;
 }
 

@@ -130,6 +130,16 @@ bool file_read(const char *path, size_t limit, char **bytes, size_t *length,
 	return good;
 }
 
+int64_t file_time_ns(const struct stat *s)
+{
+#ifdef __APPLE__
+	const struct timespec *t = &s->st_mtimespec;
+#else
+	const struct timespec *t = &s->st_mtim;
+#endif
+	return (int64_t)t->tv_sec * 1000000000 + t->tv_nsec;
+}
+
 static bool is_folder(const char *path)
 {
 	struct stat s;

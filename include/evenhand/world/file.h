@@ -8,6 +8,8 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
+#include <sys/stat.h>
 #include <sys/types.h>
 
 #include "evenhand/base/fault.h"
@@ -27,6 +29,9 @@ bool file_read(const char *path, size_t limit, char **bytes, size_t *length,
  * -1.  Nothing waits, not even for a pipe that nobody writes to.
  */
 int file_open(const char *path, struct fault *f);
+
+/* When it was last changed, in nanoseconds since 1970-01-01 00:00 UTC. */
+int64_t file_time_ns(const struct stat *s);
 
 /*
  * A new file on its way, which takes its place whole or not at all.  Killed in
