@@ -8,14 +8,14 @@
 #include "class.h"
 
 #include <stdlib.h>
-#include <unistd.h>
 
 #include "choices.h"
 #include "evenhand/screen/lines.h"
 #include "history_page.h"
 #include "options.h"
+#include "so_far.h"
 
-enum { LINE_BYTES = 3500, SLOW_ROWS = 50, TELL_EACH = 25 };
+enum { LINE_BYTES = 3500 };
 
 /* What the command line asks. */
 struct ask {
@@ -53,22 +53,9 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 
 /* --- reading it --- */
 
-/* One line on a terminal that is written over. */
 static void tell(void *context, int done, int all)
 {
-	struct message m = message_with(
-	    M_CLASS_MAKING, WHOLE(done), WHOLE(all));
-	char bytes[LINE_COLUMNS + 2], words[LINE_COLUMNS];
-	struct text t = text_in(bytes, sizeof(bytes));
-
-	(void)context;
-	if (all < SLOW_ROWS || (done % TELL_EACH != 0 && done < all) ||
-	    isatty(STDERR_FILENO) != 1)
-		return;
-	message_text(&m, words, sizeof(words));
-	text_format(&t, "\r%s%s", words, done == all ? "\n" : "");
-	if (write(STDERR_FILENO, bytes, t.length) < 0)
-		return; /* nobody is there to be told */
+	so_far_tell(context, done, all);
 }
 
 static bool no_class(const struct fault *f, int *status)
@@ -93,6 +80,7 @@ static void say_left(const struct class_list *list)
 bool class_see(
     struct class_seen *s, const char *folder, struct moment now, int *status)
 {
+	struct so_far so_far = { M_CLASS_MAKING, 50, 25, false };
 	size_t room;
 	struct fault f;
 
@@ -101,7 +89,7 @@ bool class_see(
 	class_gather(folder);
 	s->folder = class_look(folder, &f);
 	if (!s->folder ||
-	    !class_students(s->folder, &s->list, s->today, tell, NULL, &f))
+	    !class_students(s->folder, &s->list, s->today, tell, &so_far, &f))
 		return no_class(&f, status);
 	say_left(&s->list);
 	room = (size_t)s->list.count + 1;

@@ -10,7 +10,6 @@
  */
 #include <dirent.h>
 #include <fcntl.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
@@ -19,12 +18,12 @@
 
 #include "class.h"
 #include "evenhand/base/fingerprint.h"
-#include "evenhand/screen/lines.h"
 #include "evenhand/world/file.h"
 #include "evenhand/world/record_file.h"
 #include "options.h"
+#include "so_far.h"
 
-enum { NAME_BYTES = 256, HEAD_BYTES = 512, SLOW_FILES = 20, TELL_EACH = 10 };
+enum { NAME_BYTES = 256, HEAD_BYTES = 512 };
 
 struct found {
 	char name[NAME_BYTES];
@@ -37,6 +36,7 @@ struct gathering {
 	int found, room;
 	struct found *at; /* those that are not known */
 	int good;
+	struct so_far so_far;
 	struct faults faults;
 };
 
@@ -158,8 +158,10 @@ static bool take_bytes(
 	g->faults.count = g->faults.left_out = 0;
 	good = record_parse(path, bytes, length, &r, &g->faults);
 	if (!good) {
+		so_far_end(&g->so_far);
 		command_faults(&g->faults);
 	} else if (!class_merge(g->class, &r, &news, &f)) {
+		so_far_end(&g->so_far);
 		command_fault(&f);
 		good = false;
 	}
@@ -178,6 +180,7 @@ static void take_file(struct gathering *g, const struct found *found)
 	if (!path_of(g, found->name, path, sizeof(path)))
 		return;
 	if (!file_read(path, RECORD_BYTES_MAX, &bytes, &length, &f)) {
+		so_far_end(&g->so_far);
 		command_fault(&f);
 		return;
 	}
@@ -190,22 +193,6 @@ static void take_file(struct gathering *g, const struct found *found)
 		g->good++;
 	}
 	free(bytes);
-}
-
-static void tell(int done, int all)
-{
-	struct message m = message_with(
-	    M_CLASS_GATHERING, WHOLE(done), WHOLE(all));
-	char bytes[LINE_COLUMNS + 2], words[LINE_COLUMNS];
-	struct text t = text_in(bytes, sizeof(bytes));
-
-	if (all < SLOW_FILES || (done % TELL_EACH != 0 && done < all) ||
-	    isatty(STDERR_FILENO) != 1)
-		return;
-	message_text(&m, words, sizeof(words));
-	text_format(&t, "\r%s%s", words, done == all ? "\n" : "");
-	if (write(STDERR_FILENO, bytes, t.length) < 0)
-		return; /* nobody is there to be told */
 }
 
 static void gather(struct gathering *g)
@@ -226,7 +213,7 @@ static void gather(struct gathering *g)
 	class_begin(g->class);
 	for (int i = 0; i < g->found; i++) {
 		take_file(g, &g->at[i]);
-		tell(i + 1, g->found);
+		so_far_tell(&g->so_far, i + 1, g->found);
 	}
 	class_close(g->class);
 	m = message_with(M_CLASS_GATHERED, WHOLE(g->good));
@@ -241,6 +228,7 @@ void class_gather(const char *folder)
 	if (!g)
 		return;
 	g->folder = folder;
+	g->so_far = (struct so_far) { M_CLASS_GATHERING, 20, 10, false };
 	find(g);
 	if (g->found > 0)
 		gather(g);

@@ -10,22 +10,19 @@
  */
 #include "class_print.h"
 
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "class.h"
 #include "evenhand/paper/list.h"
 #include "evenhand/screen/lines.h"
 #include "evenhand/world/file.h"
 #include "options.h"
+#include "so_far.h"
 
 enum {
 	PAGE_BYTES = 4096,
 	LISTS_BYTES_MAX = 200 * 1024 * 1024, /* what evenhand-paper takes */
-	SLOW_SHEETS = 50,
-	TELL_EACH = 25,
 };
 
 /* What is being printed, too large for the stack. */
@@ -37,6 +34,7 @@ struct printing {
 	int pages;
 	char *list; /* of all pages so far */
 	size_t length, room;
+	struct so_far so_far;
 	char one[LIST_BYTES_MAX]; /* of one sheet */
 };
 
@@ -97,24 +95,12 @@ static int add_sheet(struct printing *p, const struct class_row *row)
 		list_write_pages(&part, &p->paper);
 		status = append(p, &part);
 	} else if (row->student->unread || row->student->last >= 0) {
+		so_far_end(&p->so_far);
 		refuse(message_with(M_CLASS_PRINT_NO_SHEET, TEXT(row->name)),
 		    EXIT_GOOD);
 	}
 	class_lesson_done(l);
 	return status;
-}
-
-static void tell(int done, int all)
-{
-	struct message m = message_with(
-	    M_CLASS_PRINTING, WHOLE(done), WHOLE(all));
-	char words[LINE_COLUMNS];
-
-	if (all < SLOW_SHEETS || (done % TELL_EACH != 0 && done < all) ||
-	    isatty(STDERR_FILENO) != 1)
-		return;
-	message_text(&m, words, sizeof(words));
-	fprintf(stderr, "\r%s%s", words, done == all ? "\n" : "");
 }
 
 static int add_all(struct printing *p)
@@ -125,7 +111,7 @@ static int add_all(struct printing *p)
 	for (int i = 0; i < all && status == EXIT_GOOD; i++) {
 		if (p->seen.order[i]->state.order != STUDENT_GONE)
 			status = add_sheet(p, p->seen.order[i]);
-		tell(i + 1, all);
+		so_far_tell(&p->so_far, i + 1, all);
 	}
 	if (status != EXIT_GOOD)
 		return status;
@@ -186,6 +172,7 @@ int class_print(const struct class_print *ask)
 	if (!p)
 		return refuse(message_of(M_COMMAND_NO_MEMORY), EXIT_OS);
 	p->ask = ask;
+	p->so_far = (struct so_far) { M_CLASS_PRINTING, 50, 25, false };
 	status = print(p);
 	class_seen_done(&p->seen);
 	free(p->list);

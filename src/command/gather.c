@@ -7,17 +7,17 @@
  * One file's faults never hide another's.  What each brought is said in a
  * line; where there are many, only what all of them brought.
  */
-#include <stdio.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "evenhand/screen/lines.h"
 #include "evenhand/world/class_folder.h"
+#include "evenhand/world/gather.h"
 #include "evenhand/world/paths.h"
 #include "evenhand/world/record_file.h"
 #include "options.h"
+#include "so_far.h"
 
-enum { MANY = 20, TOLD_EVERY = 16, PAGE_BYTES = 4096 };
+enum { MANY = 20, PAGE_BYTES = 4096 };
 
 /* One run over all files. */
 struct run {
@@ -26,32 +26,8 @@ struct run {
 	char journal[PATH_BYTES_MAX];
 	int files, done, failed;
 	struct gathered all;
-	bool told; /* how far it is stands on the screen */
+	struct so_far so_far;
 };
-
-/* How far it is, on a screen alone. */
-static void tell_progress(struct run *r)
-{
-	char bytes[PAGE_BYTES];
-	struct message m;
-
-	if (r->files <= MANY || r->done % TOLD_EVERY != 0 ||
-	    !isatty(STDERR_FILENO))
-		return;
-	m = message_with(M_GATHER_PROGRESS, WHOLE(r->done), WHOLE(r->files));
-	message_text(&m, bytes, sizeof(bytes));
-	fprintf(stderr, "\r%s", bytes);
-	fflush(stderr);
-	r->told = true;
-}
-
-/* What is said next begins on a line of its own. */
-static void end_progress(struct run *r)
-{
-	if (r->told)
-		fputs("\n", stderr);
-	r->told = false;
-}
 
 static void add(struct gathered *to, const struct gathered *more)
 {
@@ -95,7 +71,7 @@ static bool say_file(struct run *r, const char *path, const struct gathered *g)
 
 	if (r->files > MANY && g->apart + g->different == 0)
 		return true;
-	end_progress(r);
+	so_far_end(&r->so_far);
 	say_news(&page, path, g);
 	return command_print(&page);
 }
@@ -106,7 +82,7 @@ static bool say_all(struct run *r)
 	struct text page = text_in(bytes, sizeof(bytes));
 	struct message m;
 
-	end_progress(r);
+	so_far_end(&r->so_far);
 	if (r->files < 2)
 		return true;
 	m = message_with(M_GATHER_FILES, WHOLE(r->files - r->failed));
@@ -142,7 +118,7 @@ static int gather_record(
 	struct fault f;
 
 	if (!merge(run, r, &g, &f)) {
-		end_progress(run);
+		so_far_end(&run->so_far);
 		if (f.path == NULL)
 			fault_at(&f, path, 0, 0);
 		command_fault(&f);
@@ -165,14 +141,14 @@ static int gather_file(struct run *run, const char *path)
 	if (record_load(path, &r, &faults, &unreadable)) {
 		status = gather_record(run, path, &r);
 	} else {
-		end_progress(run);
+		so_far_end(&run->so_far);
 		command_faults(&faults);
 		status = unreadable ? EXIT_NO_INPUT : EXIT_DATA;
 	}
 	record_done(&r);
 	run->done++;
 	run->failed += status != EXIT_GOOD;
-	tell_progress(run);
+	so_far_tell(&run->so_far, run->done, run->files);
 	return status;
 }
 
@@ -203,7 +179,7 @@ static int worse(int a, int b)
 
 int command_gather(int argc, char **argv)
 {
-	struct run r = { 0 };
+	struct run r = { .so_far = { M_GATHER_PROGRESS, MANY + 1, 16, false } };
 	const struct option_wish wishes[] = {
 		{ "class", M_GATHER_OPTION_CLASS, "FOLDER", NULL, &r.folder },
 		OPTION_PLAYER(&r.player),
