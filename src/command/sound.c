@@ -12,7 +12,6 @@
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
-#include <time.h>
 
 #include "evenhand/base/frames.h"
 #include "evenhand/world/beside.h"
@@ -172,25 +171,15 @@ bool sound_print(struct sound_verb *t, struct message m)
 	return command_print(&out);
 }
 
-void sound_pause_ms(int ms)
-{
-	nanosleep(&(struct timespec) { .tv_nsec = ms * 1000000L }, NULL);
-}
-
-static int64_t now_ms(void)
-{
-	return clock_steady_ns() / 1000000;
-}
-
 /* Waits until the card sounds or it is known that it will not. */
 bool sound_opened(struct device *d)
 {
-	int64_t until = now_ms() + OPEN_MS;
+	int64_t until = clock_steady_ms() + OPEN_MS;
 
 	while (!stopped && device_state(d) != DEVICE_SOUNDS &&
-	    device_state(d) != DEVICE_MISSING && now_ms() < until) {
+	    device_state(d) != DEVICE_MISSING && clock_steady_ms() < until) {
 		device_look(d);
-		sound_pause_ms(SOUND_LOOK_MS);
+		clock_sleep_us(SOUND_LOOK_US);
 	}
 	return device_state(d) == DEVICE_SOUNDS;
 }
@@ -206,13 +195,14 @@ static bool play(struct device *d)
 	};
 	int64_t at = device_frame(d) + frames_of_ms(LEAD_MS, SOUND_RATE);
 	int64_t end = at + frames_of_ms(BOW_MS + AFTER_MS, SOUND_RATE);
-	int64_t until = now_ms() + LEAD_MS + BOW_MS + AFTER_MS + SPARE_MS;
+	int64_t until = clock_steady_ms() + LEAD_MS + BOW_MS + AFTER_MS +
+	    SPARE_MS;
 
 	if (!device_play(d, &bow, at))
 		return false;
 	while (!stopped && device_state(d) == DEVICE_SOUNDS &&
-	    device_heard(d) < end && now_ms() < until) {
-		sound_pause_ms(SOUND_LOOK_MS);
+	    device_heard(d) < end && clock_steady_ms() < until) {
+		clock_sleep_us(SOUND_LOOK_US);
 		device_look(d);
 	}
 	return device_heard(d) >= end && device_state(d) == DEVICE_SOUNDS;

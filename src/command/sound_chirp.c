@@ -34,11 +34,6 @@ static const struct passage passage = {
 	.sweeps = true,
 };
 
-static int64_t now_ms(void)
-{
-	return clock_steady_ns() / 1000000;
-}
-
 /* --- What is looked for --------------------------------------------------- */
 
 /* The chirp as the engine makes it, at the microphone's rate. */
@@ -110,17 +105,17 @@ bool chirp_both_there(const struct device *d)
 
 static void listen(struct chirp *c, struct device *d, double from, double to)
 {
-	int64_t until = now_ms() + PATIENCE_MS;
+	int64_t until = clock_steady_ms() + PATIENCE_MS;
 	static float piece[PIECE];
 	bool over = false;
 
 	c->count = 0;
 	c->broken = false;
 	while (!over && !sound_stopped() && chirp_both_there(d) &&
-	    now_ms() < until) {
+	    clock_steady_ms() < until) {
 		struct heard_samples s;
 
-		sound_pause_ms(SOUND_LOOK_MS);
+		clock_sleep_us(SOUND_LOOK_US);
 		device_look(d);
 		while (!over && (s = device_hear(d, piece, PIECE)).count > 0)
 			over = keep(c, piece, &s, from, to);

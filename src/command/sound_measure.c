@@ -34,11 +34,6 @@ struct measuring {
 	double us[SWEEPS];
 };
 
-static int64_t now_ms(void)
-{
-	return clock_steady_ns() / 1000000;
-}
-
 static bool goes_on(const struct measuring *m)
 {
 	return !sound_stopped() && chirp_both_there(m->device);
@@ -194,17 +189,18 @@ static int measure(struct measuring *m)
 /* Both are open, and their clocks had time to be known. */
 static bool microphone_opened(struct device *d)
 {
-	int64_t until = now_ms() + OPEN_MS, settled = INT64_MAX;
+	int64_t until = clock_steady_ms() + OPEN_MS, settled = INT64_MAX;
 	static float piece[PIECE];
 
-	while (!sound_stopped() && now_ms() < until && now_ms() < settled &&
+	while (!sound_stopped() && clock_steady_ms() < until &&
+	    clock_steady_ms() < settled &&
 	    device_microphone(d) != MICROPHONE_MISSING) {
 		device_look(d);
 		if (chirp_both_there(d) && settled == INT64_MAX)
-			settled = now_ms() + STEADY_MS;
+			settled = clock_steady_ms() + STEADY_MS;
 		while (device_hear(d, piece, PIECE).count > 0)
 			;
-		sound_pause_ms(SOUND_LOOK_MS);
+		clock_sleep_us(SOUND_LOOK_US);
 	}
 	return chirp_both_there(d);
 }

@@ -9,7 +9,7 @@
 #include "evenhand/world/sound_keeper.h"
 #include "evenhand/world/sound_list.h"
 
-enum { SOUND_RATE = 48000, SOUND_LOOK_MS = 50 };
+enum { SOUND_RATE = 48000, SOUND_LOOK_US = 50000 };
 
 /* Too large for a stack. */
 struct sound_verb {
@@ -31,8 +31,6 @@ bool sound_opened(struct device *d);
 
 /* Why there is no sound: what a session says of it, told for here. */
 int sound_say_missing(const struct device *d);
-
-void sound_pause_ms(int ms);
 
 /* Plays chirps and hears them on a device that was not looked at yet. */
 int sound_measure(struct sound_verb *t, struct device *d);

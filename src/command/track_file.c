@@ -48,11 +48,6 @@ static void stop(int number)
 
 /* --- how far it has come ---------------------------------------------------- */
 
-static int64_t now_ms(void)
-{
-	return clock_steady_ns() / 1000000;
-}
-
 /* Nobody is told when standard error is gone. */
 static void tell_bytes(const struct text *t)
 {
@@ -80,7 +75,7 @@ static void tell(struct making *m, int64_t frame)
 	struct text t = text_in(bytes, sizeof(bytes));
 	struct message said = message_with(
 	    M_TRACK_PROGRESS, WHOLE(frame * PERCENT / m->track->length));
-	int64_t now = now_ms();
+	int64_t now = clock_steady_ms();
 
 	if (now < m->told_ms)
 		return;
@@ -225,7 +220,7 @@ bool track_file(const struct track *t, const struct audio_wish *w,
 	stop_gently();
 	if (m && file_new_open(&n, place->path, FILE_RIGHTS, place->force, f)) {
 		m->track = t;
-		m->told_ms = now_ms() + PATIENCE_MS;
+		m->told_ms = clock_steady_ms() + PATIENCE_MS;
 		if (play(m, w, place, &n, f))
 			good = file_new_put(&n, f);
 		else

@@ -69,3 +69,15 @@ int64_t clock_steady_ns(void)
 #endif
 	return (int64_t)now.tv_sec * 1000000000 + now.tv_nsec;
 }
+
+int64_t clock_steady_ms(void)
+{
+	return clock_steady_ns() / 1000000;
+}
+
+void clock_sleep_us(int64_t us)
+{
+	nanosleep(&(struct timespec) { .tv_sec = (time_t)(us / 1000000),
+		      .tv_nsec = (long)(us % 1000000 * 1000) },
+	    NULL);
+}

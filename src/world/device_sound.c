@@ -8,7 +8,6 @@
 
 #include <sched.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include "evenhand/base/text.h"
 #include "evenhand/world/clock.h"
@@ -97,8 +96,7 @@ static void pause_a_little(int tries)
 	if (tries < SPINS)
 		sched_yield();
 	else
-		nanosleep(
-		    &(struct timespec) { .tv_nsec = PAUSE_US * 1000L }, NULL);
+		clock_sleep_us(PAUSE_US);
 }
 
 /* Whether frames still pass, unpaced: since a moment of the steady clock. */

@@ -30,11 +30,6 @@ enum {
 	STUMBLE_MS = 200,	 /* a card that stands so soon never began */
 };
 
-static int64_t now_ms(void)
-{
-	return clock_steady_ns() / 1000000;
-}
-
 struct engine *sounding_engine(const struct sound_device *d)
 {
 	return d->count.carried ? sound_engine(d->shared) : NULL;
@@ -235,7 +230,7 @@ static void watch_sounding(struct sound_device *d, int64_t now)
 
 void sounding_look(struct sound_device *d)
 {
-	int64_t now = now_ms();
+	int64_t now = clock_steady_ms();
 
 	outlet_beat(&d->shared->outlet);
 	take_reports(d, now);

@@ -21,13 +21,7 @@ enum {
 	SELDOM_MS = 30000,  /* ... and where there never was one */
 	LATER_AFTER_MS = 60000,
 	UNPACED_MS = 5000, /* its opening is waited for, unpaced */
-	PAUSE_US = 100,
 };
-
-static int64_t now_ms(void)
-{
-	return clock_steady_ns() / 1000000;
-}
 
 void hearing_wish(struct sound_device *d, const struct sound_wish *microphone)
 {
@@ -86,7 +80,7 @@ static void end_child(struct sound_device *d, int64_t now)
 
 void hearing_gone(struct sound_device *d, int ended)
 {
-	int64_t now = now_ms();
+	int64_t now = clock_steady_ms();
 
 	lose(&d->microphone, now);
 	d->microphone.number = 0;
@@ -134,7 +128,7 @@ static void watch_hearing(struct sound_device *d, int64_t now)
 void hearing_look(struct sound_device *d)
 {
 	struct sound_microphone *m = &d->microphone;
-	int64_t now = now_ms();
+	int64_t now = clock_steady_ms();
 
 	if (m->state == MICROPHONE_UNWISHED || d->state == DEVICE_OPENING)
 		return;
@@ -155,9 +149,10 @@ void hearing_look(struct sound_device *d)
 
 void hearing_permit(struct sound_device *d, int64_t frame)
 {
-	int64_t until = now_ms() + UNPACED_MS;
+	int64_t until = clock_steady_ms() + UNPACED_MS;
 
-	while (d->microphone.state == MICROPHONE_OPENING && now_ms() < until) {
+	while (d->microphone.state == MICROPHONE_OPENING &&
+	    clock_steady_ms() < until) {
 		sounding_look(d);
 		hearing_look(d);
 		sched_yield();

@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "cards.h"
+#include "evenhand/world/clock.h"
 #include "evenhand/world/sound_child.h"
 #include "sound_child_parts.h"
 #include "sound_pace.h"
@@ -44,14 +45,14 @@ static void sound_paced(struct sound_shared *s)
 	struct pace pace = { 0 };
 
 	while (!quits(s)) {
-		child_sleep_us(LOOK_MS * INT64_C(1000));
+		clock_sleep_us(LOOK_MS * INT64_C(1000));
 		if (slow(&pace, s)) {
 			sound_phase_set(s, SOUND_SLOW);
 			return;
 		}
 	}
 	outlet_end(&s->outlet);
-	child_sleep_us(
+	clock_sleep_us(
 	    INT64_C(1000) * (ENGINE_FADE_MS + FADED_MS + card_delay_ms()));
 }
 
@@ -82,7 +83,7 @@ static void sound_unpaced(struct sound_shared *s)
 		} else if (++idle < SPINS) {
 			sched_yield();
 		} else {
-			child_sleep_us(PERMIT_US);
+			clock_sleep_us(PERMIT_US);
 		}
 	}
 }

@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "cards.h"
+#include "evenhand/world/clock.h"
 #include "evenhand/world/sound_child.h"
 #include "sound_child_parts.h"
 
@@ -24,7 +25,7 @@ enum {
 static void hear_paced(void)
 {
 	while (microphone_hears())
-		child_sleep_us(LOOK_MS * INT64_C(1000));
+		clock_sleep_us(LOOK_MS * INT64_C(1000));
 }
 
 /* --- A microphone that gives samples as they are asked for -------------- */
@@ -53,7 +54,7 @@ static void hear_unpaced(struct sound_hearing *h)
 		} else if (++idle < SPINS) {
 			sched_yield();
 		} else {
-			child_sleep_us(PERMIT_US);
+			clock_sleep_us(PERMIT_US);
 		}
 	}
 }

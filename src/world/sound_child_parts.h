@@ -16,6 +16,4 @@ struct sound_shared *child_begin(const char *layout);
  */
 void child_watch(struct sound_shared *s, bool paced);
 
-void child_sleep_us(int64_t us);
-
 #endif

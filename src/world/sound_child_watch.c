@@ -4,9 +4,9 @@
 #include <pthread.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 #include <unistd.h>
 
+#include "evenhand/world/clock.h"
 #include "evenhand/world/sound_child.h"
 #include "sound_child_parts.h"
 
@@ -14,13 +14,6 @@ enum {
 	WATCH_MS = 100,
 	ALONE_MS = 10000, /* without a beat it ends */
 };
-
-void child_sleep_us(int64_t us)
-{
-	nanosleep(&(struct timespec) { .tv_sec = (time_t)(us / 1000000),
-		      .tv_nsec = (long)(us % 1000000 * 1000) },
-	    NULL);
-}
 
 struct sound_shared *child_begin(const char *layout)
 {
@@ -43,7 +36,7 @@ static void watch(const struct sound_shared *s, bool paced)
 	int alone = 0;
 
 	while (getppid() == (pid_t)s->keeper && alone < ALONE_MS) {
-		child_sleep_us(WATCH_MS * INT64_C(1000));
+		clock_sleep_us(WATCH_MS * INT64_C(1000));
 		alone += WATCH_MS;
 		if (!paced || beats(s) != last)
 			alone = 0;

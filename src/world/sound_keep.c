@@ -54,11 +54,6 @@ struct keep {
 	int64_t log_ms; /* the next drain */
 };
 
-static int64_t now_ms(void)
-{
-	return clock_steady_ns() / 1000000;
-}
-
 /* --- The child ------------------------------------------------------- */
 
 static void report(struct keep *k, int32_t number, int status)
@@ -130,7 +125,7 @@ static void kill_child(struct kept *c)
 		return;
 	kill(c->child, SIGKILL);
 	c->killed = true;
-	c->kill_ms = now_ms() + STUCK_MS;
+	c->kill_ms = clock_steady_ms() + STUCK_MS;
 }
 
 /* The child is gone, or as good as. */
@@ -161,7 +156,7 @@ static void on_time(struct keep *k)
 	for (int i = 0; i < KINDS; i++) {
 		struct kept *c = &k->kept[i];
 
-		if (c->kill_ms == 0 || now_ms() < c->kill_ms)
+		if (c->kill_ms == 0 || clock_steady_ms() < c->kill_ms)
 			continue;
 		if (c->killed)
 			child_over(k, c, -1);
@@ -201,7 +196,7 @@ static void obey(struct keep *k)
 	c->next = k->request;
 	c->owed = true;
 	if (c->kill_ms == 0)
-		c->kill_ms = now_ms() + END_MS;
+		c->kill_ms = clock_steady_ms() + END_MS;
 }
 
 /*
@@ -216,7 +211,7 @@ static void end(struct keep *k)
 	atomic_store_explicit(
 	    &k->shared->quit.value, c->number, memory_order_release);
 	if (c->kill_ms == 0)
-		c->kill_ms = now_ms() + END_MS;
+		c->kill_ms = clock_steady_ms() + END_MS;
 	kill_child(&k->kept[HEARING]);
 }
 
@@ -259,7 +254,8 @@ static bool any_pipe(const struct keep *k)
 static struct timespec *patience(
     const struct keep *k, bool log_waits, struct timespec *t)
 {
-	int64_t now = now_ms(), until = log_waits ? k->log_ms : INT64_MAX;
+	int64_t now = clock_steady_ms(),
+		until = log_waits ? k->log_ms : INT64_MAX;
 
 	for (int i = 0; i < KINDS; i++) {
 		int64_t kill_ms = k->kept[i].kill_ms;
@@ -277,7 +273,7 @@ static struct timespec *patience(
 
 static void drain(struct keep *k, struct kept *c)
 {
-	k->log_ms = now_ms() + LOG_PAUSE_MS;
+	k->log_ms = clock_steady_ms() + LOG_PAUSE_MS;
 	if (sound_log_drain(&k->log, c->pipe))
 		return;
 	close(c->pipe);
@@ -286,7 +282,7 @@ static void drain(struct keep *k, struct kept *c)
 
 static void wait_for_something(struct keep *k, const sigset_t *mask)
 {
-	bool log_waits = any_pipe(k) && now_ms() < k->log_ms;
+	bool log_waits = any_pipe(k) && clock_steady_ms() < k->log_ms;
 	struct timespec t;
 	fd_set set;
 	int high = -1;

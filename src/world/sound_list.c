@@ -4,12 +4,11 @@
 #include "evenhand/world/sound_list.h"
 
 #include <string.h>
-#include <time.h>
 
 #include "evenhand/world/clock.h"
 #include "sound_link.h"
 
-enum { PAUSE_MS = 5 };
+enum { PAUSE_US = 5000 };
 
 /* Whether the child is through: it listed, found nothing, or is gone. */
 static bool over(struct sound_keeper *k, int32_t number, int *ended)
@@ -49,8 +48,7 @@ bool sound_list(struct sound_keeper *k, struct sound_lists *out, int wait_ms,
 
 	memset(out, 0, sizeof *out);
 	while (!over(k, number, &ended) && clock_steady_ns() < until)
-		nanosleep(&(struct timespec) { .tv_nsec = PAUSE_MS * 1000000L },
-		    NULL);
+		clock_sleep_us(PAUSE_US);
 	phase = sound_phase(s, number);
 	if (phase == SOUND_LISTED)
 		*out = (struct sound_lists) { s->list, s->microphones };

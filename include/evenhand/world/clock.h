@@ -23,4 +23,10 @@ bool clock_at(const char *s, struct moment *out);
 /* Nanoseconds of a clock that only goes forward and counts sleep. */
 int64_t clock_steady_ns(void);
 
+/* The same in ms. */
+int64_t clock_steady_ms(void);
+
+/* Sleeps, or less when a signal comes. */
+void clock_sleep_us(int64_t us);
+
 #endif
