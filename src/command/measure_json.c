@@ -59,8 +59,8 @@ static void add_event(struct measured *m, const struct arrival *a, double hz)
 	number(&t, "up50", a->half_s, 6);
 	number(&t, "up90", a->nine_s, 6);
 	number(&t, "span", a->upper_cents - a->lower_cents, 3);
-	number(&t, "lower_hz", hz * exp2(a->lower_cents / 1200), 3);
-	number(&t, "upper_hz", hz * exp2(a->upper_cents / 1200), 3);
+	number(&t, "lower_hz", pitch_above(hz, a->lower_cents), 3);
+	number(&t, "upper_hz", pitch_above(hz, a->upper_cents), 3);
 	number(&t, "sure", a->sure, 3);
 	text_add(&t, "}");
 	add_line(&m->events, line);

@@ -15,10 +15,10 @@
 #include <string.h>
 
 #include "evenhand/listen/live.h"
+#include "evenhand/music/pitch.h"
 #include "partials.h"
 #include "smooth.h"
 
-#define CENTS_AN_OCTAVE 1200.0
 #define BOTTOM_HZ 1000.0      /* of the partials that are read */
 #define FIRST_TOP_HZ 2500.0   /* at first, while the pitch is still coarse */
 #define TOP_HZ 6000.0	      /* later */
@@ -94,7 +94,7 @@ static void passes(struct refining *r, size_t from, size_t to, double *hz)
 			double cents = fmin(
 			    fmax(off[k], -CHANGE_MAX_CENTS), CHANGE_MAX_CENTS);
 
-			hz[k] *= exp2(cents / CENTS_AN_OCTAVE);
+			hz[k] = pitch_above(hz[k], cents);
 		}
 	}
 }
@@ -138,8 +138,7 @@ static void refine_all(struct refining *r, const struct instant *m)
 bool refine(struct arena *a, const struct asked *asked, double rate,
     const float *x, size_t samples, struct instant *m, size_t n)
 {
-	double lowest = asked->low_hz *
-	    exp2(-HEARD_BEYOND_CENTS / CENTS_AN_OCTAVE);
+	double lowest = pitch_above(asked->low_hz, -HEARD_BEYOND_CENTS);
 	struct refining r = {
 		.rate = rate, .x = x, .samples = samples, .n = n
 	};

@@ -14,9 +14,9 @@
 
 #include <math.h>
 
+#include "evenhand/music/pitch.h"
 #include "series.h"
 
-#define CENTS_AN_OCTAVE 1200.0
 #define MOVES 0.3 /* cents a ms */
 #define RESTS 0.15
 #define LOUD_DB 6.0	   /* under the middle of all notes */
@@ -46,8 +46,8 @@ static double slope(const struct instant *m, size_t n, size_t k)
 	for (size_t i = k - REACH; i <= k + REACH; i++)
 		if (m[i].what != HEARD_NOTE || m[i].apart <= 0)
 			return NAN;
-	return CENTS_AN_OCTAVE *
-	    fabs(log2((double)m[k + REACH].hz / (double)m[k - REACH].hz)) /
+	return fabs(pitch_cents(
+		   (double)m[k - REACH].hz, (double)m[k + REACH].hz)) /
 	    reach_ms;
 }
 

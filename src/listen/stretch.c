@@ -109,12 +109,12 @@ static bool tell_notes(struct stretching *s, struct stretch *out)
 		return false;
 	for (int i = 0; i < out->arrivals; i++)
 		cents[i] = out->arrival[i].lower_cents;
-	out->hz = out->glide_hz *
-	    exp2(series_median(cents, (size_t)out->arrivals) / 1200);
+	out->hz = pitch_above(
+	    out->glide_hz, series_median(cents, (size_t)out->arrivals));
 	for (int i = 0; i < out->arrivals; i++)
 		cents[i] = out->arrival[i].upper_cents;
-	out->upper_hz = out->glide_hz *
-	    exp2(series_median(cents, (size_t)out->arrivals) / 1200);
+	out->upper_hz = pitch_above(
+	    out->glide_hz, series_median(cents, (size_t)out->arrivals));
 	return true;
 }
 
@@ -128,8 +128,8 @@ static bool hear_hand(struct stretching *s, struct stretch *out)
 		out->kind = STRETCH_VIBRATO;
 		out->sway.from_s += out->from_s;
 		out->sway.to_s += out->from_s;
-		out->hz = out->upper_hz = middle *
-		    exp2(out->sway.middle_cents / 1200);
+		out->hz = out->upper_hz = pitch_above(
+		    middle, out->sway.middle_cents);
 		return true;
 	}
 	out->sway = (struct sway) { .heard = false };

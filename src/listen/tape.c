@@ -17,6 +17,7 @@
 #include <string.h>
 
 #include "evenhand/listen/thin.h"
+#include "evenhand/music/pitch.h"
 #include "survey.h"
 #include "tape_hear.h"
 #include "widen.h"
@@ -59,9 +60,8 @@ struct tape {
 /* The highest note that may come, for which samples are kept. */
 static double high_hz(const struct stretch_asked *a)
 {
-	double beyond = exp2(HEARD_BEYOND_CENTS / 1200.0);
-
-	return a->known ? a->asked.high_hz * beyond : ALL_HIGH_HZ;
+	return a->known ? pitch_above(a->asked.high_hz, HEARD_BEYOND_CENTS)
+			: ALL_HIGH_HZ;
 }
 
 static bool begin(struct tape *t, int rate)

@@ -36,6 +36,11 @@ double pitch_cents(double from_hz, double to_hz)
 	return 1200 * log2(to_hz / from_hz);
 }
 
+double pitch_above(double hz, double cents)
+{
+	return hz * exp2(cents / 1200);
+}
+
 int pitch_nearest(double hz, double reference_hz, double *cents)
 {
 	double note = pitch_note(hz, reference_hz);

@@ -98,6 +98,8 @@ static void test_standard_pitch(void **state)
 	near(pitch_cents(220, 440), 1200, 1e-12);
 	near(pitch_cents(440, 220), -1200, 1e-12);
 	near(pitch_cents(440, pitch_hz(70, 440)), 100, 1e-9);
+	near(pitch_above(440, 1200), 880, 1e-12);
+	near(pitch_above(440, -100), pitch_hz(68, 440), 1e-9);
 	/* Another reference carries every note with it. */
 	near(pitch_hz(57, 442), 221, 1e-9);
 	near(pitch_note(221, 442), 57, 1e-12);

@@ -30,6 +30,9 @@ double pitch_note(double hz, double reference_hz);
 /* Cents from one frequency to another, both > 0. */
 double pitch_cents(double from_hz, double to_hz);
 
+/* The frequency so many cents above another one. */
+double pitch_above(double hz, double cents);
+
 /* Nearest note of a frequency and how many cents above it (-50..50). */
 int pitch_nearest(double hz, double reference_hz, double *cents);
 
