@@ -3,15 +3,14 @@
  */
 #include "evenhand/world/audio_program.h"
 
-#include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
 #include <string.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include "evenhand/world/beside.h"
 #include "evenhand/world/paths.h"
+#include "evenhand/world/program.h"
 
 enum { WORDS_MAX = 8 };
 
@@ -42,10 +41,8 @@ bool audio_start(
 
 	*p = (struct audio_program) { 0, -1 };
 	if (!beside_find(AUDIO_PROGRAM, program, sizeof(program)) ||
-	    pipe(ends) != 0)
+	    !program_pipe(ends))
 		return false;
-	fcntl(ends[0], F_SETFD, FD_CLOEXEC);
-	fcntl(ends[1], F_SETFD, FD_CLOEXEC);
 	theirs = in < 0 ? ends[0] : ends[1];
 	p->fd = in < 0 ? ends[1] : ends[0];
 	p->pid = fork();
@@ -58,19 +55,16 @@ bool audio_start(
 
 enum audio_how audio_end(struct audio_program *p)
 {
-	int status = 0;
 	pid_t pid = p->pid;
+	int status;
 
 	if (p->fd >= 0)
 		close(p->fd);
 	*p = (struct audio_program) { 0, -1 };
 	if (pid <= 0)
 		return AUDIO_NOT_STARTED;
-	while (waitpid(pid, &status, 0) < 0)
-		if (errno != EINTR)
-			return AUDIO_BROKE;
-	return WIFEXITED(status) ? (enum audio_how)WEXITSTATUS(status)
-				 : AUDIO_BROKE;
+	status = program_wait(pid);
+	return status >= 0 ? (enum audio_how)status : AUDIO_BROKE;
 }
 
 void audio_kill(struct audio_program *p)

@@ -9,11 +9,11 @@
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include "evenhand/world/beside.h"
 #include "evenhand/world/paths.h"
+#include "evenhand/world/program.h"
 
 enum { READ_BYTES = 65536, NOT_STARTED = 127 };
 
@@ -43,16 +43,6 @@ static void close_pipe(int *pipe)
 			close(pipe[i]);
 }
 
-static bool open_pipe(int *ends)
-{
-	ends[0] = ends[1] = -1;
-	if (pipe(ends) != 0)
-		return false;
-	fcntl(ends[0], F_SETFD, FD_CLOEXEC);
-	fcntl(ends[1], F_SETFD, FD_CLOEXEC);
-	return true;
-}
-
 /* In the child. */
 static _Noreturn void become(
     const char *program, enum paper_format format, const struct pipes *p)
@@ -69,19 +59,6 @@ static _Noreturn void become(
 	signal(SIGPIPE, SIG_DFL);
 	execv(program, words);
 	_exit(NOT_STARTED);
-}
-
-static void give(int fd, const char *list, size_t length)
-{
-	while (length > 0) {
-		ssize_t n = write(fd, list, length);
-
-		/* It has ended; its status tells why. */
-		if (n < 0 && errno != EINTR)
-			return;
-		list += n > 0 ? n : 0;
-		length -= n > 0 ? (size_t)n : 0;
-	}
 }
 
 static bool take(int fd, struct paper_bytes *out)
@@ -106,16 +83,6 @@ static bool take(int fd, struct paper_bytes *out)
 			return false;
 		out->length += got > 0 ? (size_t)got : 0;
 	}
-}
-
-static int status_of(pid_t child)
-{
-	int status;
-
-	while (waitpid(child, &status, 0) < 0)
-		if (errno != EINTR)
-			return -1;
-	return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
 }
 
 static bool tell(int status, struct fault *f)
@@ -148,21 +115,24 @@ static int run(const char *program, const char *list, size_t length,
 	bool whole;
 	pid_t child;
 
-	if (!open_pipe(p.in) || !open_pipe(p.out) || (child = fork()) < 0)
+	if (!program_pipe(p.in) || !program_pipe(p.out) || (child = fork()) < 0)
 		goto done;
 	if (child == 0)
 		become(program, format, &p);
 	close(p.in[0]);
 	close(p.out[1]);
 	p.in[0] = p.out[1] = -1;
-	/* It reads all before it writes, so neither waits for the other. */
-	give(p.in[1], list, length);
+	/*
+	 * It reads all before it writes, so neither waits for the other.  When
+	 * it has ended before, its status tells why.
+	 */
+	program_write(p.in[1], list, length);
 	close(p.in[1]);
 	p.in[1] = -1;
 	whole = take(p.out[0], out);
 	close(p.out[0]);
 	p.out[0] = -1;
-	status = status_of(child);
+	status = program_wait(child);
 	if (status == DRAWN_GOOD && !whole)
 		status = DRAWN_NO_ROOM;
 done:

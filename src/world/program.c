@@ -4,6 +4,8 @@
 #include "evenhand/world/program.h"
 
 #include <errno.h>
+#include <fcntl.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 #include "evenhand/base/text.h"
@@ -33,4 +35,24 @@ int program_say(
 
 	text_format(&t, "%s%s\n", before, words);
 	return program_write(descriptor, t.bytes, t.length) ? good : lost;
+}
+
+bool program_pipe(int ends[2])
+{
+	ends[0] = ends[1] = -1;
+	if (pipe(ends) != 0)
+		return false;
+	fcntl(ends[0], F_SETFD, FD_CLOEXEC);
+	fcntl(ends[1], F_SETFD, FD_CLOEXEC);
+	return true;
+}
+
+int program_wait(pid_t program)
+{
+	int status;
+
+	while (waitpid(program, &status, 0) < 0)
+		if (errno != EINTR)
+			return -1;
+	return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
 }

@@ -11,7 +11,6 @@
  * libsndfile does not tell of every write that failed, so the bytes go through
  * our own hands on their way to the disk.
  */
-#include <errno.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -23,6 +22,7 @@
 #include "audio_head.h"
 #include "audio_parts.h"
 #include "evenhand/world/audio_file.h"
+#include "evenhand/world/program.h"
 
 #define OGG_QUALITY 0.6
 
@@ -78,19 +78,11 @@ static sf_count_t hands_read(void *to, sf_count_t count, void *writing)
 static sf_count_t hands_write(const void *from, sf_count_t count, void *writing)
 {
 	struct writing *w = writing;
-	const char *bytes = from;
-	sf_count_t done = 0;
 
-	while (done < count) {
-		ssize_t n = write(w->out, bytes + done, (size_t)(count - done));
-
-		if (n < 0 && errno != EINTR) {
-			w->unwritten = true;
-			break;
-		}
-		done += n > 0 ? n : 0;
-	}
-	return done;
+	if (program_write(w->out, from, (size_t)count))
+		return count;
+	w->unwritten = true;
+	return 0;
 }
 
 static bool open_file(struct writing *w)

@@ -8,6 +8,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <sys/types.h>
 
 /* Writes all of it, however long that takes; false: it cannot. */
 bool program_write(int descriptor, const void *bytes, size_t length);
@@ -18,5 +19,14 @@ bool program_write(int descriptor, const void *bytes, size_t length);
  */
 int program_say(
     int descriptor, const char *before, const char *words, int good, int lost);
+
+/*
+ * A pipe to one of them or from it; what is started takes over neither end by
+ * itself.  False, with both ends -1: there is none.
+ */
+bool program_pipe(int ends[2]);
+
+/* Waits for its end: the status, or -1 when it did not come to one. */
+int program_wait(pid_t program);
 
 #endif
