@@ -165,3 +165,20 @@ bool folder_make(const char *path, struct fault *f)
 	}
 	return true;
 }
+
+bool folder_make_for(const char *path, struct fault *f)
+{
+	char folder[PATH_MAX_BYTES];
+	const char *slash = strrchr(path, '/');
+	size_t length = slash != NULL ? (size_t)(slash - path) : 0;
+
+	/* The root and the folder one is in are there. */
+	if (length == 0)
+		return true;
+	if (length >= sizeof(folder))
+		return fail_of(f, path, M_WORLD_PATH_LONG);
+	memcpy(folder, path, length);
+	folder[length] = '\0';
+	return folder_make(folder, f) ||
+	    fail_of(f, path, M_WORLD_FOLDER_OF_UNMADE);
+}

@@ -3,7 +3,6 @@
  */
 #include "evenhand/world/gather.h"
 
-#include <libgen.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -187,16 +186,6 @@ static bool gather_open(struct database *d, const char *path,
 	return fault_set(f, message_of(M_GATHER_OTHER_STUDENT));
 }
 
-static void make_folder(const char *path)
-{
-	char copy[SPOOL_PATH_BYTES];
-	struct fault ignored;
-
-	/* What is wrong with it shows when the journal is opened. */
-	snprintf(copy, sizeof(copy), "%s", path);
-	folder_make(dirname(copy), &ignored);
-}
-
 bool gather_into(const char *journal, const struct record *r,
     enum gather_who who, struct gathered *news, struct fault *f)
 {
@@ -206,7 +195,8 @@ bool gather_into(const char *journal, const struct record *r,
 	int lock = -1;
 
 	*news = (struct gathered) { 0 };
-	make_folder(journal);
+	/* What is wrong with it shows when the journal is opened. */
+	folder_make_for(journal, f);
 	if (who == GATHER_OWN && !lock_take(journal, &lock))
 		return fault_set(f, message_of(M_WORLD_JOURNAL_LOCKED));
 	trouble = database_open(&d, journal, &slow);

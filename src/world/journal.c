@@ -8,7 +8,6 @@
 #include "evenhand/world/journal.h"
 
 #include <assert.h>
-#include <libgen.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -51,16 +50,6 @@ static void journal_free(struct journal *j)
 	free(j);
 }
 
-static void make_folder(const char *path)
-{
-	char copy[SPOOL_PATH_BYTES];
-	struct fault ignored;
-
-	/* What is wrong with it shows when the journal is opened. */
-	snprintf(copy, sizeof(copy), "%s", path);
-	folder_make(dirname(copy), &ignored);
-}
-
 /* Numbers that wait in the spool are taken, too; false if not all are known. */
 static bool skip_spooled(struct journal *j)
 {
@@ -97,7 +86,8 @@ struct journal *journal_open(const char *path, struct fault *f)
 
 	if (j == NULL)
 		return NULL;
-	make_folder(path);
+	/* What is wrong with it shows when the journal is opened. */
+	folder_make_for(path, f);
 	if (!lock_take(path, &j->lock)) {
 		fault_set(f, message_of(M_WORLD_JOURNAL_LOCKED));
 		journal_free(j);

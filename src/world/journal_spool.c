@@ -126,11 +126,9 @@ static int open_to_add(const struct spool *s, int place)
 	if (*s->path[place] == '\0')
 		return -1;
 	if (place == STATE || place == STATE_OF_HOME) {
-		char copy[SPOOL_PATH_BYTES];
 		struct fault ignored;
 
-		snprintf(copy, sizeof(copy), "%s", s->path[place]);
-		if (!folder_make(dirname(copy), &ignored))
+		if (!folder_make_for(s->path[place], &ignored))
 			return -1;
 	}
 	return open_ours(s->path[place], O_RDWR | O_CREAT | O_APPEND);

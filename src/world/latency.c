@@ -225,16 +225,6 @@ static void put(struct latencies *l, const struct latency *one)
 	l->count = kept;
 }
 
-static bool make_folder(const char *path, struct fault *f)
-{
-	char folder[PATH_BYTES_MAX];
-	struct text t = text_in(folder, sizeof folder);
-	const char *slash = strrchr(path, '/');
-
-	text_add_bytes(&t, path, slash > path ? (size_t)(slash - path) : 1);
-	return folder_make(folder, f);
-}
-
 bool latency_keep(
     struct latencies *l, const struct latency *one, struct fault *f)
 {
@@ -254,7 +244,7 @@ bool latency_keep(
 	text_add(&t, "# Measured by evenhand sound --measure\ndelays:\n");
 	for (int i = 0; i < l->count; i++)
 		add_one(&t, &l->at[i]);
-	good = make_folder(l->path, f) &&
+	good = folder_make_for(l->path, f) &&
 	    file_replace(l->path, bytes, t.length, f);
 	free(bytes);
 	return good;

@@ -323,6 +323,26 @@ static void test_file(void **state)
 	assert_null(latency_of(&l, &a.pair));
 }
 
+/* Where its folder cannot be made the fault is about the file. */
+static void test_no_folder(void **state)
+{
+	static struct latencies l;
+	struct latency a = one_of("card", 48000, 7310);
+	char path[sizeof folder + 16];
+	struct fault f;
+	FILE *file;
+
+	(void)state;
+	snprintf(path, sizeof path, "%s/evenhand", folder);
+	file = fopen(path, "w");
+	assert_non_null(file);
+	fclose(file);
+	latency_read(&l, &(struct faults) { 0 });
+	assert_false(latency_keep(&l, &a, &f));
+	assert_int_equal(f.message.id, M_WORLD_FOLDER_OF_UNMADE);
+	assert_ptr_equal(f.path, l.path);
+}
+
 #define GOOD \
 	"delays:\n  - card: a\n    through: b\n    microphone: c\n" \
 	"    microphone_through: d\n    rate: 48000\n" \
@@ -401,6 +421,7 @@ int main(void)
 		cmocka_unit_test(test_judge),
 		cmocka_unit_test(test_astray),
 		HOME(test_file),
+		HOME(test_no_folder),
 		HOME(test_strict),
 	};
 

@@ -80,4 +80,7 @@ bool file_replace(
 /* Makes a folder and its parents, the new ones 0700. */
 bool folder_make(const char *path, struct fault *f);
 
+/* The folder that a file is to lie in; a fault is about the file. */
+bool folder_make_for(const char *path, struct fault *f);
+
 #endif

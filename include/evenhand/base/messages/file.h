@@ -23,6 +23,8 @@ MESSAGE(M_WORLD_FILE_FULL, "",
     "this file cannot be written: the disk is full")
 MESSAGE(M_WORLD_FILE_UNWRITTEN, "", "this file cannot be written to the disk")
 MESSAGE(M_WORLD_FOLDER_UNMADE, "", "this folder cannot be made")
+MESSAGE(M_WORLD_FOLDER_OF_UNMADE, "",
+    "the folder of this file cannot be made")
 MESSAGE(M_WORLD_PATH_LONG, "", "this name of a file or folder is too long")
 MESSAGE(M_WORLD_NO_HOME, "",
     "I do not know your home folder: neither XDG_DATA_HOME nor HOME is set to "
