@@ -140,15 +140,6 @@ void ear_lost(struct ear *e, size_t n)
 		ear_take(e, silence, n - i < BLOCK ? n - i : BLOCK);
 }
 
-bool ear_newest(const struct ear *e, struct instant *m, double *at_s)
-{
-	if (e->n == 0)
-		return false;
-	*m = e->m[e->n - 1];
-	*at_s = (double)(e->n - 1) * HEARD_STEP_S;
-	return true;
-}
-
 double ear_taken_s(const struct ear *e)
 {
 	return (double)e->taken / e->rate;

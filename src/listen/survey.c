@@ -127,7 +127,6 @@ static void find(struct survey *s, const float *x, struct look *out)
 	for (int i = 1; i + 1 < lags; i++)
 		if (y[i] > y[i - 1] && y[i] >= y[i + 1] && y[i] > best)
 			best = y[i];
-	out->alike = best;
 	if (best < (float)LIKENESS_LEAST)
 		return;
 	for (int i = 1; i + 1 < lags; i++)

@@ -30,7 +30,6 @@ enum {
 
 struct look {
 	float level_db;
-	float alike; /* of the best */
 	int found;
 	float hz[SURVEY_FOUND], likeness[SURVEY_FOUND];
 	float note_hz; /* what survey_path chose; 0: no note */

@@ -37,7 +37,6 @@ static struct turn_asked wish(const uint8_t *head)
 		.bows = 1 + head[4] % TURN_BOWS_MAX,
 		.sways = head[5] & 1,
 		.latency_known = head[5] & 2,
-		.upper_near = head[5] & 4,
 		.distance = (enum turn_distance)(head[5] / 8 % 3),
 	};
 	double bow_s = 0.1 + head[6] / 32.0;

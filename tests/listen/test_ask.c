@@ -51,7 +51,7 @@ static void test_fingers(void **state)
 	assert_true(fabs(a.asked.low_hz - 164.81) < 0.01);
 	assert_true(fabs(a.asked.high_hz - 220) < 0.01);
 	assert_true(fabs(a.travel_cents - 500) < 1e-9);
-	assert_true(!a.sways && !a.upper_near && !a.latency_known);
+	assert_true(!a.sways && !a.latency_known);
 	assert_true(a.pulses == 6 && a.bows == 2);
 	assert_true(fabs(a.edge_s[0] - 0.5) < 1e-12);
 	assert_true(fabs(a.edge_s[1] - 3.8) < 1e-12);
@@ -61,8 +61,6 @@ static void test_fingers(void **state)
 	r.setup.reference_hz = 442;
 	a = ask(&r, 0);
 	assert_true(fabs(a.asked.high_hz - 221) < 0.01);
-	r.stage[0].upper_near = true;
-	assert_true(ask(&r, 0).upper_near);
 }
 
 /* The last stage is a swing: less than a semitone, or one that is let go. */

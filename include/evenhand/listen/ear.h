@@ -48,9 +48,6 @@ void ear_take(struct ear *e, const float *x, size_t n);
 /* So many samples did not arrive: silence stands in for them. */
 void ear_lost(struct ear *e, size_t n);
 
-/* The newest instant and when it was; false when there is none yet. */
-bool ear_newest(const struct ear *e, struct instant *m, double *at_s);
-
 /* Seconds that were taken since ear_begin. */
 double ear_taken_s(const struct ear *e);
 

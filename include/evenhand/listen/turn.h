@@ -68,7 +68,6 @@ struct turn_asked {
 	struct asked asked;  /* what the instants were looked for in */
 	double lower_hz;     /* the lower note, or the finger's own */
 	double travel_cents; /* 0: no travel is known, so no tops */
-	bool upper_near;     /* nobody judges how far and how in tune */
 	bool sways;	     /* the last stage: rate and width are asked */
 	bool latency_known;  /* late and early may be told */
 	int pulses;	     /* of each bow, 0..TURN_PULSES_MAX */
