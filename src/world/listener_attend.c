@@ -84,6 +84,13 @@ static bool has_all(const struct attention *a)
 	return ear_taken_s(a->ear) >= asked.edge_s[asked.bows] + EAR_AFTER_S;
 }
 
+/* No more comes of a turn that is over. */
+static void measure_what_is_there(struct attention *a)
+{
+	if (a->wanted && a->ended)
+		measure(a);
+}
+
 static void measure_when_over(struct attention *a)
 {
 	if (a->wanted && a->ended && a->begun && has_all(a))
@@ -192,8 +199,7 @@ static void take_samples(
 
 static void begin_turn(struct attention *a, const struct listener_turn *t)
 {
-	if (a->wanted && a->ended)
-		measure(a);
+	measure_what_is_there(a);
 	a->turn = *t;
 	a->wanted = true;
 	a->begun = a->ended = false;
@@ -227,13 +233,11 @@ void attention_take(struct attention *a, const struct order *o)
 		end_turn(a, o->number, o->bows);
 		break;
 	case ORDER_DROP:
-		if (a->wanted && a->ended)
-			measure(a);
+		measure_what_is_there(a);
 		a->wanted = a->begun = false;
 		break;
 	case ORDER_FINISH:
-		if (a->wanted && a->ended)
-			measure(a);
+		measure_what_is_there(a);
 		break;
 	}
 }
