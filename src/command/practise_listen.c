@@ -7,8 +7,6 @@
  */
 #include "practise_listen.h"
 
-#include <unistd.h>
-
 #include "choices.h"
 #include "evenhand/listen/ask.h"
 #include "evenhand/world/clock.h"
@@ -21,11 +19,6 @@ enum {
 	IDLE_US = 100,
 };
 
-static void owe(struct practice_listen *l, struct message m)
-{
-	l->owed = m;
-}
-
 void listen_open(struct practice *p)
 {
 	struct practice_listen *l = &p->listen;
@@ -35,19 +28,21 @@ void listen_open(struct practice *p)
 	if (!p->chosen.now.listen)
 		return;
 	if (!p->keeper) {
-		owe(l, message_of(M_COMMAND_LISTEN_DEVICE));
+		l->owed = message_of(M_COMMAND_LISTEN_DEVICE);
 		return;
 	}
 	choices_microphone(&p->chosen.now, &wish);
 	l->listener = listener_open();
-	if (!l->listener)
+	if (!l->listener) {
+		l->owed = message_of(M_COMMAND_LISTEN_ROOM);
 		return;
+	}
 	device_listen(p->device, &wish);
 	latency_read(&l->delays, &faults);
 	command_faults(&faults);
 	device_correct(p->device, &l->delays);
 	if (l->first)
-		owe(l, message_of(M_COMMAND_LISTEN_FIRST));
+		l->owed = message_of(M_COMMAND_LISTEN_FIRST);
 }
 
 void listen_close(struct practice *p)
@@ -113,8 +108,8 @@ static struct message missing(const struct practice *p)
 		     : message_of(M_COMMAND_LISTEN_NONE);
 }
 
-/* What became of the microphone; one that comes and goes is told once. */
-static void look_at_state(struct practice *p)
+/* What has become of the microphone; one that comes and goes is told once. */
+static void say_state(struct practice *p)
 {
 	struct practice_listen *l = &p->listen;
 	enum microphone_state state = device_microphone(p->device);
@@ -122,13 +117,14 @@ static void look_at_state(struct practice *p)
 	if (state == l->state)
 		return;
 	l->state = state;
-	if (state == MICROPHONE_HEARS && !l->told && l->owed.id == M_NONE)
-		owe(l, message_of(M_COMMAND_LISTENS));
+	if (state == MICROPHONE_HEARS && !l->told)
+		practice_say(p, message_of(M_COMMAND_LISTENS));
 	else if (state == MICROPHONE_MISSING)
-		owe(l, missing(p));
-	else if (state == MICROPHONE_LOST)
-		owe(l, message_of(M_COMMAND_LISTEN_LOST));
+		practice_say(p, missing(p));
+	else if (state == MICROPHONE_LOST && !l->told_lost)
+		practice_say(p, message_of(M_COMMAND_LISTEN_LOST));
 	l->told |= state == MICROPHONE_HEARS;
+	l->told_lost |= state == MICROPHONE_LOST;
 }
 
 /* A microphone that cannot be trusted, in a sentence. */
@@ -155,28 +151,33 @@ static enum message_id judgement_words(enum judgement what)
 	return M_NONE;
 }
 
-/* Each is told once; then there is silence about it. */
-static void look_at_judgement(struct practice *p)
+/* One is told; then there is silence about it. */
+static void say_judgement(struct practice *p)
 {
 	struct practice_listen *l = &p->listen;
-	enum judgement what = listener_judged(l->listener).what;
-	enum message_id words = judgement_words(what);
+	enum message_id words = judgement_words(
+	    listener_judged(l->listener).what);
 
-	if (l->judged != JUDGE_UNKNOWN || words == M_NONE)
+	if (l->told_judgement || words == M_NONE)
 		return;
-	l->judged = what;
-	owe(l, message_of(words));
+	l->told_judgement = true;
+	practice_say(p, message_of(words));
 }
 
-static void say_owed(struct practice *p)
+/* What holds by now is said when nothing sounds. */
+static void say_what_holds(struct practice *p)
 {
 	struct practice_listen *l = &p->listen;
 
-	if (l->owed.id == M_NONE || p->session.page == PAGE_PLAY ||
-	    first_plays(&p->first))
+	if (p->session.page == PAGE_PLAY || first_plays(&p->first))
 		return;
-	practice_say(p, l->owed);
+	if (l->owed.id != M_NONE)
+		practice_say(p, l->owed);
 	l->owed = message_of(M_NONE);
+	if (!l->listener)
+		return;
+	say_state(p);
+	say_judgement(p);
 }
 
 /* --- answers --- */
@@ -206,18 +207,16 @@ static void hand_on(struct practice *p)
 			listener_take(l->listener, &h, l->samples);
 		/* Where no time passes nothing may depend on it. */
 		while (!device_paced(p->device) && !listener_idle(l->listener))
-			usleep(IDLE_US);
+			clock_sleep_us(IDLE_US);
 	} while (h.count > 0);
 }
 
 bool listen_look(struct practice *p, int *number, struct listened *heard)
 {
-	say_owed(p);
+	say_what_holds(p);
 	if (!p->listen.listener)
 		return false;
-	look_at_state(p);
 	hand_on(p);
-	look_at_judgement(p);
 	return take_answer(p, number, heard);
 }
 
@@ -233,7 +232,7 @@ void listen_finish(struct practice *p)
 	hand_on(p);
 	listener_finish(l->listener);
 	while (listener_waits(l->listener) > 0 && clock_steady_ns() < until)
-		usleep(WAIT_STEP_US);
+		clock_sleep_us(WAIT_STEP_US);
 	while (take_answer(p, &number, &heard))
 		continue;
 }

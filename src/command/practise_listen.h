@@ -22,12 +22,12 @@ enum { LISTEN_SAMPLES = 4096 };
 struct practice_listen {
 	struct listener *listener;   /* NULL: nobody listens */
 	bool first;		     /* it was chosen just now */
-	bool told;		     /* that it listens */
-	enum microphone_state state; /* as last looked at */
-	struct message owed;	     /* said when nothing sounds; M_NONE none */
+	bool told, told_lost;	     /* that it hears; that it is gone */
+	bool told_judgement;	     /* that it cannot be trusted */
+	enum microphone_state state; /* as last told, or passed over */
+	struct message owed;	     /* of the beginning; M_NONE none */
 	bool turn;		     /* one is being listened to */
 	int64_t turn_frame;
-	enum judgement judged;	 /* the last thing told of the microphone */
 	struct latencies delays; /* measured, borrowed by the device */
 	float samples[LISTEN_SAMPLES];
 };

@@ -112,6 +112,9 @@ MESSAGE(M_COMMAND_LISTEN_FIRST, "",
 MESSAGE(M_COMMAND_LISTENS, "", "The microphone listens.")
 MESSAGE(M_COMMAND_LISTEN_DEVICE, "",
     "Without a sound card no microphone is heard, so nobody listens this time.")
+MESSAGE(M_COMMAND_LISTEN_ROOM, "",
+    "The computer has no room left to listen, so nobody listens this time. "
+    "Practice goes on as ever.")
 MESSAGE(M_COMMAND_LISTEN_NONE, "",
     "There is no microphone, so nobody listens. Practice goes on as ever.")
 MESSAGE(M_COMMAND_LISTEN_NO_SUCH, "t",
