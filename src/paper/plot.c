@@ -7,6 +7,7 @@
 
 #include "evenhand/base/message.h"
 #include "evenhand/base/text.h"
+#include "evenhand/listen/axis.h"
 #include "evenhand/music/pitch.h"
 #include "evenhand/paper/words.h"
 
@@ -28,13 +29,12 @@
 #define CURVE 0.35
 #define PALE 35 /* ink of a grid */
 
-#define LEAST_SEMITONES 1.0
 #define AIR 0.06	 /* of the height */
 #define LEVEL_SPAN 50.0	 /* dB under the loudest */
 #define LINES_APART 5.0	 /* mm between names of notes, at least */
 #define TIMES_APART 24.0 /* mm */
 
-enum { NAME_BYTES = 24, SECONDS = 60, HOUR = 3600, NOTES = 127 };
+enum { NOTES = 127 };
 
 struct plot {
 	struct paper *paper;
@@ -91,34 +91,15 @@ static void draw_notes(const struct plot *p)
 	}
 }
 
-static double time_step(double seconds)
-{
-	static const int steps[] = { 1, 2, 5, 10, 20, 30, 60, 120, 300, 600,
-		1200, 1800, 3600, 7200, 14400 };
-	double most = (WIDE - EDGE - LEFT) / TIMES_APART;
-
-	for (size_t i = 0; i < sizeof(steps) / sizeof(steps[0]); i++)
-		if (seconds / steps[i] <= most)
-			return steps[i];
-	return ceil(seconds / most);
-}
-
 static void draw_times(const struct plot *p)
 {
-	double step = time_step(p->seconds);
+	double step = axis_step(p->seconds, (WIDE - EDGE - LEFT) / TIMES_APART);
 
 	for (int n = 0; n * step <= p->seconds; n++) {
-		char name[NAME_BYTES];
-		struct text t = text_in(name, sizeof(name));
-		int whole = (int)(n * step);
+		char name[AXIS_TIME_BYTES];
 		double x = x_of(p, n * step);
 
-		if (whole >= HOUR)
-			text_format(&t, "%d:%02d:%02d", whole / HOUR,
-			    whole / SECONDS % SECONDS, whole % SECONDS);
-		else
-			text_format(
-			    &t, "%d:%02d", whole / SECONDS, whole % SECONDS);
+		axis_time(n * step, name);
 		paper_line(p->paper, x, PITCH_TOP, x, PITCH_TOP + PITCH_HIGH,
 		    GRID, PALE);
 		paper_line(p->paper, x, LEVEL_TOP, x, LEVEL_TOP + LEVEL_HIGH,
@@ -194,18 +175,10 @@ static void write_words(const struct plot *p)
 static void find_bounds(struct plot *p)
 {
 	const struct outline *o = p->w->outline;
-	double low, high, air;
 
 	p->seconds = outline_s(o);
 	p->loudest = (double)outline_join(o, 0, o->places).level_db;
-	if (!outline_range(o, &low, &high))
-		low = high = p->w->reference_hz;
-	p->low = pitch_note(low, p->w->reference_hz);
-	p->high = pitch_note(high, p->w->reference_hz);
-	air = fmax(AIR * (p->high - p->low),
-	    (LEAST_SEMITONES - (p->high - p->low)) / 2);
-	p->low -= air;
-	p->high += air;
+	axis_notes(o, p->w->reference_hz, AIR, &p->low, &p->high);
 }
 
 void paper_plot(struct paper *paper, const struct plot_wish *w)

@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "evenhand/base/text.h"
+#include "evenhand/listen/axis.h"
 #include "evenhand/music/pitch.h"
 #include "signs.h"
 
@@ -15,13 +16,9 @@ enum {
 	ROWS = TRACK_PLOT_ROWS - FOOT,
 	HALVES = 2 * ROWS,
 	TIME_COLUMNS = 18, /* from one time to the next, at least */
-	NAME_BYTES = 24,
-	SECONDS = 60,
-	HOUR = 3600,
 };
 
-#define LEAST_SEMITONES 1.0 /* from bottom to top; less would be all jitter */
-#define AIR 0.08	    /* of the height, above and below */
+#define AIR 0.08 /* of the height, above and below */
 
 struct plot {
 	struct canvas *canvas;
@@ -115,41 +112,16 @@ static void draw_notes(const struct plot *p)
 	}
 }
 
-static void time_of(double s, char *name)
-{
-	struct text t = text_in(name, NAME_BYTES);
-	int whole = (int)s;
-
-	if (whole >= HOUR)
-		text_format(&t, "%d:%02d:%02d", whole / HOUR,
-		    whole / SECONDS % SECONDS, whole % SECONDS);
-	else
-		text_format(&t, "%d:%02d", whole / SECONDS, whole % SECONDS);
-}
-
-/* A nice step that leaves room for each time. */
-static double time_step(double seconds, int columns)
-{
-	static const int steps[] = { 1, 2, 5, 10, 20, 30, 60, 120, 300, 600,
-		1200, 1800, 3600, 7200, 14400 };
-	size_t n = sizeof(steps) / sizeof(steps[0]);
-
-	for (size_t i = 0; i < n; i++)
-		if (steps[i] * columns >= TIME_COLUMNS * seconds)
-			return steps[i];
-	return ceil(seconds / 4);
-}
-
 static void draw_times(const struct plot *p)
 {
 	double seconds = outline_s(p->o);
-	double step = time_step(seconds, p->columns);
+	double step = axis_step(seconds, (double)p->columns / TIME_COLUMNS);
 
 	for (int n = 0; n * step <= seconds; n++) {
-		char name[NAME_BYTES];
+		char name[AXIS_TIME_BYTES];
 		int at = (int)(n * step / seconds * p->columns);
 
-		time_of(n * step, name);
+		axis_time(n * step, name);
 		if (at + text_columns(name) > p->columns)
 			break;
 		canvas_put(
@@ -161,17 +133,10 @@ bool track_plot(struct canvas *c, int columns, const struct outline *o,
     double reference_hz, bool ascii)
 {
 	struct plot p = { c, o, 0, 0, reference_hz, ascii, 0 };
-	double low, high, air;
 
 	canvas_init(c, columns, TRACK_PLOT_ROWS);
-	if (!outline_range(o, &low, &high))
+	if (!axis_notes(o, reference_hz, AIR, &p.low, &p.high))
 		return false;
-	p.low = pitch_note(low, reference_hz);
-	p.high = pitch_note(high, reference_hz);
-	air = fmax(
-	    AIR * (p.high - p.low), (LEAST_SEMITONES - (p.high - p.low)) / 2);
-	p.low -= air;
-	p.high += air;
 	p.columns = c->columns - LEFT - 1;
 	draw_frame(&p);
 	draw_notes(&p);
