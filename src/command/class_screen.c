@@ -7,28 +7,22 @@
  * has another size.  A lesson page is made when it is looked at: one journal is
  * opened for it, and closed again.
  */
-#include <signal.h>
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "class.h"
-#include "evenhand/world/keys.h"
-#include "options.h"
+#include "pages.h"
 
-enum { LOOK_MS = 100, ESCAPE = 27, RUB_OUT = 127 };
+enum { ESCAPE = 27, RUB_OUT = 127 };
 
 /* Too large for a stack. */
 struct screen {
 	const struct class_seen *seen;
-	struct terminal *terminal;
-	struct keys *keys;
+	struct pages pages;
 	struct class_page page;
-	struct canvas canvas;
 	struct class_lesson lesson;
 	struct lesson_words words;
 	int told; /* of whom the words are, -1 nobody */
-	bool stale;
 };
 
 /* --- a lesson page --- */
@@ -67,19 +61,12 @@ static void open_lesson(struct screen *s)
 
 static void draw(struct screen *s)
 {
-	int columns, rows;
-
-	/* A picture that is still on its way comes first. */
-	if (!terminal_ready(s->terminal))
-		return;
-	if (!terminal_size(s->terminal, &columns, &rows) && !s->stale)
+	if (!pages_due(&s->pages))
 		return;
 	if (s->page.lesson && s->told != s->page.chosen)
 		make_words(s);
-	canvas_init(&s->canvas, columns, rows);
-	class_draw(&s->canvas, &s->page);
-	terminal_show(s->terminal, &s->canvas);
-	s->stale = false;
+	class_draw(&s->pages.canvas, &s->page);
+	pages_show(&s->pages);
 }
 
 /* --- keys --- */
@@ -120,8 +107,8 @@ static enum class_key key_of(int exact)
 static void find(struct screen *s, bool finding)
 {
 	s->page.finding = finding;
-	keys_echo(s->keys, false);
-	keys_want_words(s->keys, finding);
+	keys_echo(s->pages.keys, false);
+	keys_want_words(s->pages.keys, finding);
 	if (finding)
 		class_find(&s->page, "");
 }
@@ -131,7 +118,7 @@ static void press(struct screen *s, enum class_key key)
 {
 	int columns, rows;
 
-	terminal_size(s->terminal, &columns, &rows);
+	terminal_size(s->pages.terminal, &columns, &rows);
 	if (s->page.help || key == CLASS_KEY_HELP)
 		class_press(&s->page, key, columns, rows);
 	else if (key == CLASS_KEY_OPEN && !s->page.lesson)
@@ -147,10 +134,10 @@ static void press(struct screen *s, enum class_key key)
 /* False: it leaves. */
 static bool pressed(struct screen *s)
 {
-	int exact = keys_exact(s->keys);
+	int exact = keys_exact(s->pages.keys);
 	bool nowhere = !s->page.lesson && !s->page.help && !s->page.finding;
 
-	s->stale = true;
+	s->pages.stale = true;
 	if (exact == 'q' || exact == 'Q' || (exact == ESCAPE && nowhere))
 		return false;
 	/* Of keys, only those that are no letters come while one types. */
@@ -162,12 +149,12 @@ static bool pressed(struct screen *s)
 
 static void typed(struct screen *s)
 {
-	const char *part = keys_typed(s->keys);
+	const char *part = keys_typed(s->pages.keys);
 
 	if (!s->page.finding || strcmp(part, s->page.find) == 0)
 		return;
 	class_find(&s->page, part);
-	s->stale = true;
+	s->pages.stale = true;
 }
 
 /* One key, or a moment in which none came.  False: it is over. */
@@ -177,13 +164,13 @@ static bool take(struct screen *s)
 	int digit;
 	const char *words;
 
-	switch (keys_next(s->keys, LOOK_MS, &key, &digit, &words)) {
+	switch (keys_next(s->pages.keys, PAGES_LOOK_MS, &key, &digit, &words)) {
 	case KEYS_PRESS:
 		return pressed(s);
 	case KEYS_WORDS:
 		class_find(&s->page, words);
 		find(s, false);
-		s->stale = true;
+		s->pages.stale = true;
 		return true;
 	case KEYS_END:
 		return false;
@@ -196,16 +183,6 @@ static bool take(struct screen *s)
 
 /* --- the screen --- */
 
-static int ending(void)
-{
-	int number = keys_signal();
-
-	/* Ctrl-C is a way to leave, too. */
-	if (number == 0 || number == SIGINT)
-		return EXIT_GOOD;
-	return 128 + number;
-}
-
 static bool screen_begin(struct screen *s, const struct class_seen *seen,
     enum terminal_colours colours, bool ascii)
 {
@@ -214,13 +191,9 @@ static bool screen_begin(struct screen *s, const struct class_seen *seen,
 		.count = seen->list.count,
 		.today = seen->today };
 	s->told = -1;
-	s->stale = true;
-	s->keys = keys_open(STDIN_FILENO);
-	if (s->keys)
-		s->terminal = terminal_open(colours);
-	if (!s->terminal)
+	if (!pages_open(&s->pages, colours))
 		return false;
-	s->page.ascii = ascii || !terminal_signs(s->terminal);
+	s->page.ascii = ascii || !terminal_signs(s->pages.terminal);
 	return true;
 }
 
@@ -239,11 +212,10 @@ bool class_show(const struct class_seen *seen, enum terminal_colours colours,
 		do
 			draw(s);
 		while (take(s));
-		*status = ending();
+		*status = pages_ended();
 		shown = true;
 	}
-	terminal_close(s->terminal);
-	keys_close(s->keys);
+	pages_close(&s->pages);
 	free(s);
 	return shown;
 }

@@ -3,44 +3,28 @@
  *
  *	key ─▶ chart ─▶ canvas ─▶ terminal
  *
- * A page is drawn when a key came or the window has another size; a terminal
- * that stands still gets the newest page when it goes on.
+ * A page is drawn when a key came or the window has another size.
  */
 #include "history_screen.h"
 
-#include <signal.h>
 #include <stdlib.h>
-#include <unistd.h>
 
 #include "evenhand/screen/chart.h"
 #include "evenhand/world/clock.h"
-#include "evenhand/world/keys.h"
-#include "options.h"
-
-enum { LOOK_MS = 100 };
+#include "pages.h"
 
 /* Too large for a stack. */
 struct screen {
-	struct terminal *terminal;
-	struct keys *keys;
+	struct pages pages;
 	struct chart chart;
-	struct canvas canvas;
-	bool stale;
 };
 
 static void draw(struct screen *s)
 {
-	int columns, rows;
-
-	/* A picture that is still on its way comes first. */
-	if (!terminal_ready(s->terminal))
+	if (!pages_due(&s->pages))
 		return;
-	if (!terminal_size(s->terminal, &columns, &rows) && !s->stale)
-		return;
-	canvas_init(&s->canvas, columns, rows);
-	chart_draw(&s->canvas, &s->chart);
-	terminal_show(s->terminal, &s->canvas);
-	s->stale = false;
+	chart_draw(&s->pages.canvas, &s->chart);
+	pages_show(&s->pages);
 }
 
 /* One key, or a moment in which none came.  False: it is over. */
@@ -50,10 +34,10 @@ static bool take(struct screen *s)
 	int digit, columns, rows;
 	const char *words;
 
-	switch (keys_next(s->keys, LOOK_MS, &key, &digit, &words)) {
+	switch (keys_next(s->pages.keys, PAGES_LOOK_MS, &key, &digit, &words)) {
 	case KEYS_PRESS:
-		terminal_size(s->terminal, &columns, &rows);
-		s->stale = true;
+		terminal_size(s->pages.terminal, &columns, &rows);
+		s->pages.stale = true;
 		return chart_key(&s->chart, key, columns, rows);
 	case KEYS_END:
 		return false;
@@ -62,32 +46,6 @@ static bool take(struct screen *s)
 		break;
 	}
 	return true;
-}
-
-static int ending(void)
-{
-	int number = keys_signal();
-
-	/* Ctrl-C is a way to leave, too. */
-	if (number == 0 || number == SIGINT)
-		return EXIT_GOOD;
-	return 128 + number;
-}
-
-/* Takes keys and screen.  False: they are not to be had. */
-static bool screen_begin(struct screen *s, enum terminal_colours colours)
-{
-	s->keys = keys_open(STDIN_FILENO);
-	if (s->keys)
-		s->terminal = terminal_open(colours);
-	s->stale = true;
-	return s->terminal != NULL;
-}
-
-static void screen_end(struct screen *s)
-{
-	terminal_close(s->terminal);
-	keys_close(s->keys);
 }
 
 bool history_show_charts(const struct days *d, enum terminal_colours colours,
@@ -102,15 +60,15 @@ bool history_show_charts(const struct days *d, enum terminal_colours colours,
 	if (!s)
 		return false;
 	if (chart_begin(&s->chart, d, moment_practice_day(clock_now())) &&
-	    screen_begin(s, colours)) {
-		s->chart.ascii = ascii || !terminal_signs(s->terminal);
+	    pages_open(&s->pages, colours)) {
+		s->chart.ascii = ascii || !terminal_signs(s->pages.terminal);
 		do
 			draw(s);
 		while (take(s));
-		*status = ending();
+		*status = pages_ended();
 		shown = true;
 	}
-	screen_end(s);
+	pages_close(&s->pages);
 	free(s);
 	return shown;
 }
