@@ -42,12 +42,11 @@ int64_t session_frames(const struct session *s, int64_t ms)
 	return frames_of_ms(ms, s->rate);
 }
 
-int64_t talk_frames(const struct session *s, const struct message *m)
+int talk_letters(const struct message *m)
 {
 	char words[TALK_BYTES];
-	size_t letters = message_text(m, words, sizeof(words)) + 1;
 
-	return (int64_t)letters * s->rate / LETTERS_A_SECOND;
+	return (int)message_text(m, words, sizeof(words)) + 1;
 }
 
 /* What was just said is read aloud behind what was said before. */
@@ -58,7 +57,8 @@ static void talk(struct session *s, const struct effects *out, int from)
 			continue;
 		if (s->talk_until < s->now)
 			s->talk_until = s->now;
-		s->talk_until += talk_frames(s, &out->at[i].message);
+		s->talk_until += (int64_t)talk_letters(&out->at[i].message) *
+		    s->rate / LETTERS_A_SECOND;
 	}
 }
 

@@ -231,20 +231,13 @@ static void all_ways(struct ways *w, const struct session *s, int block)
 		M_HEARD_SAY_FEW, WHOLE(sum.tops), WHOLE(sum.tops_asked)));
 }
 
-static int letters_of(const struct message *m)
-{
-	char words[2 * WORDS_BYTES];
-
-	return (int)message_text(m, words, sizeof(words));
-}
-
 struct message session_heard_in(const struct session *s, int block, int letters)
 {
 	struct ways w;
 
 	all_ways(&w, s, block);
 	for (int i = 0; i < w.count; i++)
-		if (letters_of(&w.way[i]) <= letters)
+		if (talk_letters(&w.way[i]) <= letters + 1)
 			return w.way[i];
 	return message_of(M_NONE);
 }

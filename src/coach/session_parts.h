@@ -32,8 +32,8 @@ int64_t session_frames(const struct session *s, int64_t ms);
 
 /* Said aloud at about 180 words a minute, a usual pace. */
 enum { LETTERS_A_SECOND = 17 };
-/* Frames that reading a line aloud takes, and a breath. */
-int64_t talk_frames(const struct session *s, const struct message *m);
+/* Letters of a line, and a breath. */
+int talk_letters(const struct message *m);
 
 /* --- session_pages.c --- */
 void page_key(struct session *s, const struct input *in, struct effects *out);

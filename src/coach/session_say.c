@@ -82,14 +82,6 @@ static struct message block_line(
 	    TEXT(stage->title), WHOLE(pulses));
 }
 
-/* Letters of a line, and a breath. */
-static int letters(const struct message *m)
-{
-	char words[MESSAGE_TEXT_MAX];
-
-	return (int)message_text(m, words, sizeof(words)) + 1;
-}
-
 /* The cue and who is first; what was heard may need the room of the cue. */
 static struct message cue_line(const struct session *s,
     const struct message *block, const char *cue, const char *first)
@@ -97,13 +89,14 @@ static struct message cue_line(const struct session *s,
 	struct message alone = message_with(M_SESSION_FIRST, TEXT(first));
 	struct message both = message_with(
 	    M_SESSION_CUE_FIRST, TEXT(cue), TEXT(first));
+	int before = talk_letters(block);
 
 	if (*first == '\0')
 		return *cue ? message_with(M_SESSION_CUE, TEXT(cue))
 			    : message_of(M_NONE);
 	if (*cue == '\0' ||
-	    heard_needs(s, letters(block) + letters(&both),
-		letters(block) + letters(&alone)))
+	    heard_needs(
+		s, before + talk_letters(&both), before + talk_letters(&alone)))
 		return alone;
 	return both;
 }
