@@ -71,7 +71,6 @@ static void add_unit(
 {
 	const struct listened *h = &t->heard;
 
-	u->turns++;
 	u->tops += h->tops;
 	u->tops_asked += h->tops_asked;
 	if (t->mark == MARK_CLEAN)

@@ -99,10 +99,9 @@ static void four_full(void)
 {
 	sum = (struct listened_sum) { .turns = 4, .heard = 4 };
 	for (int u = 0; u < 4; u++) {
-		sum.unit[u] = (struct listened_unit) { .turns = 1,
-			.tops = 12,
-			.tops_asked = 12,
-			.travel_share = 1 };
+		sum.unit[u] = (struct listened_unit) {
+			.tops = 12, .tops_asked = 12, .travel_share = 1
+		};
 		sum.tops += 12;
 		sum.tops_asked += 12;
 	}

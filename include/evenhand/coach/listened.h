@@ -67,7 +67,6 @@ void listened_of(struct listened *out, const struct turn_heard *h);
 
 /* One unit in a block. */
 struct listened_unit {
-	int turns; /* heard */
 	int tops, tops_asked;
 	int clean_missing;  /* tops not heard in turns marked clean */
 	float travel_share; /* the mean of its turns; 0 not known */
