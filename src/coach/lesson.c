@@ -93,9 +93,9 @@ static struct message one_thing(const struct lesson_facts *l)
 	if (w->sore > 0)
 		return message_with(M_LESSON_LOOK_HURT, DATE(w->sore_day));
 	if (unit >= 0)
-		return message_with(M_LESSON_LOOK_UNIT, WORD(plan_unit_word(r)),
-		    TEXT(r->unit[unit].name), WHOLE(shaky[unit]),
-		    WHOLE(w->goes));
+		return message_with(M_LESSON_LOOK_UNIT,
+		    WORD(plan_unit_word(r->take)), TEXT(r->unit[unit].name),
+		    WHOLE(shaky[unit]), WHOLE(w->goes));
 	for (int s = 0; s < l->stage; s++)
 		if (w->recap_shaky >> s & 1)
 			return message_with(
@@ -104,7 +104,7 @@ static struct message one_thing(const struct lesson_facts *l)
 		return message_of(M_LESSON_LOOK_HURRY);
 	if (many >= 0 && w->resets_of[many] >= RESETS_MANY)
 		return message_with(M_LESSON_LOOK_RESETS,
-		    WORD(plan_unit_word(r)), TEXT(r->unit[many].name),
+		    WORD(plan_unit_word(r->take)), TEXT(r->unit[many].name),
 		    WHOLE(w->resets_of[many]));
 	if (2 * w->days < r->days_a_week)
 		return message_with(

@@ -65,9 +65,9 @@ const char *plan_title(const struct making *m, int stage)
 	return m->routine->stage[stage].title;
 }
 
-enum message_id plan_unit_word(const struct routine *r)
+enum message_id plan_unit_word(enum take take)
 {
-	switch (r->take) {
+	switch (take) {
 	case TAKE_PAIRS:
 		return M_COACH_PAIR;
 	case TAKE_STRINGS:

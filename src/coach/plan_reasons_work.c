@@ -53,7 +53,7 @@ static void say_share(struct making *m)
 		say_list(m, m->counted, M_COACH_MISSED, GROUND_COMMON);
 	if (all_even(p->share, r->units))
 		plan_detail(m,
-		    message_with(M_COACH_EVEN, WORD(plan_unit_word(r)),
+		    message_with(M_COACH_EVEN, WORD(plan_unit_word(r->take)),
 			WHOLE(p->share[0])),
 		    GROUND_COMMON, 1);
 	else
@@ -67,7 +67,7 @@ static void say_ledger(struct making *m)
 
 	if (r->units > 2)
 		plan_detail(m,
-		    message_with(M_COACH_BOUNDS, WORD(plan_unit_word(r)),
+		    message_with(M_COACH_BOUNDS, WORD(plan_unit_word(r->take)),
 			WHOLE((m->rounds + 1) / 2),
 			WHOLE(m->rounds + m->rounds / 2)),
 		    GROUND_OWN, 1);
@@ -75,7 +75,7 @@ static void say_ledger(struct making *m)
 		plan_detail(m,
 		    message_with(m->past == PAST_ALL ? M_COACH_COUNTED_ONE
 						     : M_COACH_MISSED_ONE,
-			WORD(plan_unit_word(r)), TEXT(r->unit[u].name),
+			WORD(plan_unit_word(r->take)), TEXT(r->unit[u].name),
 			WHOLE(m->counted[u]), WHOLE(m->plan->share[u])),
 		    GROUND_OWN, 1);
 	if (m->past == PAST_NEW_WIDE)

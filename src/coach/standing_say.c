@@ -12,7 +12,8 @@ static struct message not_clean(
 		    M_STANDING_SWING, TEXT(title), DATE(s->day));
 	return message_with(
 	    s->teacher ? M_STANDING_UNIT_TEACHER : M_STANDING_UNIT, TEXT(title),
-	    WORD(plan_unit_word(r)), TEXT(r->unit[s->unit].name), DATE(s->day));
+	    WORD(plan_unit_word(r->take)), TEXT(r->unit[s->unit].name),
+	    DATE(s->day));
 }
 
 static struct message not_marked(
@@ -21,7 +22,7 @@ static struct message not_marked(
 	if (s->unit < 0 || r->stage[s->stage].in_the_air)
 		return message_with(M_STANDING_MARK_NONE, TEXT(title));
 	return message_with(M_STANDING_MARK, TEXT(title),
-	    WORD(plan_unit_word(r)), TEXT(r->unit[s->unit].name));
+	    WORD(plan_unit_word(r->take)), TEXT(r->unit[s->unit].name));
 }
 
 static struct message too_few_bows(
@@ -30,7 +31,7 @@ static struct message too_few_bows(
 	int64_t all = s->bows_all > 0 ? s->bows_all : 1;
 
 	return message_with(M_STANDING_SHARE, TEXT(title),
-	    WORD(plan_unit_word(r)), TEXT(r->unit[s->unit].name),
+	    WORD(plan_unit_word(r->take)), TEXT(r->unit[s->unit].name),
 	    WHOLE(s->bows * 100 / all),
 	    WHOLE(SHARE_LEAST_TENTHS * 10 / r->units));
 }

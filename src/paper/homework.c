@@ -132,7 +132,7 @@ static struct message turns_of(const struct routine *r)
 
 	for (int u = 0; u < r->units; u++)
 		text_format(&list, "%s%s", u > 0 ? ", " : "", r->unit[u].name);
-	return message_with(M_PAPER_TURNS, WORD(plan_unit_word(r)),
+	return message_with(M_PAPER_TURNS, WORD(plan_unit_word(r->take)),
 	    WHOLE(r->bows_each), TEXT(bytes));
 }
 

@@ -58,7 +58,7 @@ static void list_round(const struct telling *t, const struct plan_block *b,
 static void list_times(const struct telling *t, const struct plan_block *b,
     int round, struct text *list)
 {
-	enum message_id word = plan_unit_word(t->routine);
+	enum message_id word = plan_unit_word(t->routine->take);
 
 	for (int i = 0; i < b->turns; i++) {
 		const struct plan_turn *turn =
@@ -109,7 +109,7 @@ static void tell_recap(struct telling *t, const struct plan_block *b)
 	list_round(t, b, 0, &list);
 	say(t,
 	    message_with(M_COACH_LINE_RECAP, CLOCK(b->start_ms),
-		TEXT(title(t, b)), WORD(plan_unit_word(t->routine)),
+		TEXT(title(t, b)), WORD(plan_unit_word(t->routine->take)),
 		TEXT(buffer), WHOLE(b->pulses)));
 }
 
@@ -185,8 +185,8 @@ static void list_bows(
 		if (list->length == 0)
 			list_add(list,
 			    message_with(M_COACH_LINE_BOWS,
-				WORD(plan_unit_word(r)), TEXT(r->unit[u].name),
-				WHOLE(bows[u])));
+				WORD(plan_unit_word(r->take)),
+				TEXT(r->unit[u].name), WHOLE(bows[u])));
 		else
 			list_add(list,
 			    message_with(M_COACH_LINE_BOWS_NEXT,
@@ -208,7 +208,7 @@ static void tell_end(struct telling *t)
 		say(t,
 		    message_with(M_COACH_LINE_END_EVEN, CLOCK(p->length_ms),
 			WHOLE(p->bows), WHOLE(bows[0]),
-			WORD(plan_unit_word(t->routine))));
+			WORD(plan_unit_word(t->routine->take))));
 	} else {
 		list_bows(t, bows, &list);
 		say(t,

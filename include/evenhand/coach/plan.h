@@ -149,7 +149,7 @@ void plan_add_forecast(
 void plan_dry(struct plan *p, const struct routine *r, int stage, int earlier);
 
 /* What takes a turn, as a word: finger, pair of fingers, pair of strings. */
-enum message_id plan_unit_word(const struct routine *r);
+enum message_id plan_unit_word(enum take take);
 
 /* ms of the change after a turn of a round, for a way of marking. */
 int plan_change_ms(
