@@ -121,6 +121,12 @@ static void take_notes(struct taking *t)
 
 /* --- the stage --- */
 
+/* Bows of a journal may be more than an int holds. */
+static int bows_of(int64_t bows)
+{
+	return bows < INT32_MAX ? (int)bows : INT32_MAX;
+}
+
 static void take_missing(struct taking *t, const struct standing *st)
 {
 	struct student *s = t->out;
@@ -146,6 +152,10 @@ static void take_missing(struct taking *t, const struct standing *st)
 		s->have = st->bows_all > 0
 		    ? (int)(st->bows * 100 / st->bows_all)
 		    : 0;
+		break;
+	case MISSING_HEARD:
+		s->have = bows_of(st->bows_full);
+		s->wanted = bows_of(st->bows_listened);
 		break;
 	default:
 		break;

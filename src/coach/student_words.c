@@ -6,19 +6,13 @@
 #include <string.h>
 
 #include "evenhand/base/text.h"
+#include "evenhand/coach/plan.h"
 
 enum { ID_SHOWN = 6 };
 
-static enum message_id unit_word(enum take take)
-{
-	if (take == TAKE_PAIRS)
-		return M_COACH_PAIR;
-	return take == TAKE_STRINGS ? M_COACH_STRINGS : M_COACH_FINGER;
-}
-
 static struct message of_unit(const struct student *s, enum message_id id)
 {
-	return message_with(id, WORD(unit_word(s->take)), TEXT(s->unit));
+	return message_with(id, WORD(plan_unit_word(s->take)), TEXT(s->unit));
 }
 
 struct message student_hold(const struct student *s)
@@ -45,7 +39,11 @@ struct message student_hold(const struct student *s)
 		    M_CLASS_HOLD_CLEAN, WHOLE(s->have), WHOLE(s->wanted));
 	case MISSING_SHARE:
 		return message_with(M_CLASS_HOLD_SHARE,
-		    WORD(unit_word(s->take)), TEXT(s->unit), WHOLE(s->have));
+		    WORD(plan_unit_word(s->take)), TEXT(s->unit),
+		    WHOLE(s->have));
+	case MISSING_HEARD:
+		return message_with(
+		    M_CLASS_HOLD_HEARD, WHOLE(s->have), WHOLE(s->wanted));
 	default:
 		return message_of(M_CLASS_HOLD_OTHER);
 	}

@@ -256,6 +256,31 @@ static void test_held(void **context)
 	    why(), "finger 4 shaky for 3 weeks and 12 practice days");
 }
 
+/* Ready but for the tops a microphone did not hear: with its numbers. */
+static void test_heard(void **context)
+{
+	struct past *p = *context;
+	struct message hold;
+	int day = FIRST_DAY;
+
+	do {
+		practise_at_top(p, day++);
+		look(p, day, day);
+	} while (student.missing != MISSING_NOTHING && day < FIRST_DAY + 20);
+	assert_int_equal(student.missing, MISSING_NOTHING);
+	for (int i = 0; i < p->h.tallies; i++)
+		if (p->tally[i].day == day - 1 &&
+		    p->tally[i].kind == BLOCK_WORK) {
+			p->tally[i].bows_listened = 6;
+			p->tally[i].bows_full = 1;
+		}
+	look(p, day, day);
+	assert_int_equal(student.missing, MISSING_HEARD);
+	hold = student_hold(&student);
+	message_text(&hold, words, sizeof(words));
+	assert_string_equal(words, "every top heard in 4 of 24 bows");
+}
+
 static void test_back(void **context)
 {
 	struct past *p = *context;
@@ -540,6 +565,7 @@ int main(void)
 		CASE(test_many_notes),
 		CASE(test_long_on_a_stage),
 		CASE(test_held),
+		CASE(test_heard),
 		CASE(test_back),
 		CASE(test_hurried),
 		CASE(test_away),

@@ -45,7 +45,7 @@
 
 enum {
 	STUDENT_RULES =
-	    1, /* raise it when the same history gives other facts */
+	    2, /* raise it when the same history gives other facts */
 	STUDENT_DAYS = 28, /* of which is kept what was practised */
 	STUDENT_NOTES_MAX = 12,
 	STUDENT_ID_BYTES = 33,
@@ -117,7 +117,7 @@ struct student {
 	enum take take;
 	bool in_the_air;
 	char unit[UNIT_NAME_MAX]; /* whom it hangs on, "" nobody */
-	int have, wanted; /* of days, pulses, clean days or percent of bows */
+	int have, wanted; /* days, pulses, clean days, bows; or percent */
 	int held_since;	  /* day since which the same is missing, -1 */
 	int held_days;	  /* practice days of those */
 };
