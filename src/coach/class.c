@@ -123,28 +123,35 @@ int class_tell(const struct class_row *row, int today, struct message *out)
 	return told;
 }
 
+void class_counts(struct text *out, struct class_row *const *order, int count)
+{
+	int of[STUDENT_ORDERS] = { 0 };
+	const char *between = "";
+	char words[MESSAGE_BYTES];
+
+	for (int i = 0; i < count; i++)
+		of[order[i]->state.order]++;
+	for (int o = 0; o < STUDENT_ORDERS; o++) {
+		struct message m = message_with(M_CLASS_COUNT, WHOLE(of[o]),
+		    WORD(student_word((enum student_order)o)));
+
+		if (of[o] == 0)
+			continue;
+		message_text(&m, words, sizeof(words));
+		text_format(out, "%s%s", between, words);
+		between = ", ";
+	}
+	text_add(out, count > 0 ? "." : "");
+}
+
 void class_sums(
     struct text *out, struct class_row *const *order, int count, int today)
 {
 	struct message m = message_with(
 	    M_CLASS_TITLE, DATE(today), WHOLE(count));
-	int of[STUDENT_ORDERS] = { 0 };
 	char words[MESSAGE_BYTES];
-	bool first = true;
 
-	for (int i = 0; i < count; i++)
-		of[order[i]->state.order]++;
 	message_text(&m, words, sizeof(words));
-	text_add(out, words);
-	for (int o = 0; o < STUDENT_ORDERS; o++) {
-		if (of[o] == 0)
-			continue;
-		text_add(out, first ? ". " : ", ");
-		first = false;
-		m = message_with(M_CLASS_COUNT, WHOLE(of[o]),
-		    WORD(student_word((enum student_order)o)));
-		message_text(&m, words, sizeof(words));
-		text_add(out, words);
-	}
-	text_add(out, ".");
+	text_format(out, count > 0 ? "%s. " : "%s.", words);
+	class_counts(out, order, count);
 }

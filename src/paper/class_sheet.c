@@ -99,16 +99,16 @@ static void draw_row(struct pen *pen, const void *what)
 static void draw_head(struct pen *pen, const struct class_wish *w)
 {
 	struct message title = message_with(M_CLASS_SHEET, DATE(w->today));
-	char words[WORDS_BYTES];
-	struct text t = text_in(words, sizeof(words));
-	const char *behind;
+	struct message all = message_with(M_CLASS_STUDENTS, WHOLE(w->count));
+	char words[WORDS_BYTES], bytes[WORDS_BYTES];
+	struct text t = text_in(bytes, sizeof(bytes));
 
 	homework_say(pen, PEN_TITLE, true, title);
-	class_sums(&t, w->order, w->count, w->today);
-	/* The title said the day. */
-	behind = strchr(words, ':');
+	message_text(&all, words, sizeof(words));
+	text_format(&t, "%s. ", words);
+	class_counts(&t, w->order, w->count);
 	pen_words(pen, pen->left, pen->room, pen_letters(pen, PEN_BODY, false),
-	    behind ? behind + 2 : words);
+	    bytes);
 	pen_air(pen, 1);
 	paper_line(pen->paper, pen->left, pen->y, pen->left + pen->room, pen->y,
 	    pen_mm(pen, 0.5), INK_FULL);

@@ -225,7 +225,7 @@ static void draw_head(struct canvas *c, const struct class_page *page,
     const struct class_area *a, const struct parts *p, int place, int all)
 {
 	char bytes[LINE_BYTES], words[WORDS_MAX];
-	struct text sums = text_in(bytes, sizeof(bytes));
+	struct text counts = text_in(bytes, sizeof(bytes));
 	int end = a->right;
 
 	if (all > 0)
@@ -234,18 +234,16 @@ static void draw_head(struct canvas *c, const struct class_page *page,
 			words_of(message_with(M_CLASS_PLACE, WHOLE(place + 1),
 				     WHOLE(all)),
 			    words));
-	class_sums(&sums, page->order, page->count, page->today);
+	class_counts(&counts, page->order, page->count);
 	words_of(
 	    message_with(M_CLASS_TITLE, DATE(page->today), WHOLE(page->count)),
 	    words);
 	/* Where there is one row, who needs help is more than the date. */
 	put_left(c, 0, a->left, end, ATTRIBUTE_STRONG,
-	    a->top == 1 && page->count > 0 ? bytes + strlen(words) + 2 : words);
+	    a->top == 1 && page->count > 0 ? bytes : words);
 	if (a->top == 1)
 		return;
-	if (page->count > 0)
-		put_left(c, 1, a->left, a->right, ATTRIBUTE_PLAIN,
-		    bytes + strlen(words) + 2);
+	put_left(c, 1, a->left, a->right, ATTRIBUTE_PLAIN, bytes);
 	canvas_put(c, a->top - 1, p->name, ATTRIBUTE_FAINT,
 	    message_sentence(M_CLASS_HEAD_NAME));
 	canvas_put(c, a->top - 1, p->why, ATTRIBUTE_FAINT,

@@ -38,7 +38,10 @@ void class_why(struct text *out, const struct class_row *row);
  */
 int class_tell(const struct class_row *row, int today, struct message *out);
 
-/* How many there are, and of each word: "Class on ...: 25 students. 2 pain." */
+/* How many there are of each word: "2 pain, 3 stuck.", or "" for nobody. */
+void class_counts(struct text *out, struct class_row *const *order, int count);
+
+/* How many there are before these: "Class on ...: 25 students. 2 pain." */
 void class_sums(
     struct text *out, struct class_row *const *order, int count, int today);
 

@@ -77,6 +77,7 @@ MESSAGE(M_CLASS_NO_STUDENT, "t", "\"{0}\" is not the id of a student")
 
 /* --- the list --- */
 MESSAGE(M_CLASS_TITLE, "dw", "Class on {0}: {1} {1|student|students}")
+MESSAGE(M_CLASS_STUDENTS, "w", "{0} {0|student|students}")
 MESSAGE(M_CLASS_COUNT, "wm", "{0} {1}")
 MESSAGE(M_CLASS_PLACE, "ww", "{0} of {1}")
 MESSAGE(M_CLASS_HEAD_NAME, "", "name")
