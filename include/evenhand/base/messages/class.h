@@ -95,7 +95,6 @@ MESSAGE(M_CLASS_PRACTISED, "dwwww",
     "{3} and {4} in 28.")
 MESSAGE(M_CLASS_RECORD, "d", "Record of {0}.")
 MESSAGE(M_CLASS_ASKS_ON, "dt", "Asked on {0}: {1}")
-MESSAGE(M_CLASS_LINE, "mtt", "{0}: {1}: {2}")
 MESSAGE(M_CLASS_NOBODY, "t", "No name holds \"{0}\".")
 MESSAGE(M_CLASS_FINDING, "t", "Find a name: {0}_")
 

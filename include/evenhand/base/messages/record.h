@@ -21,8 +21,6 @@ MESSAGE(M_RECORD_TOO_MANY, "tw",
 MESSAGE(M_RECORD_NO_MEMORY, "",
     "the computer has no memory left for this record. Close other programs "
     "and start again")
-MESSAGE(M_RECORD_LEFT_OUT, "w",
-    "and {0} {0|fault|faults} more. Ask for the record once more")
 
 /* --- keys and kinds --- */
 MESSAGE(M_RECORD_KEY, "t", "a record has no \"{0}\" here")
