@@ -42,6 +42,21 @@ static void draw_chosen(
 		    words_of(told[i], words));
 }
 
+void class_keys(struct canvas *c, const struct class_area *a,
+    const enum message_id *keys, size_t count)
+{
+	int column = a->left;
+
+	for (size_t i = 0; i < count; i++) {
+		const char *key = message_sentence(keys[i]);
+
+		if (column + text_columns(key) > a->right)
+			break;
+		column += canvas_put(c, a->keys, column, ATTRIBUTE_FAINT, key) +
+		    GAP - (a->right < CLASS_MIDDLE);
+	}
+}
+
 static void draw_keys(
     struct canvas *c, const struct class_page *page, const struct class_area *a)
 {
@@ -61,15 +76,7 @@ static void draw_keys(
 		    message_sentence(M_CLASS_KEYS_FIND));
 		return;
 	}
-	for (size_t i = 0; i < sizeof(keys) / sizeof(keys[0]); i++) {
-		const char *key = message_sentence(keys[i]);
-
-		if (column + text_columns(key) > a->right)
-			break;
-		column += GAP +
-		    canvas_put(c, a->keys, column, ATTRIBUTE_FAINT, key);
-		column -= a->right < CLASS_MIDDLE;
-	}
+	class_keys(c, a, keys, sizeof(keys) / sizeof(keys[0]));
 }
 
 void class_draw_foot(

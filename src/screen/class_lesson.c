@@ -12,7 +12,7 @@
 
 #include "class_parts.h"
 
-enum { LINE_BYTES = 1024, GAP = 3, HEAD = 1 };
+enum { LINE_BYTES = 1024, HEAD = 1 };
 
 /* Rows going by, of which some are shown. */
 struct rolling {
@@ -96,16 +96,9 @@ static void draw_keys(struct canvas *c, const struct class_area *a, bool more)
 	static const enum message_id keys[] = { M_CLASS_KEY_MORE,
 		M_CLASS_KEY_STUDENT, M_CLASS_KEY_BACK, M_VIEW_KEY_HELP,
 		M_HISTORY_KEY_LEAVE };
-	int column = a->left;
+	size_t first = more ? 0 : 1;
 
-	for (size_t i = more ? 0 : 1; i < sizeof(keys) / sizeof(keys[0]); i++) {
-		const char *key = message_sentence(keys[i]);
-
-		if (column + text_columns(key) > a->right)
-			break;
-		column += canvas_put(c, a->keys, column, ATTRIBUTE_FAINT, key) +
-		    GAP - (a->right < CLASS_MIDDLE);
-	}
+	class_keys(c, a, keys + first, sizeof(keys) / sizeof(keys[0]) - first);
 }
 
 void class_draw_lesson(struct canvas *c, const struct class_page *page)

@@ -42,6 +42,9 @@ int class_sentence(struct canvas *c, const struct class_area *a, int row,
 /* --- class_foot.c --- */
 void class_draw_foot(struct canvas *c, const struct class_page *page,
     const struct class_area *a);
+/* The row of the keys, as many as there is room for. */
+void class_keys(struct canvas *c, const struct class_area *a,
+    const enum message_id *keys, size_t count);
 void class_draw_help(struct canvas *c, const struct class_area *a);
 
 /* --- class_lesson.c --- */
