@@ -8,31 +8,16 @@
  * The time is that to which the pitch belongs; without a note it is 0.  Rows go
  * out as they come, and the file takes its place when all of it is there.
  */
-#include <errno.h>
-#include <unistd.h>
-
+#include "evenhand/world/program.h"
 #include "measure.h"
 #include "options.h"
 
 enum { ROW_BYTES = 80 };
 
-static bool write_all(int fd, const char *bytes, size_t length)
-{
-	while (length > 0) {
-		ssize_t n = write(fd, bytes, length);
-
-		if (n < 0 && errno != EINTR)
-			return false;
-		bytes += n > 0 ? n : 0;
-		length -= n > 0 ? (size_t)n : 0;
-	}
-	return true;
-}
-
 static void let_out(struct measure_track *t)
 {
 	t->failed = t->failed ||
-	    !write_all(t->file.fd, t->text.bytes, t->text.length);
+	    !program_write(t->file.fd, t->text.bytes, t->text.length);
 	t->text = text_in(t->bytes, sizeof(t->bytes));
 }
 

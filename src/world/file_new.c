@@ -25,6 +25,7 @@
 
 #include "evenhand/base/text.h"
 #include "evenhand/world/file.h"
+#include "evenhand/world/program.h"
 #include "random.h"
 
 enum { OPEN_BYTES = 32 };
@@ -243,19 +244,6 @@ void file_new_drop(struct file_new *n)
 
 /* --- all at once ---------------------------------------------------------- */
 
-static bool write_all(int file, const char *bytes, size_t length)
-{
-	while (length > 0) {
-		ssize_t done = write(file, bytes, length);
-
-		if (done < 0 && errno != EINTR)
-			return false;
-		bytes += done > 0 ? done : 0;
-		length -= done > 0 ? (size_t)done : 0;
-	}
-	return true;
-}
-
 static bool write_file(const char *path, const char *bytes, size_t length,
     mode_t rights, bool force, struct fault *f)
 {
@@ -263,7 +251,7 @@ static bool write_file(const char *path, const char *bytes, size_t length,
 
 	if (!file_new_open(&n, path, rights, force, f))
 		return false;
-	if (write_all(n.fd, bytes, length))
+	if (program_write(n.fd, bytes, length))
 		return file_new_put(&n, f);
 	fail_of(f, path, why_unwritten(errno));
 	file_new_drop(&n);
