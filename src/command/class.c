@@ -115,14 +115,12 @@ void class_seen_done(struct class_seen *s)
 
 static bool print_lines(const struct class_seen *s)
 {
-	char bytes[LINE_BYTES], lines[LINE_BYTES];
-	struct text sums = text_in(bytes, sizeof(bytes));
+	char lines[LINE_BYTES];
 	struct text line = text_in(lines, sizeof(lines));
 	struct history_page page;
 
 	page_begin(&page);
-	class_sums(&sums, s->order, s->list.count, s->today);
-	lines_text(&line, bytes);
+	class_head(&line, s->order, s->list.count, s->today);
 	page_line(&page, lines);
 	for (int i = 0; i < s->list.count && page.good; i++) {
 		line = text_in(lines, sizeof(lines));

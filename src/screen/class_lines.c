@@ -28,7 +28,7 @@ void class_line(struct text *out, const struct class_row *row, int today)
 	lines_text(out, bytes);
 }
 
-void class_lines(
+void class_head(
     struct text *out, struct class_row *const *order, int count, int today)
 {
 	char bytes[SENTENCE_BYTES];
@@ -36,6 +36,4 @@ void class_lines(
 
 	class_sums(&sums, order, count, today);
 	lines_text(out, bytes);
-	for (int i = 0; i < count; i++)
-		class_line(out, order[i], today);
 }

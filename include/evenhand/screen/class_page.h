@@ -26,8 +26,8 @@
 
 enum { CLASS_FIND_BYTES = 64 };
 
-/* Adds the class as plain lines. */
-void class_lines(
+/* Adds the line above those of the students: how many they are. */
+void class_head(
     struct text *out, struct class_row *const *order, int count, int today);
 
 /* Adds the line of one student. */
