@@ -112,6 +112,8 @@ if [ -x "$(dirname "$EVENHAND")/evenhand-paper" ]; then
 	unchanged 64 "Choose a file that ends in .pdf" \
 	    print class class -o sheets.png
 	unchanged 64 "say which class" print class -o sheets.pdf
+else
+	echo "skipped: there is no evenhand-paper here"
 fi
 
 # --- what is wrong with one hides nobody --------------------------------------------------
@@ -157,7 +159,7 @@ if [ "$(id -u)" -ne 0 ]; then
 	is "read only" "$(states "$out" | tr -dc , | wc -c | tr -d ' ')" 2
 	chmod u+w class class/students
 else
-	echo "SKIPPED: root may write everything"
+	echo "skipped: root may write everything"
 fi
 
 finish

@@ -130,7 +130,7 @@ if command -v fish > /dev/null; then
 	is "fish, a sheet" "$(fish_offers "evenhand print ho")" "homework "
 	is "fish, no files for history" "$(fish_offers "evenhand history ")" ""
 else
-	echo "SKIPPED: fish is not installed"
+	echo "skipped: fish is not installed"
 fi
 
 finish

@@ -84,7 +84,7 @@ if command -v zsh > /dev/null; then
 	lists 'evenhand today --' --why --marking --player --at --help
 	lists 'evenhand practise viol' viola violin-homework
 else
-	echo "SKIPPED: zsh is not installed"
+	echo "skipped: zsh is not installed"
 fi
 
 finish
