@@ -226,6 +226,9 @@ static void test_not_heard(void **state)
 	assert_int_equal(heard_as(&d, HEARD_NOISE, -75, 0).answer, TURN_SILENT);
 	assert_int_equal(
 	    heard_as(&d, HEARD_OTHER, -20, 0).answer, TURN_ELSEWHERE);
+	/* 3.5 of 8 seconds, then another string: that is the most of it. */
+	assert_int_equal(heard_as(&d, HEARD_OTHER, -20, BEFORE + 700).answer,
+	    TURN_ELSEWHERE);
 	/* 1.5 of 8 seconds, then nothing. */
 	assert_int_equal(
 	    heard_as(&d, HEARD_NOTHING, -90, BEFORE + 300).answer, TURN_LITTLE);

@@ -274,6 +274,24 @@ static void test_rates(void **state)
 	whole_turn_is_heard(4);
 }
 
+/* One of another rate took its place in mid turn: the turn is the new one's. */
+static void test_another_microphone(void **state)
+{
+	const float quiet[64] = { 0 };
+	const struct heard_samples other = { .rate = 48000,
+		.count = 64,
+		.frame = BEGIN_S * SESSION_RATE,
+		.frames_each = 1 };
+	struct listener_turn t = turn_at(0);
+
+	(void)state;
+	listener_begin(l, &t);
+	listener_take(l, &other, quiet);
+	take(0, 0, bow.n, false);
+	listener_end(l, 6, 2);
+	whole_turn_is_heard(6);
+}
+
 #define TEST(name) cmocka_unit_test_setup_teardown(name, begin, end)
 
 int main(void)
@@ -287,6 +305,7 @@ int main(void)
 		TEST(test_no_answer),
 		TEST(test_next_begins),
 		TEST(test_rates),
+		TEST(test_another_microphone),
 	};
 
 	return cmocka_run_group_tests(tests, make, unmake);
