@@ -10,11 +10,6 @@ kills=${KILLS:-40}
 routine_at tone
 pedals keys
 
-now_ms()
-{
-	echo $(($(date +%s%N) / 1000000))
-}
-
 count()
 {
 	grep -c "$1" "$2"
@@ -47,14 +42,8 @@ middle=0
 while [ "$i" -lt "$kills" ]; do
 	i=$((i + 1))
 	day=$(printf '2026-%02d-%02d' $((i / 28 + 2)) $((i % 28 + 1)))
-	random=$(od -An -N2 -tu2 /dev/urandom | tr -d ' ')
-	delay=$((random % (whole + 5)))
-	"$EVENHAND" --clock fast --at "${day}T17:00" --script keys \
-	    --marking turn tone.yaml > "$work/out" 2> "$work/err" < /dev/null &
-	pid=$!
-	sleep "$(printf '%d.%03d' $((delay / 1000)) $((delay % 1000)))"
-	kill -KILL "$pid" 2> "$work/quiet"
-	wait "$pid" 2> "$work/quiet"
+	cut_off $((whole + 5)) --clock fast --at "${day}T17:00" --script keys \
+	    --marking turn tone.yaml
 	history_counts "$i"
 	asked=$(count '^Clean or shaky' "$work/out")
 	marked=$(count '^Marked: .*clean' "$work/out")

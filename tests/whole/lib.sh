@@ -15,6 +15,11 @@ unset XDG_DATA_HOME XDG_STATE_HOME XDG_CONFIG_HOME NO_COLOR
 mkdir "$work/home" "$work/files"
 cd "$work/files" || exit 1
 journals=$HOME/.local/share/evenhand
+# Debian's own python3 is the one its packages are for.
+python=python3
+if [ -x /usr/bin/python3 ]; then
+	python=/usr/bin/python3
+fi
 bad=0
 
 ok()
@@ -137,6 +142,24 @@ session()
 	shift 2
 	"$EVENHAND" --lines --clock fast --at "$at" --script "$keys" "$@" \
 	    > "$work/out" 2> "$work/err" < /dev/null
+}
+
+now_ms()
+{
+	echo $(($(date +%s%N) / 1000000))
+}
+
+# cut_off MOST ARGUMENTS...: the program, killed (SIGKILL) at a random moment of
+# so many ms; that moment is in $delay
+cut_off()
+{
+	delay=$(($(od -An -N2 -tu2 /dev/urandom) % $1))
+	shift
+	"$EVENHAND" "$@" > "$work/out" 2> "$work/err" < /dev/null &
+	pid=$!
+	sleep "$(printf '%d.%03d' $((delay / 1000)) $((delay % 1000)))"
+	kill -KILL "$pid" 2> "$work/quiet"
+	wait "$pid" 2> "$work/quiet"
 }
 
 # The history as JSON in a file.

@@ -10,10 +10,6 @@
 # shellcheck source=tests/tools/processes.sh
 . "$root/tests/tools/processes.sh"
 ticks=$root/tests/tools/ticks.py
-python=python3
-if [ -x /usr/bin/python3 ]; then
-	python=/usr/bin/python3
-fi
 tap=$work/tap
 server=
 alone=
@@ -86,11 +82,6 @@ alsa()
 	empty) : > "$alone" ;;
 	esac
 	export ALSA_CONFIG_PATH="$alone"
-}
-
-now_ms()
-{
-	echo $(($(date +%s%N) / 1000000))
 }
 
 # children PID: the numbers of its children

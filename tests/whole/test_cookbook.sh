@@ -39,10 +39,6 @@ done < "$work/faulty"
 page_says
 
 # What editors are told of the files agrees.
-python=python3
-if [ -x /usr/bin/python3 ]; then
-	python=/usr/bin/python3
-fi
 # Names of files have no spaces.
 # shellcheck disable=SC2046
 "$python" "$root/tests/tools/schema.py" "$root/routines/evenhand.schema.json" \

@@ -7,10 +7,6 @@
 
 out=$work/out
 err=$work/err
-python=python3
-if [ -x /usr/bin/python3 ]; then
-	python=/usr/bin/python3
-fi
 fits()
 {
 	so "$1 fits the schema" "$python" "$root/tests/tools/schema.py" \

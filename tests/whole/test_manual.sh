@@ -5,12 +5,6 @@
 # shellcheck source=tests/whole/lib.sh
 . "$(dirname "$0")/lib.sh"
 
-# Debian's own python3 is the one its packages are for.
-python=python3
-if [ -x /usr/bin/python3 ]; then
-	python=/usr/bin/python3
-fi
-
 "$python" "$root/tests/tools/manual.py" "$root/man/evenhand-routine.5" \
     "$root/routines/evenhand.schema.json" "$root/src/routine/keys.c" . \
     "$root"/include/evenhand/base/messages/*.h || bad=1

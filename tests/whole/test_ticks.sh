@@ -5,10 +5,6 @@
 # shellcheck source=tests/whole/lib.sh
 . "$(dirname "$0")/lib.sh"
 ticks=$root/tests/tools/ticks.py
-python=python3
-if [ -x /usr/bin/python3 ]; then
-	python=/usr/bin/python3
-fi
 
 # make FILE FORMAT CHANNELS: sounds of the shapes in src/sound/voices.h, at the
 # frames of the list
