@@ -11,6 +11,7 @@
 #ifndef BOWED_H
 #define BOWED_H
 
+#include <complex.h>
 #include <math.h>
 #include <stdbool.h>
 #include <stddef.h>
@@ -207,6 +208,40 @@ static inline double bowed_rms(const struct bowed_sound *s)
 	return sqrt(sum / (double)s->n);
 }
 
+/* Fourier's sums of n numbers, a power of two; -1 forth, 1 back and n times. */
+static inline void bowed_fourier(double complex *z, size_t n, int way)
+{
+	for (size_t i = 1, j = 0; i < n; i++) {
+		size_t bit = n / 2;
+
+		for (; j & bit; bit /= 2)
+			j ^= bit;
+		j ^= bit;
+		if (i < j) {
+			double complex other = z[i];
+
+			z[i] = z[j];
+			z[j] = other;
+		}
+	}
+	for (size_t half = 1; half < n; half *= 2) {
+		double complex step = cexp(
+		    way * BOWED_TWO_PI / 2 / (double)half * I);
+
+		for (size_t at = 0; at < n; at += 2 * half) {
+			double complex turn = 1;
+
+			for (size_t k = at; k < at + half; k++) {
+				double complex odd = turn * z[k + half];
+
+				z[k + half] = z[k] - odd;
+				z[k] += odd;
+				turn *= step;
+			}
+		}
+	}
+}
+
 /*
  * Four echoes a ms at random instants, dying away as in a room, and duller than
  * what they answer; room_db is that of the echoes as they are heard.
@@ -214,13 +249,19 @@ static inline double bowed_rms(const struct bowed_sound *s)
 static inline void bowed_room(const struct bowed *b, struct bowed_sound *s)
 {
 	int echoes = (int)(4000 * b->room_s);
-	float *dry = malloc(s->n * sizeof(*dry)), dull = 0;
-	float *wet = calloc(s->n, sizeof(*wet));
+	float dull = 0;
+	double complex *z;
+	size_t size = 1;
 	double *gain = malloc((size_t)echoes * sizeof(*gain)), energy = 0;
 	size_t *late = malloc((size_t)echoes * sizeof(*late));
 	float keep = (float)exp(-BOWED_TWO_PI * 4000 / b->rate);
 
-	memcpy(dry, s->x, s->n * sizeof(*dry));
+	/* Echoes of its end must not come round to its beginning. */
+	while (size < s->n + (size_t)((0.004 + b->room_s) * b->rate) + 1)
+		size *= 2;
+	z = calloc(size, sizeof(*z));
+	for (size_t j = 0; j < s->n; j++)
+		z[j] = (double)s->x[j];
 	for (int i = 0; i < echoes; i++) {
 		double t = 0.004 + b->room_s * bowed_random();
 
@@ -228,21 +269,22 @@ static inline void bowed_room(const struct bowed *b, struct bowed_sound *s)
 		gain[i] = bowed_normal() * exp(-6.91 * t / b->room_s);
 		energy += gain[i] * gain[i];
 	}
-	for (int i = 0; i < echoes; i++) {
-		/* The dulling leaves (1 - keep) / (1 + keep) of the energy. */
-		float g = (float)(gain[i] /
-		    sqrt(energy * (1 - keep) / (1 + keep)) *
-		    pow(10, -b->room_db / 20));
-
-		for (size_t j = late[i]; j < s->n; j++)
-			wet[j] += g * dry[j - late[i]];
-	}
+	/* The dulling leaves (1 - keep) / (1 + keep) of the energy. */
+	for (int i = 0; i < echoes; i++)
+		z[late[i]] += gain[i] / sqrt(energy * (1 - keep) / (1 + keep)) *
+		    pow(10, -b->room_db / 20) * I;
+	/* (sound + i echoes)^2 has twice the two, folded, beside the i. */
+	bowed_fourier(z, size, -1);
+	for (size_t j = 0; j < size; j++)
+		z[j] *= z[j];
+	bowed_fourier(z, size, 1);
 	for (size_t j = 0; j < s->n; j++) {
-		dull = wet[j] + keep * (dull - wet[j]);
+		float wet = (float)(cimag(z[j]) / 2 / (double)size);
+
+		dull = wet + keep * (dull - wet);
 		s->x[j] += dull;
 	}
-	free(dry);
-	free(wet);
+	free(z);
 	free(gain);
 	free(late);
 }

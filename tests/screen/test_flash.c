@@ -38,7 +38,7 @@ struct light {
 };
 
 static struct light lights[CANVAS_ROWS_MAX][CANVAS_COLUMNS_MAX];
-static struct canvas page, again;
+static struct canvas page, shown, again;
 static struct sitting d;
 static const struct history nothing;
 
@@ -72,12 +72,19 @@ static void see(struct light *l, int level, int64_t frame, int x, int y)
 		    (long long)frame);
 }
 
+/* A row that is as it was before changes no light. */
 static void see_page(int64_t frame)
 {
-	for (int y = 0; y < page.rows; y++)
+	for (int y = 0; y < page.rows; y++) {
+		size_t size = sizeof(page.cell[y][0]) * (size_t)page.columns;
+
+		if (memcmp(page.cell[y], shown.cell[y], size) == 0)
+			continue;
+		memcpy(shown.cell[y], page.cell[y], size);
 		for (int x = 0; x < page.columns; x++)
 			see(&lights[y][x], level_of(&page.cell[y][x]), frame, x,
 			    y);
+	}
 }
 
 /* A frame between now and the next change shows the same page. */
@@ -133,6 +140,7 @@ static void walk(const struct routine *r, enum marking marking, int columns,
 	struct view v = { .session = &d.s, .ascii = ascii };
 
 	memset(lights, 0, sizeof(lights));
+	memset(&shown, 0, sizeof(shown));
 	sitting_begin(&d, r, &nothing, marking, RATE);
 	sitting_start(&d);
 	frame = d.s.now;
