@@ -15,38 +15,9 @@
 
 #include "../listen/bowed.h"
 #include "bench.h"
+#include "wav.h"
 
-enum {
-	RATE = 48000,
-	SECONDS = 3600,
-	CHANGE = 4 * RATE,
-	HEAD = 44,
-	LOOK_US = 100000
-};
-
-static void put_number(unsigned char *at, uint32_t n)
-{
-	for (int i = 0; i < 4; i++)
-		at[i] = (unsigned char)(n >> 8 * i);
-}
-
-/* The head of a WAV file of one channel of 16 bits. */
-static bool put_head(FILE *f)
-{
-	static const unsigned char form[] = "RIFF    WAVEfmt \x10\0\0\0\1\0\1";
-	uint32_t bytes = 2U * RATE * SECONDS;
-	unsigned char head[HEAD] = { 0 };
-
-	memcpy(head, form, sizeof(form) - 1);
-	put_number(head + 4, HEAD - 8 + bytes);
-	put_number(head + 24, RATE);
-	put_number(head + 28, 2 * RATE);
-	head[32] = 2;
-	head[34] = 16;
-	memcpy(head + 36, "data", 4);
-	put_number(head + 40, bytes);
-	return fwrite(head, 1, HEAD, f) == HEAD;
-}
+enum { RATE = 48000, SECONDS = 3600, CHANGE = 4 * RATE, LOOK_US = 100000 };
 
 /* A turn as 16 bits, with the change behind it. */
 static int16_t *make_turn(const struct bowed *b, size_t *n)
@@ -84,7 +55,8 @@ static bool make_hour(const char *path)
 	int16_t *turn[2] = { make_turn(&glide, &n[0]),
 		make_turn(&swing, &n[1]) };
 	FILE *f = fopen(path, "wb");
-	bool good = f && turn[0] && turn[1] && put_head(f);
+	bool good = f && turn[0] && turn[1] &&
+	    wav_head(f, RATE, (uint32_t)left);
 
 	for (int i = 0; good && left > 0; i = !i) {
 		size_t part = n[i] < left ? n[i] : left;

@@ -22,9 +22,11 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "../listen/bowed.h"
 #include "../world/sound_program.h"
 #include "bench.h"
 #include "evenhand/world/device.h"
+#include "wav.h"
 
 enum {
 	RATE = 48000,
@@ -34,6 +36,8 @@ enum {
 	PATIENCE_MS = 20000,	 /* for a note to come */
 	APART_MS = 400,
 	WATCH_S = 5,
+	LEAD_S = 10,	/* until the first of the usual turns sounds */
+	TURNS_S = 22,	/* two of them with their changes */
 	OPEN_MS = 8000, /* for a microphone to open */
 	FAMILY_MAX = 8,
 };
@@ -48,6 +52,14 @@ static const char routine[] =
     "  because: a short one}\n"
     "turns: {order: [4, 3, 2, 1], bows_each: 1, change_seconds: 2}\n"
     "session: {minutes: 5}\n"
+    "stages:\n"
+    "  - {id: small, title: Small, place: string D, travel: semitone}\n";
+
+/* Turns as usual: two bows of four seconds, and three for the change. */
+static const char usual[] =
+    "routine: Usual\n"
+    "player: {instrument: cello}\n"
+    "bowing: {count_in_bows: 1}\n"
     "stages:\n"
     "  - {id: small, title: Small, place: string D, travel: semitone}\n";
 
@@ -306,23 +318,32 @@ static double bare_mb(const char *self)
 	return mb;
 }
 
-/* Half a minute of a session is under way already. */
-static void costs(struct child *c, struct ear *e, const char *self)
+/* Percent of a core that a session takes for so long, and its memory then. */
+static double watch(struct child *c, struct ear *e, int seconds, double *mb)
 {
 	pid_t who[FAMILY_MAX];
 	int count = family(c->pid, who, 0);
-	double mb = 0, s = 0, from = now_ms();
+	double s = 0, from = now_ms();
 
 	for (int i = 0; i < count; i++)
 		s -= used_s(who[i]);
-	while (now_ms() - from < WATCH_S * 1000 && listen(e, 1000))
+	while (now_ms() - from < seconds * 1000 && listen(e, 1000))
 		drain(c);
+	*mb = 0;
 	for (int i = 0; i < count; i++) {
 		s += used_s(who[i]);
-		mb += private_mb(who[i]);
+		*mb += private_mb(who[i]);
 	}
-	figure("share of a core, all its processes in a turn", "< 2 %",
-	    s * 1e5 / (now_ms() - from), "%");
+	return s * 1e5 / (now_ms() - from);
+}
+
+/* Half a minute of a session is under way already. */
+static void costs(struct child *c, struct ear *e, const char *self)
+{
+	double mb, share = watch(c, e, WATCH_S, &mb);
+
+	figure("share of a core, all its processes in a turn", "< 2 %", share,
+	    "%");
 	figure("private memory of them", "", mb, "MB");
 	figure("beyond a program with PortAudio alone", "< 10 MB",
 	    mb - bare_mb(self), "MB");
@@ -439,6 +460,40 @@ static void microphone_costs(const char *self)
 	figure("the same without it", "0", without, "");
 }
 
+/* A string that every finger's turn of the usual stage can hear. */
+static void write_string(const char *path)
+{
+	const struct bowed b = { .rate = RATE,
+		.seconds = LEAD_S + TURNS_S + 4,
+		.hz = 174.6141, /* F3 */
+		.travel_cents = 100,
+		.pulses_a_second = 1.5,
+		.glide_s = 0.1,
+		.jitter_cents = 2,
+		.turn_s = 4,
+		.noise_db = -40 };
+	struct bowed_sound s = bowed_make(&b);
+	FILE *f = fopen(path, "wb");
+	bool good = f && wav_head(f, RATE, (uint32_t)s.n);
+
+	for (size_t i = 0; good && i < s.n; i++) {
+		int16_t x = (int16_t)lrintf(s.x[i] * 32767);
+
+		good = fwrite(&x, sizeof(x), 1, f) == 1;
+	}
+	free(s.x);
+	if (!good || fclose(f) != 0)
+		say_and_exit(path);
+}
+
+static void write_words(const char *path, const char *words)
+{
+	FILE *f = fopen(path, "w");
+
+	if (!f || fputs(words, f) == EOF || fclose(f) == EOF)
+		say_and_exit(path);
+}
+
 static void prepare(char *file, size_t size)
 {
 	if (!mkdtemp(folder))
@@ -447,9 +502,7 @@ static void prepare(char *file, size_t size)
 	snprintf(file, size, "%s/server", folder);
 	setenv("SOUND_FOLDER", file, 1);
 	snprintf(file, size, "%s/often.yaml", folder);
-	FILE *f = fopen(file, "w");
-	if (!f || fputs(routine, f) == EOF || fclose(f) == EOF)
-		say_and_exit(file);
+	write_words(file, routine);
 }
 
 /* A session whose first turn has begun. */
@@ -463,6 +516,35 @@ static struct child practise(const char *const *words)
 	usleep(500000);
 	press(&c, '\n');
 	return c;
+}
+
+/* Two turns of a session whose microphone hears a string all the while. */
+static void listening_costs(const char *binary, struct ear *e)
+{
+	char file[128], wav[128], line[300];
+	const char *const words[] = { binary, "--lines", "--listen", "--player",
+		"Kite", file, NULL };
+	struct child c;
+	double mb, share;
+
+	snprintf(file, sizeof file, "%s/usual.yaml", folder);
+	write_words(file, usual);
+	snprintf(wav, sizeof wav, "%s/string.wav", folder);
+	write_string(wav);
+	snprintf(line, sizeof line, "%s feed %s > /dev/null 2>&1 &", tool, wav);
+	c = practise(words);
+	if (system(line) != 0)
+		say_and_exit(line);
+	watch(&c, e, LEAD_S, &mb);
+	share = watch(&c, e, TURNS_S, &mb);
+	end(&c);
+	snprintf(line, sizeof line,
+	    "'%s' history --json --player Kite | grep -q tops_heard", binary);
+	if (system(line) != 0)
+		say_and_exit("the session that listens heard no string");
+	figure("share of a core, all of a session that listens", "< 4 %", share,
+	    "%");
+	figure("private memory of it", "", mb, "MB");
 }
 
 static void all(const char *self, const char *binary, const char *file)
@@ -485,6 +567,7 @@ static void all(const char *self, const char *binary, const char *file)
 	c = practise(listening);
 	key_to_silence(&c, &e, " beside a microphone");
 	end(&c);
+	listening_costs(binary, &e);
 	end(&ears);
 	microphone_costs(self);
 }
