@@ -42,9 +42,9 @@ under()
 # What a verb works on: FILE, ROUTINE or nothing.
 operand()
 {
-	case $("$program" "$1" --help | head -n 1) in
+	case $("$program" "$1" --help | sed -n '1s/ -o FILE$//;1p') in
 	*ROUTINE*) echo ROUTINE ;;
-	*FILE* | *DIR*) echo FILE ;;
+	*FILE* | *FOLDER*) echo FILE ;;
 	esac
 }
 

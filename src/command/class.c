@@ -35,7 +35,7 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 		OPTION_AT(&at),
 		OPTIONS_END,
 	};
-	const struct verb verb = { "class", "DIR", M_CLASS_ABOUT, 1, 1,
+	const struct verb verb = { "class", "FOLDER", M_CLASS_ABOUT, 1, 1,
 		wishes };
 
 	if (!options_read(&verb, &argc, &argv, status))

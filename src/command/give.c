@@ -56,7 +56,8 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 		OPTION_AT(&a->at),
 		OPTIONS_END,
 	};
-	const struct verb verb = { "give", "", M_GIVE_HELP, 0, 0, wishes };
+	const struct verb verb = { "give", "-o FILE", M_GIVE_HELP, 0, 0,
+		wishes };
 
 	if (!options_read(&verb, &argc, &argv, status))
 		return false;

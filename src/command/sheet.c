@@ -79,8 +79,8 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 		OPTIONS_END,
 	};
 	const struct verb verb = { "print",
-		"homework|lesson|class [ROUTINE|DIR]", M_PAPER_ABOUT, 1, 2,
-		wishes };
+		"homework|lesson|class [ROUTINE|FOLDER] -o FILE", M_PAPER_ABOUT,
+		1, 2, wishes };
 
 	if (!options_read(&verb, &argc, &argv, status))
 		return false;
@@ -89,7 +89,8 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	if (!which(a, argv[0]))
 		return false;
 	if (!a->path)
-		return refuse(message_of(M_PAPER_OUT));
+		return refuse(message_with(M_PAPER_OUT, TEXT(argv[0]),
+		    TEXT(a->class ? " FOLDER" : "")));
 	if (!paper_format_of(a->path, &a->format))
 		return refuse(message_with(M_PAPER_SUFFIX, TEXT(a->path)));
 	return size_of(size, &a->size) && options_now(at, &a->now);

@@ -106,8 +106,8 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 		OPTION_AT(&at),
 		OPTIONS_END,
 	};
-	const struct verb verb = { "track", "[ROUTINE]", M_TRACK_ABOUT, 0, 1,
-		wishes };
+	const struct verb verb = { "track", "[ROUTINE] -o FILE", M_TRACK_ABOUT,
+		0, 1, wishes };
 
 	if (!options_read(&verb, &argc, &argv, status))
 		return false;

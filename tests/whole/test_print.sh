@@ -125,9 +125,10 @@ so "nothing is left of it" [ "$(disk)" = "$before" ]
 
 unchanged 64 'has to end in .pdf, .svg or .png' print homework -o week.doc
 unchanged 64 'has to end in' print homework -o week
-unchanged 64 'say where the sheet goes' print homework
+unchanged 64 'evenhand print homework -o sheet.pdf' print homework
+unchanged 64 'evenhand print class FOLDER -o sheet.pdf' print class
 unchanged 64 'I can print homework, lesson or class, not "cello.yaml"' print cello.yaml -o x.pdf
-unchanged 64 'evenhand print [options] homework|lesson|class [ROUTINE|DIR]' print -o x.pdf
+unchanged 64 'evenhand print [options] homework|lesson|class [ROUTINE|FOLDER] -o FILE' print -o x.pdf
 unchanged 64 '--paper is a4 or letter, not "a3"' print homework --paper a3 \
     -o x.pdf
 unchanged 64 '--output needs a word behind it' print homework -o

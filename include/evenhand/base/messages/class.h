@@ -159,7 +159,7 @@ MESSAGE(M_CLASS_PRINT_PDF, "t",
     "the sheets of a class are many pages, and {0} can hold one. Choose a file "
     "that ends in .pdf")
 MESSAGE(M_CLASS_PRINT_WHICH, "",
-    "say which class: evenhand print class DIR -o FILE.pdf")
+    "say which class: evenhand print class FOLDER -o FILE.pdf")
 MESSAGE(M_CLASS_PRINT_NONE, "t",
     "there are no students in {0} yet, so nothing was written. Put their "
     "records into it, or gather them: evenhand gather --class {0} FILE...")

@@ -92,8 +92,8 @@ MESSAGE(M_PAPER_BROKE, "",
     "outside. Nothing was written. Try again")
 MESSAGE(M_PAPER_SUFFIX, "t",
     "\"{0}\" has to end in .pdf, .svg or .png, which says what is made")
-MESSAGE(M_PAPER_OUT, "",
-    "say where the sheet goes, such as: evenhand print homework -o week.pdf")
+MESSAGE(M_PAPER_OUT, "tt",
+    "say where the sheet goes, such as: evenhand print {0}{1} -o sheet.pdf")
 MESSAGE(M_PAPER_WHAT, "t",
     "I can print homework, lesson or class, not \"{0}\". Write it like this: "
     "evenhand print homework [ROUTINE] -o FILE")
