@@ -148,7 +148,7 @@ static void whole(const char *folder)
 
 int main(void)
 {
-	char home[40], path[128], folder[80], command[64];
+	char home[40], path[128], folder[80];
 	struct load_paths paths;
 	static struct faults faults;
 	bool unreadable;
@@ -171,6 +171,6 @@ int main(void)
 	figure("the same class, listed", "< 200 ms", median(ms, RUNS), "ms");
 	whole(folder);
 	routine_free(routine);
-	snprintf(command, sizeof command, "rm -rf %s", home);
-	return system(command) == 0 ? 0 : 1;
+	forget_home(home);
+	return 0;
 }

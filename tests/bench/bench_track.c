@@ -12,8 +12,6 @@
 
 enum { RUNS = 9 };
 
-static char folder[] = "/tmp/evenhand-bench-XXXXXX";
-
 /* ms until a track is on the disk. */
 static double track_once(
     const char *program, const char *file, const char *rate)
@@ -58,11 +56,12 @@ static double times(
 int main(void)
 {
 	const char *program = getenv("EVENHAND");
+	char folder[40];
 	double length;
 
-	if (!program || !mkdtemp(folder) || chdir(folder) != 0)
+	fresh_home(folder, sizeof folder);
+	if (!program || chdir(folder) != 0)
 		fail("EVENHAND and a folder");
-	home_is(folder);
 	track_once(program, "a.wav", "48");
 	length = seconds("a.wav", 48000);
 	figure("a five-minute track as FLAC", "over 500",
@@ -73,10 +72,6 @@ int main(void)
 	    times(program, "a.ogg", "48", length), "times as fast");
 	figure("FLAC at 96 kHz", "over 250",
 	    times(program, "a.flac", "96", length), "times as fast");
-	unlink("a.wav");
-	unlink("a.flac");
-	unlink("a.ogg");
-	if (chdir("/") != 0 || rmdir(folder) != 0)
-		fail(folder);
+	forget_home(folder);
 	return 0;
 }

@@ -82,6 +82,18 @@ static void bow(const struct routine *r, int turn, int left_out, int at_ms)
 	    asked.lower_hz, asked.travel_cents, tops[0], tops[1]);
 }
 
+/* A half of full scale at its loudest. */
+static void scale(void)
+{
+	size_t n = sizeof(sound) / sizeof(*sound);
+	float peak = 1e-9F;
+
+	for (size_t i = 0; i < n; i++)
+		peak = fmaxf(peak, fabsf(sound[i]));
+	for (size_t i = 0; i < n; i++)
+		sound[i] *= 0.5F / peak;
+}
+
 static void word(FILE *to, uint32_t value, int bytes)
 {
 	for (; bytes > 0; bytes--, value >>= 8)
@@ -92,14 +104,11 @@ static bool write_raw(const char *path)
 {
 	FILE *to = fopen(path, "wb");
 	size_t n = sizeof(sound) / sizeof(*sound), good = 0;
-	float peak = 1e-9F;
 
 	if (to == NULL)
 		return false;
-	for (size_t i = 0; i < n; i++)
-		peak = fmaxf(peak, fabsf(sound[i]));
 	for (size_t i = 0; i < n; i++) {
-		float both[2] = { sound[i] / peak / 2, sound[i] / peak / 2 };
+		float both[2] = { sound[i], sound[i] };
 
 		good += fwrite(both, sizeof(both), 1, to);
 	}
@@ -110,12 +119,9 @@ static bool write_wav(const char *path)
 {
 	FILE *to = fopen(path, "wb");
 	uint32_t n = sizeof(sound) / sizeof(*sound);
-	float peak = 1e-9F;
 
 	if (to == NULL)
 		return false;
-	for (uint32_t i = 0; i < n; i++)
-		peak = fmaxf(peak, fabsf(sound[i]));
 	fputs("RIFF", to);
 	word(to, 36 + 2 * n, 4);
 	fputs("WAVEfmt ", to);
@@ -129,7 +135,7 @@ static bool write_wav(const char *path)
 	fputs("data", to);
 	word(to, 2 * n, 4);
 	for (uint32_t i = 0; i < n; i++)
-		word(to, (uint32_t)(int32_t)(sound[i] / peak * 16000), 2);
+		word(to, (uint32_t)(int32_t)(sound[i] * 32000), 2);
 	return fclose(to) == 0;
 }
 
@@ -156,6 +162,7 @@ int main(int argc, char **argv)
 	for (int t = 0; t < TURNS; t++)
 		bow(r, t, number(argv[3]), FIRST_MS + t * EACH_MS + later);
 	routine_free(r);
+	scale();
 	if (strstr(argv[2], ".raw"))
 		return write_raw(argv[2]) ? 0 : 1;
 	return write_wav(argv[2]) ? 0 : 1;

@@ -1,12 +1,12 @@
 /*
  * tone.c - a recording of a bowed string whose truth is known, as a file
  *
- *	tone FILE [key=number...] [float] [nan] [opposed]
+ *	tone FILE [key=number...] [nan] [opposed]
  *
  * The end of the name says the format.  Keys: rate, channels, seconds, hz,
- * swing_hz, swing_cents, travel, pulses (a second), noise, room (both dB),
- * pause (seconds of silence, and the same again), gain.  "float" keeps 32-bit
- * floats; "nan" spoils some of them.  Prints the truth.
+ * swing_hz, swing_cents, travel, pulses (a second), room (dB), pause (seconds of
+ * silence, and the same again), gain.  "nan" keeps 32-bit floats and spoils some
+ * of them.  Prints the truth.
  */
 #include <sndfile.h>
 #include <stdio.h>
@@ -18,7 +18,7 @@
 struct wish {
 	struct bowed b;
 	double pause, gain, channels;
-	bool floats, spoiled, opposed;
+	bool spoiled, opposed;
 };
 
 static bool read_word(struct wish *w, const char *word)
@@ -33,7 +33,6 @@ static bool read_word(struct wish *w, const char *word)
 		{ "swing_cents=", &w->b.swing_cents },
 		{ "travel=", &w->b.travel_cents },
 		{ "pulses=", &w->b.pulses_a_second },
-		{ "noise=", &w->b.noise_db },
 		{ "room=", &w->b.room_db },
 		{ "pause=", &w->pause },
 		{ "gain=", &w->gain },
@@ -50,10 +49,13 @@ static bool read_word(struct wish *w, const char *word)
 	}
 	if (strncmp(word, "rate=", 5) == 0)
 		w->b.rate = atoi(word + 5);
-	w->floats |= strcmp(word, "float") == 0 || strcmp(word, "nan") == 0;
-	w->spoiled |= strcmp(word, "nan") == 0;
-	w->opposed |= strcmp(word, "opposed") == 0;
-	return strncmp(word, "rate=", 5) == 0 || w->floats || w->opposed;
+	else if (strcmp(word, "nan") == 0)
+		w->spoiled = true;
+	else if (strcmp(word, "opposed") == 0)
+		w->opposed = true;
+	else
+		return false;
+	return true;
 }
 
 static int format_of(const char *path, bool floats)
@@ -117,7 +119,7 @@ int main(int argc, char **argv)
 	w.b.room_s = w.b.room_db != 0 ? 0.35 : 0;
 	info.samplerate = w.b.rate;
 	info.channels = (int)w.channels;
-	info.format = format_of(argv[1], w.floats);
+	info.format = format_of(argv[1], w.spoiled);
 	f = sf_open(argv[1], SFM_WRITE, &info);
 	if (!f)
 		return 73;
