@@ -15,13 +15,10 @@
 
 #include "class.h"
 #include "evenhand/paper/list.h"
-#include "evenhand/screen/lines.h"
-#include "evenhand/world/file.h"
 #include "options.h"
 #include "so_far.h"
 
 enum {
-	PAGE_BYTES = 4096,
 	LISTS_BYTES_MAX = 200 * 1024 * 1024, /* what evenhand-paper takes */
 };
 
@@ -120,30 +117,6 @@ static int add_all(struct printing *p)
 	return append(p, &end);
 }
 
-/* --- the file --- */
-
-static int put(struct printing *p)
-{
-	char bytes[PAGE_BYTES];
-	struct text page = text_in(bytes, sizeof(bytes));
-	struct paper_bytes made = { 0 };
-	struct message m;
-	struct fault f;
-	bool good;
-
-	good = paper_make(p->list, p->length, p->ask->format, &made, &f) &&
-	    file_write(p->ask->path, (const char *)made.bytes, made.length,
-		p->ask->force, &f);
-	free(made.bytes);
-	if (!good) {
-		command_fault(&f);
-		return command_status(&f);
-	}
-	m = message_with(M_PAPER_WRITTEN, TEXT(p->ask->path), WHOLE(p->pages));
-	lines_say(&page, &m);
-	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
-}
-
 static int print(struct printing *p)
 {
 	const struct class_print *a = p->ask;
@@ -155,7 +128,9 @@ static int print(struct printing *p)
 		return refuse(message_with(M_CLASS_PRINT_NONE, TEXT(a->folder)),
 		    EXIT_NO_INPUT);
 	status = add_all(p);
-	return status == EXIT_GOOD ? put(p) : status;
+	return status == EXIT_GOOD
+	    ? sheet_put(&a->to, p->list, p->length, p->pages)
+	    : status;
 }
 
 int class_print(const struct class_print *ask)
@@ -165,8 +140,9 @@ int class_print(const struct class_print *ask)
 
 	if (!ask->folder)
 		return refuse(message_of(M_CLASS_PRINT_WHICH), EXIT_USAGE);
-	if (ask->format != PAPER_PDF)
-		return refuse(message_with(M_CLASS_PRINT_PDF, TEXT(ask->path)),
+	if (ask->to.format != PAPER_PDF)
+		return refuse(
+		    message_with(M_CLASS_PRINT_PDF, TEXT(ask->to.path)),
 		    EXIT_USAGE);
 	p = calloc(1, sizeof(*p));
 	if (!p)

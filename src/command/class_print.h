@@ -12,14 +12,17 @@
 
 struct class_print {
 	const char *folder; /* NULL: none was named */
-	const char *path;   /* of the file to write */
-	enum paper_format format;
+	struct paper_target to;
 	enum sheet_size size;
 	struct moment now;
-	bool large, force;
+	bool large;
 };
 
 /* Prints them; the exit status. */
 int class_print(const struct class_print *ask);
+
+/* sheet.c: puts a list of so many pages into its file and says so. */
+int sheet_put(
+    const struct paper_target *to, const char *list, size_t length, int pages);
 
 #endif

@@ -20,7 +20,6 @@ enum { WORDS_BYTES = 8192, TITLE_BYTES = 200 };
 /* Too large for the stack. */
 struct sheet {
 	struct paper paper;
-	struct paper_bytes made;
 	char list[LIST_BYTES_MAX];
 	char words[WORDS_BYTES];
 	char title[TITLE_BYTES];
@@ -42,15 +41,12 @@ static void take_words(struct sheet *s, struct plot_wish *w)
 	}
 }
 
-static bool put(struct sheet *s, const struct measured *m,
-    enum paper_format format, struct fault *f)
+static bool put(struct sheet *s, const struct paper_target *to, struct fault *f)
 {
 	struct text list = text_in(s->list, sizeof(s->list));
 
 	list_write(&list, &s->paper);
-	return paper_make(s->list, list.length, format, &s->made, f) &&
-	    file_write(m->ask->plot, (const char *)s->made.bytes,
-		s->made.length, m->ask->force, f);
+	return paper_file(to, s->list, list.length, f);
 }
 
 bool measure_plot(const struct measured *m, int *status)
@@ -61,7 +57,7 @@ bool measure_plot(const struct measured *m, int *status)
 		.reference_hz = m->ask->reference_hz };
 	struct message caution = message_of(M_MEASURE_CAUTION);
 	struct text words, title;
-	enum paper_format format = PAPER_PDF;
+	struct paper_target to = { m->ask->plot, PAPER_PDF, m->ask->force };
 	struct fault f;
 	bool good;
 
@@ -81,14 +77,13 @@ bool measure_plot(const struct measured *m, int *status)
 	take_words(s, &w);
 	w.title = s->title;
 	w.day = moment_day(clock_now());
-	paper_format_of(m->ask->plot, &format);
+	paper_format_of(to.path, &to.format);
 	paper_plot(&s->paper, &w);
-	good = put(s, m, format, &f);
+	good = put(s, &to, &f);
 	if (!good) {
 		command_fault(&f);
 		*status = command_status(&f);
 	}
-	free(s->made.bytes);
 	free(s);
 	return good;
 }

@@ -15,8 +15,6 @@
 #include "evenhand/paper/list.h"
 #include "evenhand/paper/sheet.h"
 #include "evenhand/screen/lines.h"
-#include "evenhand/world/file.h"
-#include "evenhand/world/paper_maker.h"
 #include "options.h"
 
 enum { PAGE_BYTES = 8192 };
@@ -24,11 +22,11 @@ enum { PAGE_BYTES = 8192 };
 /* What the command line asks. */
 struct ask {
 	const char *routine; /* or the folder of a class; NULL: none named */
-	const char *path, *player;
-	enum paper_format format;
+	const char *player;
+	struct paper_target to;
 	enum sheet_size size;
 	struct moment now;
-	bool lesson, class, large, force;
+	bool lesson, class, large;
 };
 
 /* What a sheet is made of, too large for the stack. */
@@ -38,7 +36,6 @@ struct sheet {
 	struct history history;
 	struct plan plan;
 	struct paper paper;
-	struct paper_bytes made;
 	char list[LIST_BYTES_MAX];
 };
 
@@ -70,10 +67,10 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 {
 	const char *at = NULL, *size = NULL;
 	const struct option_wish wishes[] = {
-		{ "output", M_PAPER_OPTION_OUT, "FILE", NULL, &a->path },
+		{ "output", M_PAPER_OPTION_OUT, "FILE", NULL, &a->to.path },
 		{ "paper", M_PAPER_OPTION_PAPER, "a4|letter", NULL, &size },
 		{ "large", M_PAPER_OPTION_LARGE, NULL, &a->large, NULL },
-		{ "force", M_COMMAND_OPTION_FORCE, NULL, &a->force, NULL },
+		{ "force", M_COMMAND_OPTION_FORCE, NULL, &a->to.force, NULL },
 		OPTION_PLAYER(&a->player),
 		OPTION_AT(&at),
 		OPTIONS_END,
@@ -88,28 +85,27 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	a->routine = argc > 1 ? argv[1] : NULL;
 	if (!which(a, argv[0]))
 		return false;
-	if (!a->path)
+	if (!a->to.path)
 		return refuse(message_with(M_PAPER_OUT, TEXT(argv[0]),
 		    TEXT(a->class ? " FOLDER" : "")));
-	if (!paper_format_of(a->path, &a->format))
-		return refuse(message_with(M_PAPER_SUFFIX, TEXT(a->path)));
+	if (!paper_format_of(a->to.path, &a->to.format))
+		return refuse(message_with(M_PAPER_SUFFIX, TEXT(a->to.path)));
 	return size_of(size, &a->size) && options_now(at, &a->now);
 }
 
-static int put(struct sheet *s, const struct ask *a, size_t length)
+int sheet_put(
+    const struct paper_target *to, const char *list, size_t length, int pages)
 {
 	char bytes[PAGE_BYTES];
 	struct text page = text_in(bytes, sizeof(bytes));
-	struct message m;
+	struct message m = message_with(
+	    M_PAPER_WRITTEN, TEXT(to->path), WHOLE(pages));
 	struct fault f;
 
-	if (!paper_make(s->list, length, a->format, &s->made, &f) ||
-	    !file_write(a->path, (const char *)s->made.bytes, s->made.length,
-		a->force, &f)) {
+	if (!paper_file(to, list, length, &f)) {
 		command_fault(&f);
 		return command_status(&f);
 	}
-	m = message_with(M_PAPER_WRITTEN, TEXT(a->path), WHOLE(s->paper.pages));
 	lines_say(&page, &m);
 	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
 }
@@ -158,7 +154,7 @@ static int make(struct sheet *s, const struct ask *a)
 		refuse(message_of(M_PAPER_FULL));
 		return EXIT_DATA;
 	}
-	written = put(s, a, list.length);
+	written = sheet_put(&a->to, s->list, list.length, s->paper.pages);
 	return written == EXIT_GOOD ? status : written;
 }
 
@@ -171,9 +167,8 @@ int command_sheet(int argc, char **argv)
 	if (!ask_read(&ask, argc, argv, &status))
 		return status;
 	if (ask.class)
-		return class_print(
-		    &(struct class_print) { ask.routine, ask.path, ask.format,
-			ask.size, ask.now, ask.large, ask.force });
+		return class_print(&(struct class_print) {
+		    ask.routine, ask.to, ask.size, ask.now, ask.large });
 	s = calloc(1, sizeof(*s));
 	if (!s) {
 		refuse(message_of(M_COMMAND_NO_MEMORY));
@@ -182,7 +177,6 @@ int command_sheet(int argc, char **argv)
 	status = make(s, &ask);
 	history_done(&s->history);
 	routine_free(s->routine);
-	free(s->made.bytes);
 	free(s);
 	return status;
 }

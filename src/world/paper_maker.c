@@ -1,5 +1,5 @@
 /*
- * paper_maker.c - a list of strokes and words, made a document
+ * paper_maker.c - a list of strokes and words, made a document in a file
  */
 #include "evenhand/world/paper_maker.h"
 
@@ -12,6 +12,7 @@
 #include <unistd.h>
 
 #include "evenhand/world/beside.h"
+#include "evenhand/world/file.h"
 #include "evenhand/world/paths.h"
 #include "evenhand/world/program.h"
 
@@ -123,9 +124,9 @@ static int run(const char *program, const char *list, size_t length,
 	close(p.out[1]);
 	p.in[0] = p.out[1] = -1;
 	/*
-	 * It reads all before it writes, so neither waits for the other.  When
-	 * it has ended before, its status tells why.
-	 */
+   * It reads all before it writes, so neither waits for the other.  When
+   * it has ended before, its status tells why.
+   */
 	program_write(p.in[1], list, length);
 	close(p.in[1]);
 	p.in[1] = -1;
@@ -141,13 +142,18 @@ done:
 	return status;
 }
 
-bool paper_make(const char *list, size_t length, enum paper_format format,
-    struct paper_bytes *out, struct fault *f)
+bool paper_file(const struct paper_target *to, const char *list, size_t length,
+    struct fault *f)
 {
 	char program[PATH_BYTES_MAX];
+	struct paper_bytes made = { 0 };
+	bool good;
 
-	*out = (struct paper_bytes) { 0 };
 	if (!beside_find(PAPER_PROGRAM, program, sizeof program))
 		return fault_set(f, message_of(M_PAPER_NO_PROGRAM));
-	return tell(run(program, list, length, format, out), f);
+	good = tell(run(program, list, length, to->format, &made), f) &&
+	    file_write(
+		to->path, (const char *)made.bytes, made.length, to->force, f);
+	free(made.bytes);
+	return good;
 }

@@ -1,5 +1,5 @@
 /*
- * paper_maker.h - a list of strokes and words, made a document
+ * paper_maker.h - a list of strokes and words, made a document in a file
  *
  * Starts evenhand-paper, gives it the list and takes what it draws.  What its
  * libraries print is nobody's business and goes nowhere.
@@ -23,8 +23,15 @@
  */
 bool paper_format_of(const char *path, enum paper_format *format);
 
-/* Makes the document; the caller frees out->bytes, also when it fails. */
-bool paper_make(const char *list, size_t length, enum paper_format format,
-    struct paper_bytes *out, struct fault *f);
+/* Where a document goes, and as what. */
+struct paper_target {
+	const char *path;
+	enum paper_format format;
+	bool force; /* also in the place of another file */
+};
+
+/* Makes the document in its file, whole or not at all. */
+bool paper_file(const struct paper_target *to, const char *list, size_t length,
+    struct fault *f);
 
 #endif
