@@ -6,8 +6,24 @@
 # says what could not be tried on this computer, and with SKIP=no in the
 # environment that counts as failed.  NAME runs only those whose path holds it.
 # JOBS run at a time, one if left out; what is told of one is told in one piece.
-# UNDER is a command that is to run them.
+# UNDER is a command that is to run them.  What failed is told once more behind
+# the count, in few lines, for those who see only the end of a long log.
 set -u
+
+# failing FILE: the lines of a log that say what failed, and what explains them
+failing()
+{
+	awk '
+	/^BAD |FAILED|ERROR|[Ee]rror: |Sanitizer|[Aa]ssert|^skipped: |^==[0-9]+==/ {
+		more = 4
+		print
+		next
+	}
+	/^ok |^\[/ { more = 0 }
+	more-- > 0 { print }' "$1" | cut -c 1-200 > "$1.failing"
+	[ -s "$1.failing" ] || tail -n 15 "$1" > "$1.failing"
+	sed -n 's/^/      /; 1,40p' "$1.failing"
+}
 
 # one DIRECTORY PROGRAM: runs it; its report and whether it was good are files
 one()
@@ -27,6 +43,7 @@ one()
 			if [ $((tests + skipped)) -eq 0 ] ||
 			    { [ "$skipped" -gt 0 ] && [ "${SKIP-}" = no ]; }; then
 				echo "      ... not all was checked, so it counts as failed"
+				echo 'skipped: not all was checked' >> "$log"
 				verdict=BAD
 			fi
 		} > "$log.report"
@@ -37,7 +54,7 @@ one()
 			sed 's/^/      /' "$log"
 		} > "$log.report"
 	fi
-	echo "$verdict" > "$log.verdict"
+	echo "$verdict $2" > "$log.verdict"
 	tell "$1" "$log.report"
 }
 
@@ -55,9 +72,16 @@ tell()
 	rmdir "$1/telling" 2> "$1/quiet"
 }
 
-count()
+# again PROGRAM: if it did not pass, its name and why
+again()
 {
-	cat "$reports"/*.verdict 2> "$reports/quiet" | grep -cx "$1"
+	verdict=$(grep -lxF -e "good $1" -e "BAD $1" "$reports"/*.verdict)
+	if [ -z "$verdict" ]; then
+		printf 'BAD   %s\n      ended from outside\n' "$1"
+	elif ! grep -q '^good ' "$verdict"; then
+		printf 'BAD   %s\n' "$1"
+		failing "${verdict%.verdict}"
+	fi
 }
 
 if [ "${1-}" = --one ]; then
@@ -76,8 +100,11 @@ for program do
 done > "$reports/programs"
 asked=$(wc -l < "$reports/programs" | tr -d ' ')
 xargs -P "${JOBS:-1}" -n 1 sh "$0" --one "$reports" < "$reports/programs"
-passed=$(count good)
+passed=$(cat "$reports"/*.verdict 2> "$reports/quiet" | grep -c '^good ')
 # One that left no verdict was ended from outside: it did not pass.
 failed=$((asked - passed))
 printf '%d passed, %d failed\n' "$passed" "$failed"
+while read -r program; do
+	again "$program" 2> "$reports/quiet"
+done < "$reports/programs"
 [ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]
