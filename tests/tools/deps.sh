@@ -44,6 +44,8 @@ cmd:zsh|zsh|zsh|zsh|zsh
 cmd:fish|fish|fish|fish|fish
 cmd:strace|strace|strace|strace|-
 pc:aubio|libaubio-dev|aubio-devel|aubio|aubio
+cmd:fluidsynth|fluidsynth|fluidsynth|fluidsynth|fluid-synth
+sf2:TimGM6mb|timgm6mb-soundfont|-|-|-
 cmd:pipewire|pipewire|pipewire|pipewire|-
 cmd:pw-cli|pipewire-bin|pipewire-utils|pipewire|-
 alsa:pipewire|pipewire-alsa|pipewire-alsa|pipewire-alsa|-
@@ -67,6 +69,8 @@ there()
 	alsa:*) find /usr/lib* -maxdepth 3 -path \
 	    "*/alsa-lib/libasound_module_pcm_${1#alsa:}.so" 2>/dev/null |
 	    grep -q . ;;
+	sf2:*) find /usr/share/sounds/sf2 /usr/share/soundfonts -name \
+	    "${1#sf2:}.sf2" 2>/dev/null | grep -q . ;;
 	font:*) [ -n "$(fc-match "${1#font:}" file 2>/dev/null)" ] ||
 	    [ "$(uname)" = Darwin ] ;;
 	hdr:*) echo "#include <${1#hdr:}>" | cc -E - >/dev/null 2>&1 ;;
