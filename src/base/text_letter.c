@@ -5,6 +5,7 @@
 #include <string.h>
 #include <utf8proc.h>
 
+#include "evenhand/base/text.h"
 #include "letter.h"
 
 int32_t letter_point(const char *s, size_t length, size_t *bytes)
@@ -85,4 +86,24 @@ size_t letter_whole(const char *s, size_t length)
 	start--;
 	return letter_point(s + start, length - start, &bytes) < 0 ? start
 								   : length;
+}
+
+void text_add_capital(struct text *t, const char *s)
+{
+	utf8proc_uint8_t capital[4];
+	size_t bytes = *s != '\0' ? letter_bytes(s, TO_THE_ZERO) : 0, first;
+	int32_t point;
+
+	if (bytes == 0)
+		return;
+	point = letter_point(s, bytes, &first);
+	if (point >= 0) {
+		utf8proc_ssize_t length = utf8proc_encode_char(
+		    utf8proc_totitle(point), capital);
+
+		text_add_bytes(t, (const char *)capital, (size_t)length);
+	} else {
+		text_add_bytes(t, s, first);
+	}
+	text_add_bytes(t, s + first, bytes - first);
 }

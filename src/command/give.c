@@ -69,19 +69,18 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	return options_now(a->at, &a->now) && fits(a);
 }
 
-/* "W. P." of "Wren Penhallow" and of "W. P." */
+/* "W. P." of "Wren Penhallow", of "wren penhallow" and of "W. P." */
 static void add_initials(struct text *t, const char *name, size_t length)
 {
-	size_t at = 0, bytes;
+	size_t at = 0;
 
 	while (at < length) {
 		size_t word = strcspn(name + at, " \t-_.");
 
 		if (word > 0 && at < length && name[at] != '"' &&
 		    name[at] != '\'') {
-			text_letter(name + at, &bytes);
 			text_add(t, t->length > 0 ? " " : "");
-			text_add_bytes(t, name + at, bytes);
+			text_add_capital(t, name + at);
 			text_add(t, ".");
 		}
 		at += word + (word == 0);

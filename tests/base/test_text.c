@@ -323,6 +323,35 @@ static void test_utf8(void **state)
 	assert_false(text_is_utf8("\xe5\0\x93", 3));
 }
 
+/* Pairs of Unicode's UnicodeData.txt, field 14 (title case). */
+static void test_capitals(void **state)
+{
+	static const char *const pairs[][2] = {
+		{ "wren", "W" },
+		{ "Wren", "W" },
+		{ "\xc3\xa9mile", "\xc3\x89" },	    /* U+00E9, U+00C9 */
+		{ "e\xcc\x81mile", "E\xcc\x81" },   /* with U+0301 */
+		{ "\xd0\xb6", "\xd0\x96" },	    /* U+0436, U+0416 */
+		{ "\xc7\x86", "\xc7\x85" },	    /* U+01C6, U+01C5 */
+		{ "\xe1\x83\x90", "\xe1\x83\x90" }, /* U+10D0, itself */
+		{ "\xe6\x9d\xa8", "\xe6\x9d\xa8" }, /* U+6768, itself */
+		{ "5th", "5" },
+		{ "\xff"
+		  "w",
+		    "\xff" },
+		{ "", "" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(pairs) / sizeof(pairs[0]); i++) {
+		char buffer[16];
+		struct text t = text_in(buffer, sizeof(buffer));
+
+		text_add_capital(&t, pairs[i][0]);
+		assert_string_equal(buffer, pairs[i][1]);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -335,6 +364,7 @@ int main(void)
 		cmocka_unit_test(test_cleaning),
 		cmocka_unit_test(test_cleaning_anything),
 		cmocka_unit_test(test_utf8),
+		cmocka_unit_test(test_capitals),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

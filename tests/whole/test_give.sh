@@ -80,6 +80,9 @@ fits named.yaml
 session 2026-03-09T17:00 keys --marking turn --player "Ada Kite" wide.yaml
 run 0 give -o ada.yaml --player "Ada Kite"
 has ada.yaml 'student: {initials: "A. K.", id: "'
+session 2026-03-09T17:00 keys --marking turn --player "wren van dyke" wide.yaml
+run 0 give -o dyke.yaml --player "wren van dyke"
+has dyke.yaml 'student: {initials: "W. V. D.", id: "'
 so "two students have two ids" [ "$(grep '^student' ada.yaml | cut -d'"' -f4)" \
     != "$(grep '^student' named.yaml | cut -d'"' -f4)" ]
 

@@ -40,6 +40,13 @@ void text_number(struct text *t, double number);
 void text_add_clean(struct text *t, const char *more);
 
 /*
+ * Adds the first letter of s, with its accents, as it begins a name (Unicode's
+ * title case, so that letters of scripts without capitals stay); nothing at the
+ * end of s.
+ */
+void text_add_capital(struct text *t, const char *s);
+
+/*
  * Columns of the first letter of s, with the accents that stand on it: 0, 1
  * or 2; sets its bytes, 0 at the end of s.
  */
