@@ -228,6 +228,14 @@ void class_begin(struct class_folder *c)
 
 void class_end(struct class_folder *c)
 {
+	char names[CLASS_PATH_BYTES];
+	struct text t = text_in(names, sizeof(names));
+
+	/* Before any file is remembered as gathered; all of them at once. */
+	text_format(&t, "%s/%s/.", c->folder, CLASS_JOURNALS);
+	if (c->made)
+		folder_to_disk(names);
+	c->made = false;
 	if (c->under_way && !database_run(&c->base, "COMMIT"))
 		database_run(&c->base, "ROLLBACK");
 	c->under_way = false;
@@ -256,6 +264,7 @@ bool class_merge(struct class_folder *c, const struct record *r,
 
 	if (!class_journal(c, r->student, path, sizeof(path)))
 		return fault_set(f, message_of(M_WORLD_PATH_LONG));
+	c->made |= access(path, F_OK) != 0;
 	return gather_into(path, r, GATHER_CLASS, news, f) &&
 	    class_keep(
 		c, r->student, r->initials, moment_practice_day(r->given), f);

@@ -22,6 +22,7 @@ struct class_folder {
 	char path[CLASS_PATH_BYTES]; /* of class.sqlite */
 	struct database base;
 	bool under_way; /* a transaction of class_begin */
+	bool made;	/* journals whose names are to be brought to the disk */
 };
 
 /* How a journal lay there when its row was made. */

@@ -5,6 +5,8 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <libgen.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -181,4 +183,17 @@ bool folder_make_for(const char *path, struct fault *f)
 	folder[length] = '\0';
 	return folder_make(folder, f) ||
 	    fail_of(f, path, M_WORLD_FOLDER_OF_UNMADE);
+}
+
+void folder_to_disk(const char *path)
+{
+	char copy[PATH_MAX_BYTES];
+	int folder;
+
+	snprintf(copy, sizeof(copy), "%s", path);
+	folder = open(dirname(copy), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+	if (folder >= 0) {
+		fsync(folder);
+		close(folder);
+	}
 }

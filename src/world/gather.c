@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "evenhand/world/file.h"
 #include "gather_parts.h"
@@ -167,6 +168,7 @@ static bool gather_open(struct database *d, const char *path,
 	enum trouble trouble;
 	bool other = false, good;
 
+	*news = (struct gathered) { 0 };
 	database_text(d, "SELECT origin FROM about", g.own, sizeof(g.own));
 	g.own_rows = database_last(d, g.own);
 	/* Keys move, and what refers to them after them. */
@@ -186,25 +188,58 @@ static bool gather_open(struct database *d, const char *path,
 	return fault_set(f, message_of(M_GATHER_OTHER_STUDENT));
 }
 
+/* A new journal is made in memory, and put into its place with all of it. */
+static bool gather_new(const char *path, const struct record *r,
+    struct gathered *news, struct fault *f)
+{
+	struct database d = { 0 };
+	enum trouble trouble = database_memory(&d, NULL);
+
+	if (trouble == TROUBLE_NONE && !database_name(&d))
+		trouble = database_trouble(&d);
+	if (trouble != TROUBLE_NONE)
+		return fault_of(&d, trouble, path, f);
+	if (!gather_open(&d, path, r, news, f))
+		return false;
+	trouble = database_put_new(&d, path);
+	if (trouble != TROUBLE_NONE)
+		return fault_of(&d, trouble, path, f);
+	database_close(&d);
+	return true;
+}
+
+static bool gather_there(const char *path, const struct record *r,
+    struct gathered *news, struct fault *f)
+{
+	struct database d = { 0 };
+	bool slow, good;
+	enum trouble trouble = database_open(&d, path, &slow);
+
+	if (trouble != TROUBLE_NONE)
+		return fault_of(&d, trouble, path, f);
+	good = gather_open(&d, path, r, news, f);
+	database_close(&d);
+	return good;
+}
+
 bool gather_into(const char *journal, const struct record *r,
     enum gather_who who, struct gathered *news, struct fault *f)
 {
-	struct database d = { 0 };
-	enum trouble trouble;
-	bool slow, good;
+	bool good = false;
 	int lock = -1;
 
-	*news = (struct gathered) { 0 };
 	/* What is wrong with it shows when the journal is opened. */
 	folder_make_for(journal, f);
 	if (who == GATHER_OWN && !lock_take(journal, &lock))
 		return fault_set(f, message_of(M_WORLD_JOURNAL_LOCKED));
-	trouble = database_open(&d, journal, &slow);
-	if (trouble == TROUBLE_NONE)
-		good = gather_open(&d, journal, r, news, f);
-	else
-		good = fault_of(&d, trouble, journal, f);
-	database_close(&d);
+	if (access(journal, F_OK) != 0) {
+		good = gather_new(journal, r, news, f);
+		if (good && who == GATHER_OWN)
+			folder_to_disk(journal);
+	}
+	/* It was there, or came meanwhile. */
+	if (!good && access(journal, F_OK) == 0)
+		good = gather_there(journal, r, news, f);
 	lock_free(lock);
 	return good;
 }

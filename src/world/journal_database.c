@@ -149,8 +149,7 @@ static int make_file(const char *path, bool *made)
 	return file >= 0 || errno == EEXIST ? 0 : errno;
 }
 
-/* Whether computers may share the folder: WAL's memory reaches only one. */
-static bool on_network(const char *path)
+bool database_on_network(const char *path)
 {
 #ifdef __linux__
 	static const unsigned long kinds[] = {
@@ -204,8 +203,8 @@ static bool set_modes(struct database *d, const char *path, bool *slow)
 	char mode[16];
 
 	database_text(d,
-	    on_network(path) ? "PRAGMA journal_mode = DELETE"
-			     : "PRAGMA journal_mode = WAL",
+	    database_on_network(path) ? "PRAGMA journal_mode = DELETE"
+				      : "PRAGMA journal_mode = WAL",
 	    mode, sizeof(mode));
 	if (*mode == '\0')
 		return false;
@@ -213,8 +212,7 @@ static bool set_modes(struct database *d, const char *path, bool *slow)
 	return database_run(d, "PRAGMA foreign_keys = ON");
 }
 
-/* A new journal gets the random names of its student and its origin. */
-static bool name_it(struct database *d)
+bool database_name(struct database *d)
 {
 	char student[ORIGIN_BYTES], origin[ORIGIN_BYTES], sql[200];
 
@@ -244,7 +242,7 @@ static enum trouble set_up(
 	trouble = schema_bring(d, path, &journal_schema);
 	if (trouble != TROUBLE_NONE)
 		return trouble;
-	if (!name_it(d) ||
+	if (!database_name(d) ||
 	    (made && !(commit_safely(d, *slow) && bring_to_disk(d))))
 		return database_trouble(d);
 	return TROUBLE_NONE;

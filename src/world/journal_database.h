@@ -93,6 +93,12 @@ enum applied { APPLIED, REFUSED, FAILED };
  */
 enum trouble database_open(struct database *d, const char *path, bool *slow);
 
+/* Gives a new journal the random names of its student and its origin. */
+bool database_name(struct database *d);
+
+/* Whether computers may share what lies there: WAL's memory reaches only one. */
+bool database_on_network(const char *path);
+
 void database_close(struct database *d);
 
 /* Closes and hands the trouble on. */
@@ -122,6 +128,9 @@ void database_text(struct database *d, const char *sql, char *buffer, int size);
 
 /* --- journal_look.c --- */
 
+/* An empty journal in memory, nameless, or a copy of another database. */
+enum trouble database_memory(struct database *d, struct database *from);
+
 /*
  * Opens a journal for reading only, with the rows of its spool, without a
  * lock and without making files; a missing one is empty.  Readable whenever it
@@ -135,6 +144,15 @@ void database_look_at_spool(struct database *d, const char *path);
 
 /* The fault of a journal that cannot be looked at; its argument is the path. */
 enum message_id look_sentence(enum trouble t);
+
+/* --- journal_new.c --- */
+
+/*
+ * Writes a database of memory to a path where nothing lies: for its owner alone,
+ * whole or not at all, and on the disk when this returns; its name only is when
+ * its folder is (folder_to_disk).
+ */
+enum trouble database_put_new(struct database *d, const char *path);
 
 /* --- journal_schema.c --- */
 

@@ -20,8 +20,7 @@
 
 enum { PATH_BYTES = SPOOL_PATH_BYTES, URI_BYTES = 3 * PATH_BYTES };
 
-/* An empty journal in memory, or a copy of another database. */
-static enum trouble database_memory(struct database *d, struct database *from)
+enum trouble database_memory(struct database *d, struct database *from)
 {
 	sqlite3_backup *backup;
 

@@ -15,7 +15,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <inttypes.h>
-#include <libgen.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -106,20 +106,6 @@ static bool write_all(int file, const char *bytes, size_t length)
 	return true;
 }
 
-/* A new name is on the disk only when its folder is. */
-static void sync_folder(const char *path)
-{
-	char copy[SPOOL_PATH_BYTES];
-	int folder;
-
-	snprintf(copy, sizeof(copy), "%s", path);
-	folder = open(dirname(copy), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-	if (folder >= 0) {
-		fsync(folder);
-		close(folder);
-	}
-}
-
 /* Folders of state are made when they are needed. */
 static int open_to_add(const struct spool *s, int place)
 {
@@ -158,7 +144,7 @@ static bool add_to(
 		cut_back(file, before);
 	close(file);
 	if (good && before == 0)
-		sync_folder(s->path[place]);
+		folder_to_disk(s->path[place]);
 	return good;
 }
 

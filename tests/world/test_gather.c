@@ -14,6 +14,28 @@ static int runs(void)
 	return getenv("EVENHAND_QUICK") ? 2 : RUNS;
 }
 
+/* A new journal is in the mode it will be written in, with nothing beside it. */
+static void made_whole(const struct fixture *x, const char *name)
+{
+	char path[PATH_ROOM], helper[PATH_ROOM + 8];
+	unsigned char head[20] = { 0 };
+	struct stat s;
+	FILE *file;
+
+	path_of(x, name, path);
+	assert_int_equal(stat(path, &s), 0);
+	assert_int_equal(s.st_mode & 0777, 0600);
+	snprintf(helper, sizeof(helper), "%s-wal", path);
+	assert_int_not_equal(stat(helper, &s), 0);
+	file = fopen(path, "rb");
+	assert_non_null(file);
+	assert_int_equal(fread(head, 1, sizeof(head), file), sizeof(head));
+	fclose(file);
+	/* The format of SQLite's files, 1.3.3: 1 rollback, 2 WAL. */
+	assert_in_range(head[18], 1, 2);
+	assert_int_equal(head[18], head[19]);
+}
+
 /* A record gathered where nothing was practised tells what the first told. */
 static void test_same_as_before(void **state)
 {
@@ -31,6 +53,7 @@ static void test_same_as_before(void **state)
 		news = gather_to(x, "whole.yaml", b);
 		assert_int_equal(news.sittings_known + news.notes_known, 0);
 		assert_int_equal(news.apart + news.different, 0);
+		made_whole(x, b);
 		same_told(x, a, b);
 		is_whole(x, b);
 		/* And it may go on being practised on. */

@@ -83,4 +83,10 @@ bool folder_make(const char *path, struct fault *f);
 /* The folder that a file is to lie in; a fault is about the file. */
 bool folder_make_for(const char *path, struct fault *f);
 
+/*
+ * Brings the names in the folder of a file to the disk: a new one is there only
+ * then.  Where folders cannot be brought there, they come by themselves.
+ */
+void folder_to_disk(const char *path);
+
 #endif
