@@ -13,7 +13,11 @@
 
 #include "evenhand/listen/heard.h"
 
-enum { REACH = 12 }; /* thinned samples that the filter sees on each side */
+enum {
+	REACH = 12,  /* thinned samples that the filter sees on each side */
+	LANES = 8,   /* sums side by side, for the sake of speed */
+	CHUNK = 256, /* samples taken at a time */
+};
 
 #define RATE_LEAST 16000.0 /* of thinned samples: partials up to 6 kHz */
 #define PERIOD_LEAST 24.0  /* samples in a period of the highest note */
@@ -25,9 +29,9 @@ struct thin {
 	double rate; /* of what comes out */
 	int factor;
 	int taps; /* 2 REACH factor + 1, or 1 */
+	int span; /* taps, and as many of zero as make whole lanes */
 	float *tap;
-	float *past; /* the newest taps samples, written twice in a row */
-	int at;	     /* where the next goes, 0..taps - 1 */
+	float *past; /* the newest span samples, and room for a chunk */
 	int wait;    /* samples until the next one comes out */
 	uint64_t in, out;
 	double constant, keep;
@@ -43,6 +47,7 @@ static int factor_of(int rate, double high_hz)
 
 static void make_taps(struct thin *t)
 {
+	float *tap = t->tap + t->span - t->taps;
 	int half = t->taps / 2;
 	double sum = 0;
 
@@ -54,11 +59,11 @@ static void make_taps(struct thin *t)
 		    ? 1
 		    : sin(x * TWO_PI / 2) * 2 / (x * TWO_PI);
 
-		t->tap[i] = (float)(sinc * window);
+		tap[i] = (float)(sinc * window);
 		sum += sinc * window;
 	}
 	for (int i = 0; i < t->taps; i++)
-		t->tap[i] = (float)(t->tap[i] / sum);
+		tap[i] = (float)(tap[i] / sum);
 }
 
 struct thin *thin_new(struct arena *a, int rate, double high_hz)
@@ -71,14 +76,15 @@ struct thin *thin_new(struct arena *a, int rate, double high_hz)
 	t->factor = factor_of(rate, high_hz);
 	t->rate = (double)rate / t->factor;
 	t->taps = t->factor > 1 ? 2 * REACH * t->factor + 1 : 1;
-	t->tap = arena_take(a, (size_t)t->taps * sizeof(float));
-	t->past = arena_take(a, (size_t)t->taps * 2 * sizeof(float));
+	t->span = (t->taps + LANES - 1) / LANES * LANES;
+	t->tap = arena_take(a, (size_t)t->span * sizeof(float));
+	t->past = arena_take(a, (size_t)(t->span + CHUNK) * sizeof(float));
 	if (t->tap == NULL || t->past == NULL)
 		return NULL;
 	if (t->taps > 1)
 		make_taps(t);
 	else
-		t->tap[0] = 1;
+		t->tap[t->span - 1] = 1;
 	t->wait = t->taps / 2;
 	t->keep = exp(-TWO_PI * CONSTANT_HZ / t->rate);
 	return t;
@@ -94,18 +100,15 @@ int thin_factor(const struct thin *t)
 	return t->factor;
 }
 
-/* Eight sums side by side, for the sake of speed. */
-static float filtered(const struct thin *t)
+/* Of the span samples that begin at x; the taps of zero come first. */
+static float filtered(const struct thin *t, const float *x)
 {
-	const float *x = t->past + t->at, *tap = t->tap;
-	float s[8] = { 0 };
-	int i = 0;
+	const float *tap = t->tap;
+	float s[LANES] = { 0 };
 
-	for (; i + 8 <= t->taps; i += 8)
-		for (int j = 0; j < 8; j++)
+	for (int i = 0; i < t->span; i += LANES)
+		for (int j = 0; j < LANES; j++)
 			s[j] += x[i + j] * tap[i + j];
-	for (; i < t->taps; i++)
-		s[0] += x[i] * tap[i];
 	return (s[0] + s[1] + s[2] + s[3]) + (s[4] + s[5] + s[6] + s[7]);
 }
 
@@ -123,26 +126,33 @@ static float bounded(float x)
 	return x > LOUDEST ? LOUDEST : x;
 }
 
-static size_t take_one(struct thin *t, float x, float *out)
+/* n samples, CHUNK at most, stand behind those of before. */
+static size_t filter(struct thin *t, size_t n, float *out)
 {
-	t->past[t->at] = x;
-	t->past[t->at + t->taps] = x;
-	t->at = t->at + 1 < t->taps ? t->at + 1 : 0;
-	if (t->wait-- > 0)
-		return 0;
-	t->wait = t->factor - 1;
-	*out = without_constant(t, filtered(t));
-	t->out++;
-	return 1;
+	size_t made = 0, at = (size_t)t->wait;
+
+	for (; at < n; at += (size_t)t->factor)
+		out[made++] = without_constant(
+		    t, filtered(t, t->past + at + 1));
+	t->wait = (int)(at - n);
+	t->out += made;
+	memmove(t->past, t->past + n, (size_t)t->span * sizeof(float));
+	return made;
 }
 
 size_t thin_take(struct thin *t, const float *in, size_t n, float *out)
 {
+	float *new = t->past + t->span;
 	size_t made = 0;
 
 	t->in += n;
-	for (size_t i = 0; i < n; i++)
-		made += take_one(t, bounded(in[i]), out + made);
+	for (size_t i = 0; i < n; i += CHUNK) {
+		size_t part = n - i < CHUNK ? n - i : CHUNK;
+
+		for (size_t j = 0; j < part; j++)
+			new[j] = bounded(in[i + j]);
+		made += filter(t, part, out + made);
+	}
 	return made;
 }
 
@@ -152,7 +162,9 @@ size_t thin_end(struct thin *t, float *out)
 	uint64_t due = (t->in + factor - 1) / factor;
 	size_t made = 0;
 
-	while (t->out < due && made < THIN_END_MAX)
-		made += take_one(t, 0, out + made);
+	while (t->out < due && made < THIN_END_MAX) {
+		t->past[t->span] = 0;
+		made += filter(t, 1, out + made);
+	}
 	return made;
 }
