@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+#include "evenhand/listen/live.h"
+
 #define CENTS_AN_OCTAVE 1200.0
 #define RATE_LEAST 4000.0    /* samples a second of the look */
 #define PERIOD_LEAST 7.0     /* of them in a period of the highest note */
@@ -24,12 +26,10 @@ struct elsewhere {
 	int factor;		 /* samples that become one */
 	int summed;		 /* how many are in sum */
 	float sum;
-	float *newest; /* span samples, written twice in a row */
-	int at;	       /* where the next goes; the oldest is there */
-	int span;
+	struct row row;
+	int span; /* the newest samples that are looked at */
 	struct match_range range;
-	struct match_work work;
-	struct match_work quick; /* for a half and a third */
+	float *likeness;
 };
 
 struct elsewhere *elsewhere_new(
@@ -39,7 +39,6 @@ struct elsewhere *elsewhere_new(
 	double least = fmax(RATE_LEAST, PERIOD_LEAST * asked->high_hz);
 	double lowest = fmax(LOWEST_HZ, asked->low_hz / LOWER_TIMES);
 	struct elsewhere *e = arena_take(a, sizeof(*e));
-	struct match_range quick = { 0, 0, 0 };
 
 	if (e == NULL)
 		return NULL;
@@ -53,28 +52,23 @@ struct elsewhere *elsewhere_new(
 	e->range.to = (int)ceil(e->rate / lowest);
 	e->range.width = match_width(e->range.to);
 	e->span = 2 * match_reach(&e->range) + 1;
-	e->newest = arena_take(a, (size_t)e->span * 2 * sizeof(float));
-	quick.to = quick.width = e->width;
-	if (e->newest == NULL || !match_work_take(a, &e->range, &e->work) ||
-	    !match_work_take(a, &quick, &e->quick))
+	e->likeness = arena_take(
+	    a, match_lags(&e->range) * sizeof(*e->likeness));
+	if (e->likeness == NULL ||
+	    !row_take(a, &e->row, (size_t)e->span,
+		2 * (size_t)e->span + LIVE_TAKE_MAX))
 		return NULL;
 	return e;
 }
 
-static void push(struct elsewhere *e, float x)
-{
-	e->newest[e->at] = x;
-	e->newest[e->at + e->span] = x;
-	e->at = (e->at + 1) % e->span;
-}
-
 void elsewhere_take(struct elsewhere *e, const float *x, size_t n)
 {
+	row_forget(&e->row, row_end(&e->row) - e->span, n);
 	for (size_t i = 0; i < n; i++) {
 		e->sum += x[i];
 		if (++e->summed < e->factor)
 			continue;
-		push(e, e->sum / (float)e->factor);
+		row_add(&e->row, e->sum / (float)e->factor);
 		e->sum = 0;
 		e->summed = 0;
 	}
@@ -83,8 +77,8 @@ void elsewhere_take(struct elsewhere *e, const float *x, size_t n)
 /* The shortest period that is nearly as alike as the best. */
 static struct match true_period(const struct elsewhere *e)
 {
-	const float *y = e->work.likeness;
-	int lags = e->range.to - e->range.from + 1;
+	const float *y = e->likeness;
+	int lags = (int)match_lags(&e->range);
 	float best = 0;
 
 	for (int i = 1; i + 1 < lags; i++)
@@ -99,29 +93,30 @@ static struct match true_period(const struct elsewhere *e)
 }
 
 /* Whether the sound repeats itself at that lag as well as likeness says. */
-static bool as_alike(const struct elsewhere *e, struct match_work *work,
-    const float *x, double lag, double likeness)
+static bool as_alike(
+    const struct elsewhere *e, struct row_at at, double lag, double likeness)
 {
-	int at = (int)(lag + 0.5);
-	struct match_range r = { at - AROUND, at + AROUND, e->width };
+	int about = (int)(lag + 0.5);
+	struct match_range r = { about - AROUND, about + AROUND, e->width };
+	float curve[2 * AROUND + 1];
 
 	if (r.from < 1)
 		return false;
-	match_curve(x, &r, work);
-	return match_near(&r, work, lag) >= likeness - AS_ALIKE;
+	match_curve(at, &r, curve);
+	return match_near(&r, curve, lag) >= likeness - AS_ALIKE;
 }
 
 double elsewhere_look(
-    struct elsewhere *e, const float *x, double hz, double likeness)
+    struct elsewhere *e, struct row_at at, double hz, double likeness)
 {
 	struct match m;
 	double found;
 
 	for (int part = 2; part <= 3 && hz > 0; part++)
-		if (as_alike(
-			e, &e->quick, x, e->quick_rate / hz / part, likeness))
+		if (as_alike(e, at, e->quick_rate / hz / part, likeness))
 			return hz * part;
-	match_curve(e->newest + e->at + e->span / 2, &e->range, &e->work);
+	match_curve(row_at(&e->row, row_end(&e->row) - e->span / 2 - 1),
+	    &e->range, e->likeness);
 	m = true_period(e);
 	found = m.lag > 0 ? e->rate / m.lag : 0;
 	if (found >= e->low_hz && found <= e->high_hz)

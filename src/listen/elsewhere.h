@@ -26,16 +26,16 @@ struct elsewhere;
 struct elsewhere *elsewhere_new(
     struct arena *a, const struct asked *asked, double rate);
 
-/* The samples of the quick search, as they come. */
+/* The samples of the quick search as they come, LIVE_TAKE_MAX at most. */
 void elsewhere_take(struct elsewhere *e, const float *x, size_t n);
 
 /*
  * What a look at the newest samples says.  `hz` is what the quick search found
- * with `likeness` about x[0], or 0 when it found nothing.  Returns the pitch
- * that the sound has instead, or 0 when it fits.  x reaches as far as the quick
- * search does.
+ * with `likeness` about `at`, or 0 when it found nothing.  Returns the pitch
+ * that the sound has instead, or 0 when it fits.  The samples about `at` reach
+ * as far as the quick search does.
  */
 double elsewhere_look(
-    struct elsewhere *e, const float *x, double hz, double likeness);
+    struct elsewhere *e, struct row_at at, double hz, double likeness);
 
 #endif

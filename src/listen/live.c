@@ -1,15 +1,14 @@
 /*
  * live.c - the pitch of a string while it is being bowed
  *
- * The newest samples lie in one row, the oldest first, with as many zeros
- * before the first as a search reaches back.
+ * The newest samples lie in one row, with as much silence before the first as a
+ * search reaches back.
  */
 #include "evenhand/listen/live.h"
 
 #include <assert.h>
 #include <math.h>
 #include <stdint.h>
-#include <string.h>
 
 #include "elsewhere.h"
 #include "match.h"
@@ -28,12 +27,9 @@ enum {
 struct live {
 	double rate;
 	struct match_range range;
-	struct match_work work;
 	struct match_few few;
 	int reach;
-	float *row;    /* row[0] is sample `first` */
-	int64_t first; /* below 0 at the beginning */
-	size_t in_row;
+	struct row row;
 	int64_t next;	 /* instant that comes next */
 	double before;	 /* the lag found last, 0: none */
 	int looks;	 /* in a row that said it is another sound */
@@ -56,26 +52,22 @@ static void set_range(struct live *l, const struct asked *asked)
 struct live *live_new(struct arena *a, const struct asked *asked, double rate)
 {
 	struct live *l = arena_take(a, sizeof(*l));
-	size_t room;
+	size_t reach, step = (size_t)(rate * HEARD_STEP_S) + 2;
 
 	assert(asked_valid(asked));
 	if (l == NULL)
 		return NULL;
 	l->rate = rate;
 	set_range(l, asked);
-	if (!match_few_take(a, &l->range, &l->few))
+	if (!match_few_take(a, &l->range, LIVE_TAKE_MAX + step, &l->few))
 		return NULL;
 	if (l->reach < match_few_reach(&l->few))
 		l->reach = match_few_reach(&l->few);
-	room = (size_t)l->reach * 2 + LIVE_TAKE_MAX +
-	    (size_t)(rate * HEARD_STEP_S) + 2;
-	l->row = arena_take(a, room * sizeof(float));
+	reach = (size_t)l->reach;
 	l->elsewhere = elsewhere_new(a, asked, rate);
-	if (l->row == NULL || l->elsewhere == NULL ||
-	    !match_work_take(a, &l->range, &l->work))
+	if (l->elsewhere == NULL ||
+	    !row_take(a, &l->row, reach, 2 * reach + step + LIVE_TAKE_MAX))
 		return NULL;
-	l->first = -l->reach;
-	l->in_row = (size_t)l->reach;
 	return l;
 }
 
@@ -89,45 +81,32 @@ static int64_t centre(const struct live *l)
 	return (int64_t)floor((double)l->next * HEARD_STEP_S * l->rate + 0.5);
 }
 
-/* Samples that no search will reach any more make room. */
-static void forget(struct live *l)
-{
-	int64_t drop = centre(l) - l->reach - l->first;
-
-	if (drop <= 0)
-		return;
-	if (drop > (int64_t)l->in_row)
-		drop = (int64_t)l->in_row;
-	l->in_row -= (size_t)drop;
-	memmove(l->row, l->row + drop, l->in_row * sizeof(float));
-	l->first += drop;
-}
-
 void live_take(struct live *l, const float *x, size_t n)
 {
+	int64_t next = centre(l);
+
 	assert(n <= LIVE_TAKE_MAX);
-	forget(l);
-	memcpy(l->row + l->in_row, x, n * sizeof(float));
-	l->in_row += n;
+	row_forget(&l->row, next - l->reach, n);
+	for (size_t i = 0; i < n; i++)
+		row_add(&l->row, x[i]);
+	match_few_hear(&l->few, next, x, n);
 	elsewhere_take(l->elsewhere, x, n);
 }
 
-static double level_db(const struct live *l, const float *x)
+static double level_db(const struct live *l, struct row_at at)
 {
 	int half = l->reach;
-	double sum = 1e-20;
+	double sum = 1e-20 + row_energy(at, -half, half);
 
-	for (int i = -half; i < half; i++)
-		sum += (double)x[i] * (double)x[i];
 	return 10 * log10(sum / (2 * half));
 }
 
-static void search(struct live *l, const float *x, struct instant *m)
+static void search(struct live *l, int64_t at, struct instant *m)
 {
 	double least = l->before > 0 ? ALIKE_STAY : ALIKE_BEGIN;
 	struct match found;
 
-	found = match_search(x, &l->range, &l->work, &l->few, l->before);
+	found = match_search(&l->row, at, &l->range, &l->few, l->before);
 	m->sure = (float)fmin(fmax(found.likeness, 0), 1);
 	m->what = found.likeness >= least ? HEARD_NOTE : HEARD_NOISE;
 	l->before = m->what == HEARD_NOTE ? found.lag : 0;
@@ -136,11 +115,11 @@ static void search(struct live *l, const float *x, struct instant *m)
 }
 
 /* Now and then whether it is another sound altogether. */
-static void look(struct live *l, const float *x, struct instant *m)
+static void look(struct live *l, struct row_at at, struct instant *m)
 {
 	if (l->next % LOOK_EVERY == 0) {
 		double hz = elsewhere_look(
-		    l->elsewhere, x, (double)m->hz, (double)m->sure);
+		    l->elsewhere, at, (double)m->hz, (double)m->sure);
 
 		l->looks = hz > 0 ? l->looks + 1 : 0;
 		l->other_hz = hz;
@@ -153,15 +132,17 @@ static void look(struct live *l, const float *x, struct instant *m)
 
 bool live_next(struct live *l, struct instant *m)
 {
-	int64_t at = centre(l) - l->first;
+	int64_t next = centre(l);
+	struct row_at at;
 
-	if (at + l->reach >= (int64_t)l->in_row)
+	if (next + l->reach >= row_end(&l->row))
 		return false;
+	at = row_at(&l->row, next);
 	*m = (struct instant) { .what = HEARD_NOTHING };
-	m->level_db = (float)level_db(l, l->row + at);
+	m->level_db = (float)level_db(l, at);
 	if (m->level_db > SILENCE_DB) {
-		search(l, l->row + at, m);
-		look(l, l->row + at, m);
+		search(l, next, m);
+		look(l, at, m);
 	} else {
 		l->before = 0;
 		l->looks = 0;

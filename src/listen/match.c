@@ -8,19 +8,19 @@
 #define JUMP_COST 0.03 /* of likeness, for an octave's jump */
 #define LONG_COST 0.02 /* of likeness, for each octave a lag is longer */
 
+enum {
+	FEW_LEAST = 14, /* the shortest lag keeps this many of the fewer */
+	NEAR = 3,	/* lags from a rough peak to the exact one at most */
+};
+
 int match_reach(const struct match_range *r)
 {
 	return (r->to + 1 + r->width) / 2 + 1;
 }
 
-bool match_work_take(
-    struct arena *a, const struct match_range *r, struct match_work *work)
+size_t match_lags(const struct match_range *r)
 {
-	size_t around = 2 * (size_t)match_reach(r) + 2;
-
-	work->squares = arena_take(a, around * sizeof(double));
-	work->likeness = arena_take(a, around * sizeof(float));
-	return work->squares != NULL && work->likeness != NULL;
+	return (size_t)(r->to - r->from + 1);
 }
 
 /* Twice eight sums side by side, for the sake of speed; n in eights. */
@@ -49,46 +49,30 @@ int match_width(double samples)
 	return (int)ceil(samples / 8) * 8;
 }
 
-/* squares[reach + 1 + i] is the energy of all up to sample i. */
-static void sum_squares(const float *x, int reach, double *squares)
+static float likeness(struct row_at at, int width, int lag)
 {
-	squares[0] = 0;
-	for (int i = -reach; i <= reach; i++)
-		squares[reach + i + 1] = squares[reach + i] +
-		    (double)x[i] * (double)x[i];
-}
-
-static float likeness(
-    const float *x, const struct match_range *r, int lag, const double *squares)
-{
-	int reach = match_reach(r);
-	int a = reach - (lag + r->width) / 2, b = a + lag;
-	double both = squares[a + r->width] - squares[a] +
-	    squares[b + r->width] - squares[b];
-	double alike = product(x + a - reach, x + b - reach, r->width);
+	int a = -(lag + width) / 2, b = a + lag;
+	double both = row_energy(at, a, a + width) +
+	    row_energy(at, b, b + width);
+	double alike = product(at.x + a, at.x + b, width);
 
 	return both > 0 ? (float)(2 * alike / both) : 0;
 }
 
-void match_curve(
-    const float *x, const struct match_range *r, struct match_work *work)
+void match_curve(struct row_at at, const struct match_range *r, float *y)
 {
-	sum_squares(x, match_reach(r), work->squares);
 	for (int lag = r->from; lag <= r->to; lag++)
-		work->likeness[lag - r->from] = likeness(
-		    x, r, lag, work->squares);
+		y[lag - r->from] = likeness(at, r->width, lag);
 }
 
 /* Every second lag worked out, and the others laid between. */
 static void curve_coarse(
-    const float *x, const struct match_range *r, struct match_work *work)
+    struct row_at at, const struct match_range *r, float *y)
 {
-	int lags = r->to - r->from + 1;
-	float *y = work->likeness;
+	int lags = (int)match_lags(r);
 
-	sum_squares(x, match_reach(r), work->squares);
 	for (int i = 0; i < lags; i += 2)
-		y[i] = likeness(x, r, r->from + i, work->squares);
+		y[i] = likeness(at, r->width, r->from + i);
 	for (int i = 1; i < lags; i += 2)
 		y[i] = i + 1 < lags ? (y[i - 1] + y[i + 1]) / 2 : y[i - 1];
 }
@@ -112,13 +96,13 @@ static double cost(const struct match_range *r, double lag, double before)
 }
 
 struct match match_best(
-    const struct match_range *r, const struct match_work *work, double before)
+    const struct match_range *r, const float *curve, double before)
 {
 	struct match best = { 0, 0 };
 	double most = -2;
 
 	for (int lag = r->from + 1; lag < r->to; lag++) {
-		const float *y = work->likeness + (lag - r->from);
+		const float *y = curve + (lag - r->from);
 		struct match m;
 		double worth;
 
@@ -134,47 +118,56 @@ struct match match_best(
 	return best;
 }
 
-/* A peak with all lags about it worked out; squares are there. */
-static struct match exact(const float *x, const struct match_range *r,
-    struct match_work *work, struct match coarse)
+/* Up the hill from a peak that was found roughly, some lags at most. */
+static struct match exact(
+    struct row_at at, const struct match_range *r, struct match rough)
 {
-	int at = (int)(coarse.lag + 0.5), from = at - 3 - r->from;
-	float *y = work->likeness;
-	struct match best = { 0, 0 };
+	int lag = (int)(rough.lag + 0.5), steps = 0;
+	float y[3];
 
-	if (coarse.lag <= 0)
-		return coarse;
-	from = from < 0 ? 0 : from;
-	for (int i = from; i <= from + 6 && r->from + i <= r->to; i++)
-		y[i] = likeness(x, r, r->from + i, work->squares);
-	for (int i = from + 1; i < from + 6 && r->from + i < r->to; i++) {
-		struct match m;
+	if (rough.lag <= 0)
+		return rough;
+	lag = lag <= r->from ? r->from + 1 : lag < r->to ? lag : r->to - 1;
+	for (int i = 0; i < 3; i++)
+		y[i] = likeness(at, r->width, lag - 1 + i);
+	while (y[1] < y[0] || y[1] <= y[2]) {
+		int step = y[1] <= y[2] ? 1 : -1;
 
-		if (y[i] < y[i - 1] || y[i] <= y[i + 1])
-			continue;
-		m = peak(y + i, r->from + i);
-		if (m.likeness > best.likeness)
-			best = m;
+		lag += step;
+		if (++steps > NEAR || lag <= r->from || lag >= r->to)
+			return (struct match) { 0, 0 };
+		y[1 - step] = y[1];
+		y[1] = y[1 + step];
+		y[1 + step] = likeness(at, r->width, lag + step);
 	}
-	return best;
+	return peak(y + 1, lag);
 }
 
-/* The shortest lag keeps this many of the fewer samples. */
-enum { FEW_LEAST = 14, FEW_MOST = 4 };
-
-bool match_few_take(
-    struct arena *a, const struct match_range *r, struct match_few *few)
+bool match_few_take(struct arena *a, const struct match_range *r, size_t most,
+    struct match_few *few)
 {
 	int factor = r->from / FEW_LEAST;
+	size_t reach;
 
-	factor = factor < 1 ? 1 : factor > FEW_MOST ? FEW_MOST : factor;
-	few->factor = factor;
-	few->range.from = r->from / factor - 1;
-	few->range.to = r->to / factor + 2;
-	few->range.width = r->width / factor / 8 * 8;
-	few->x = arena_take(
-	    a, (2 * (size_t)match_reach(&few->range) + 1) * sizeof(float));
-	return few->x != NULL && match_work_take(a, &few->range, &few->work);
+	factor = factor < 1	      ? 1
+	    : factor > MATCH_FEW_MOST ? MATCH_FEW_MOST
+				      : factor;
+	*few = (struct match_few) { .factor = factor, .range = *r };
+	if (factor > 1) {
+		few->range.from = r->from / factor - 1;
+		few->range.to = r->to / factor + 2;
+		few->range.width = r->width / factor / 8 * 8;
+	}
+	/* Each weighs as Hann's window over two of its steps has it. */
+	for (int j = 0; j <= factor; j++)
+		few->tap[j] = (float)(0.5 +
+		    0.5 * cos(3.14159265358979 * j / factor));
+	few->likeness = arena_take(
+	    a, match_lags(&few->range) * sizeof(*few->likeness));
+	reach = (size_t)match_reach(&few->range) + 1;
+	return few->likeness != NULL &&
+	    row_take(
+		a, &few->row, reach, 3 * reach + most / (size_t)factor + 2);
 }
 
 int match_few_reach(const struct match_few *few)
@@ -183,49 +176,50 @@ int match_few_reach(const struct match_few *few)
 			       : 0;
 }
 
-/* Each weighs as Hann's window over two of its steps has it. */
-static void fill_few(const float *x, struct match_few *few)
+void match_few_hear(
+    struct match_few *few, int64_t from, const float *x, size_t n)
 {
-	int reach = match_reach(&few->range), f = few->factor;
-	float tap[FEW_MOST + 1];
+	int f = few->factor;
 
-	for (int j = 0; j <= f; j++)
-		tap[j] = (float)(0.5 + 0.5 * cos(3.14159265358979 * j / f));
-	for (int i = -reach; i <= reach; i++) {
-		const float *at = x + (long)i * f;
-		float sum = at[0];
-
-		for (int j = 1; j < f; j++)
-			sum += tap[j] * (at[j] + at[-j]);
-		few->x[i + reach] = sum;
+	if (f == 1)
+		return;
+	row_forget(&few->row, from / f - match_reach(&few->range) - 1,
+	    n / (size_t)f + 1);
+	for (size_t i = 0; i < n; i++) {
+		few->sum += few->tap[few->summed] * x[i];
+		few->next_sum += few->tap[f - few->summed] * x[i];
+		if (++few->summed < f)
+			continue;
+		row_add(&few->row, few->sum);
+		few->sum = few->next_sum;
+		few->next_sum = 0;
+		few->summed = 0;
 	}
 }
 
-struct match match_search(const float *x, const struct match_range *r,
-    struct match_work *work, struct match_few *few, double before)
+struct match match_search(const struct row *row, int64_t sample,
+    const struct match_range *r, struct match_few *few, double before)
 {
+	struct row_at at = row_at(row, sample);
 	struct match m;
 
-	if (few->factor == 1) {
-		curve_coarse(x, r, work);
-		return exact(x, r, work, match_best(r, work, before));
-	}
-	fill_few(x, few);
-	match_curve(few->x + match_reach(&few->range), &few->range, &few->work);
-	m = match_best(&few->range, &few->work, before / few->factor);
+	if (few->factor == 1)
+		curve_coarse(at, r, few->likeness);
+	else
+		match_curve(row_at(&few->row, sample / few->factor),
+		    &few->range, few->likeness);
+	m = match_best(&few->range, few->likeness, before / few->factor);
 	m.lag *= few->factor;
-	sum_squares(x, match_reach(r), work->squares);
-	return exact(x, r, work, m);
+	return exact(at, r, m);
 }
 
-double match_near(
-    const struct match_range *r, const struct match_work *work, double lag)
+double match_near(const struct match_range *r, const float *curve, double lag)
 {
 	int at = (int)(lag + 0.5);
 	double best = 0;
 
 	for (int i = at - 1; i <= at + 1; i++)
 		if (i >= r->from && i <= r->to)
-			best = fmax(best, (double)work->likeness[i - r->from]);
+			best = fmax(best, (double)curve[i - r->from]);
 	return best;
 }

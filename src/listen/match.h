@@ -10,8 +10,9 @@
 #define LISTEN_MATCH_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
-#include "evenhand/base/arena.h"
+#include "row.h"
 
 /*
  * Where a search goes: lags from..to in samples, pieces of width samples, which
@@ -32,22 +33,15 @@ int match_width(double samples);
 /* Samples before and behind the instant that a search needs. */
 int match_reach(const struct match_range *r);
 
-/* What a search writes into, enough for one range or any within it. */
-struct match_work {
-	double *squares;
-	float *likeness;
-};
-
-/* Takes it from the arena; false when memory is short. */
-bool match_work_take(
-    struct arena *a, const struct match_range *r, struct match_work *work);
+/* Numbers in the curve of a range. */
+size_t match_lags(const struct match_range *r);
 
 /*
- * Fills work->likeness[lag - from] for all lags of the range, about x[0]:
- * samples from x[-reach] to x[reach] are read.
+ * Fills likeness[lag - from] for all lags of the range: samples from -reach to
+ * reach about an instant are read.
  */
 void match_curve(
-    const float *x, const struct match_range *r, struct match_work *work);
+    struct row_at at, const struct match_range *r, float *likeness);
 
 /*
  * The best peak of the curve.  `before` is the lag found last, or 0: far jumps
@@ -55,35 +49,47 @@ void match_curve(
  * likeness 0 when there is no peak at all.
  */
 struct match match_best(
-    const struct match_range *r, const struct match_work *work, double before);
+    const struct match_range *r, const float *likeness, double before);
 
 /*
  * A first look at fewer samples, softened so that few lags find every peak; for
  * a range of short lags at all samples and every second lag.
  */
+enum { MATCH_FEW_MOST = 4 };
+
 struct match_few {
 	int factor; /* samples that become one */
 	struct match_range range;
-	struct match_work work;
-	float *x;
+	float *likeness;
+	struct row row;
+	float tap[MATCH_FEW_MOST + 1];
+	float sum, next_sum; /* of the sample at hand, and what is the next's */
+	int summed;
 };
 
-/* Takes it from the arena; false when memory is short. */
-bool match_few_take(
-    struct arena *a, const struct match_range *r, struct match_few *few);
+/*
+ * Takes it from the arena, for up to `most` samples at a time; false when
+ * memory is short.
+ */
+bool match_few_take(struct arena *a, const struct match_range *r, size_t most,
+    struct match_few *few);
 
 /* Samples before and behind the instant that the first look needs. */
 int match_few_reach(const struct match_few *few);
 
+/* Hears n more samples; instants before sample `from` do not come any more. */
+void match_few_hear(
+    struct match_few *few, int64_t from, const float *x, size_t n);
+
 /*
- * The best peak of all lags of the range: looked for among fewer samples, then
- * worked out exactly.  `before` as in match_best.
+ * The best peak of all lags of the range about a sample of the row: looked for
+ * among fewer samples, then worked out exactly.  `before` as in match_best.
  */
-struct match match_search(const float *x, const struct match_range *r,
-    struct match_work *work, struct match_few *few, double before);
+struct match match_search(const struct row *row, int64_t sample,
+    const struct match_range *r, struct match_few *few, double before);
 
 /* Likeness near one lag: the best of those within a sample; 0 outside. */
 double match_near(
-    const struct match_range *r, const struct match_work *work, double lag);
+    const struct match_range *r, const float *likeness, double lag);
 
 #endif

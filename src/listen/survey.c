@@ -5,7 +5,6 @@
 
 #include <math.h>
 #include <stdint.h>
-#include <string.h>
 
 #include "match.h"
 
@@ -26,11 +25,9 @@ struct survey {
 	int factor, summed;
 	float sum;
 	struct match_range range;
-	struct match_work work;
+	float *likeness;
 	int reach;
-	float *row; /* row[0] is sample `first` */
-	int64_t first;
-	size_t in_row;
+	struct row row;
 	int64_t next; /* the look that comes next */
 };
 
@@ -47,14 +44,13 @@ struct survey *survey_new(
 	s->range.to = (int)ceil(s->rate / low_hz) + BEYOND;
 	s->range.width = match_width(s->rate / low_hz);
 	s->reach = match_reach(&s->range);
-	s->row = arena_take(a,
-	    (2 * (size_t)s->reach + SURVEY_TAKE_MAX +
-		(size_t)(s->rate * SURVEY_STEP_S) + 2) *
-		sizeof(*s->row));
-	if (s->row == NULL || !match_work_take(a, &s->range, &s->work))
+	s->likeness = arena_take(
+	    a, match_lags(&s->range) * sizeof(*s->likeness));
+	if (s->likeness == NULL ||
+	    !row_take(a, &s->row, (size_t)s->reach,
+		2 * (size_t)s->reach + SURVEY_TAKE_MAX +
+		    (size_t)(s->rate * SURVEY_STEP_S) + 2))
 		return NULL;
-	s->first = -s->reach;
-	s->in_row = (size_t)s->reach;
 	return s;
 }
 
@@ -63,40 +59,27 @@ static int64_t centre(const struct survey *s)
 	return (int64_t)floor((double)s->next * SURVEY_STEP_S * s->rate + 0.5);
 }
 
-static void forget(struct survey *s)
-{
-	int64_t drop = centre(s) - s->reach - s->first;
-
-	if (drop <= 0)
-		return;
-	drop = drop > (int64_t)s->in_row ? (int64_t)s->in_row : drop;
-	s->in_row -= (size_t)drop;
-	memmove(s->row, s->row + drop, s->in_row * sizeof(*s->row));
-	s->first += drop;
-}
-
 /* The mean of some samples is one: rough, but so is the look. */
 static void push(struct survey *s, const float *x, size_t n)
 {
+	row_forget(&s->row, centre(s) - s->reach, n);
 	for (size_t i = 0; i < n; i++) {
 		s->sum += x[i];
 		if (++s->summed < s->factor)
 			continue;
-		s->row[s->in_row++] = s->sum / (float)s->factor;
+		row_add(&s->row, s->sum / (float)s->factor);
 		s->sum = 0;
 		s->summed = 0;
 	}
 }
 
-static float level_db(const struct survey *s, const float *x)
+static float level_db(const struct survey *s, struct row_at at)
 {
 	int half = (int)(s->rate * SURVEY_STEP_S);
-	double sum = 1e-20;
 
 	half = half < s->reach ? half : s->reach;
-	for (int i = -half; i < half; i++)
-		sum += (double)x[i] * (double)x[i];
-	return (float)(10 * log10(sum / (2 * half)));
+	return (float)(10 *
+	    log10((1e-20 + row_energy(at, -half, half)) / (2 * half)));
 }
 
 static void note(
@@ -117,13 +100,13 @@ static void note(
 }
 
 /* The shortest periods that are nearly as alike as the best. */
-static void find(struct survey *s, const float *x, struct look *out)
+static void find(struct survey *s, struct row_at at, struct look *out)
 {
-	int lags = s->range.to - s->range.from + 1;
-	const float *y = s->work.likeness;
+	int lags = (int)match_lags(&s->range);
+	const float *y = s->likeness;
 	float best = 0;
 
-	match_curve(x, &s->range, &s->work);
+	match_curve(at, &s->range, s->likeness);
 	for (int i = 1; i + 1 < lags; i++)
 		if (y[i] > y[i - 1] && y[i] >= y[i + 1] && y[i] > best)
 			best = y[i];
@@ -137,13 +120,15 @@ static void find(struct survey *s, const float *x, struct look *out)
 
 static bool next_look(struct survey *s, struct look *out)
 {
-	int64_t at = centre(s) - s->first;
+	int64_t next = centre(s);
+	struct row_at at;
 
-	if (at + s->reach >= (int64_t)s->in_row)
+	if (next + s->reach >= row_end(&s->row))
 		return false;
-	*out = (struct look) { .level_db = level_db(s, s->row + at) };
+	at = row_at(&s->row, next);
+	*out = (struct look) { .level_db = level_db(s, at) };
 	if (out->level_db > (float)SILENCE_DB)
-		find(s, s->row + at, out);
+		find(s, at, out);
 	s->next++;
 	return true;
 }
@@ -152,7 +137,6 @@ size_t survey_take(struct survey *s, const float *x, size_t n, struct look *out)
 {
 	size_t looks = 0;
 
-	forget(s);
 	push(s, x, n);
 	while (looks < SURVEY_LOOKS_MAX && next_look(s, out + looks))
 		looks++;
@@ -164,13 +148,11 @@ size_t survey_end(struct survey *s, struct look *out, size_t count)
 	static const float silence[SILENCE];
 	size_t looks = 0;
 
-	forget(s);
 	while ((size_t)s->next < count && looks < SURVEY_LOOKS_MAX) {
 		if (next_look(s, out + looks)) {
 			looks++;
 			continue;
 		}
-		forget(s);
 		push(s, silence, SILENCE);
 	}
 	return looks;
