@@ -3,6 +3,10 @@
  *
  * The low-pass is a sinc under Blackman's window, 24 thinned samples long:
  * what would fold into the lowest 0.38 of the thinned rate is 70 dB down.
+ *
+ * Samples lie in as many rows as one thinned sample has, each by its place: so
+ * eight thinned ones are worked out side by side.  The two halves of the filter
+ * are alike, and each factor-th tap but the middle one is zero.
  */
 #include "evenhand/listen/thin.h"
 
@@ -15,7 +19,7 @@
 
 enum {
 	REACH = 12,  /* thinned samples that the filter sees on each side */
-	LANES = 8,   /* sums side by side, for the sake of speed */
+	LANES = 8,   /* worked out side by side, for the sake of speed */
 	CHUNK = 256, /* samples taken at a time */
 };
 
@@ -28,11 +32,12 @@ enum {
 struct thin {
 	double rate; /* of what comes out */
 	int factor;
-	int taps; /* 2 REACH factor + 1, or 1 */
-	int span; /* taps, and as many of zero as make whole lanes */
-	float *tap;
-	float *past; /* the newest span samples, and room for a chunk */
-	int wait;    /* samples until the next one comes out */
+	int reach;    /* columns on each side: REACH, or 0 */
+	float *tap;   /* from the middle outwards, reach factor of them */
+	float *row;   /* factor rows */
+	size_t width; /* of a row */
+	/* In the rows; the next thinned sample is column `reach`. */
+	size_t have;
 	uint64_t in, out;
 	double constant, keep;
 };
@@ -47,45 +52,44 @@ static int factor_of(int rate, double high_hz)
 
 static void make_taps(struct thin *t)
 {
-	float *tap = t->tap + t->span - t->taps;
-	int half = t->taps / 2;
-	double sum = 0;
+	int half = t->reach * t->factor;
+	double sum = 1;
 
-	for (int i = 0; i < t->taps; i++) {
-		double x = (double)(i - half) / t->factor;
-		double turn = TWO_PI * i / (t->taps - 1);
+	t->tap[0] = 1;
+	for (int i = 1; i < half; i++) {
+		double x = TWO_PI / 2 * i / t->factor;
+		double turn = TWO_PI / 2 * (i + half) / half;
 		double window = 0.42 - 0.5 * cos(turn) + 0.08 * cos(2 * turn);
-		double sinc = i == half
-		    ? 1
-		    : sin(x * TWO_PI / 2) * 2 / (x * TWO_PI);
 
-		tap[i] = (float)(sinc * window);
-		sum += sinc * window;
+		if (i % t->factor == 0)
+			continue;
+		t->tap[i] = (float)(sin(x) / x * window);
+		sum += 2 * sin(x) / x * window;
 	}
-	for (int i = 0; i < t->taps; i++)
-		tap[i] = (float)(tap[i] / sum);
+	for (int i = 0; i < half; i++)
+		t->tap[i] = (float)(t->tap[i] / sum);
 }
 
 struct thin *thin_new(struct arena *a, int rate, double high_hz)
 {
 	struct thin *t = arena_take(a, sizeof(*t));
+	size_t factor, reach;
 
 	assert(rate >= HEARD_RATE_MIN && rate <= HEARD_RATE_MAX);
 	if (t == NULL)
 		return NULL;
 	t->factor = factor_of(rate, high_hz);
 	t->rate = (double)rate / t->factor;
-	t->taps = t->factor > 1 ? 2 * REACH * t->factor + 1 : 1;
-	t->span = (t->taps + LANES - 1) / LANES * LANES;
-	t->tap = arena_take(a, (size_t)t->span * sizeof(float));
-	t->past = arena_take(a, (size_t)(t->span + CHUNK) * sizeof(float));
-	if (t->tap == NULL || t->past == NULL)
+	t->reach = t->factor > 1 ? REACH : 0;
+	factor = (size_t)t->factor;
+	reach = (size_t)t->reach;
+	t->have = reach * factor;
+	t->width = 2 * reach + 2 + CHUNK / factor + LANES;
+	t->tap = arena_take(a, (reach * factor + 1) * sizeof(float));
+	t->row = arena_take(a, factor * t->width * sizeof(float));
+	if (t->tap == NULL || t->row == NULL)
 		return NULL;
-	if (t->taps > 1)
-		make_taps(t);
-	else
-		t->tap[t->span - 1] = 1;
-	t->wait = t->taps / 2;
+	make_taps(t);
 	t->keep = exp(-TWO_PI * CONSTANT_HZ / t->rate);
 	return t;
 }
@@ -100,16 +104,26 @@ int thin_factor(const struct thin *t)
 	return t->factor;
 }
 
-/* Of the span samples that begin at x; the taps of zero come first. */
-static float filtered(const struct thin *t, const float *x)
+/* Eight thinned samples, the first of them in column at + reach. */
+static void filtered(const struct thin *t, size_t at, float *out)
 {
-	const float *tap = t->tap;
-	float s[LANES] = { 0 };
+	const float *middle = t->row + at + t->reach;
+	float s[LANES];
 
-	for (int i = 0; i < t->span; i += LANES)
-		for (int j = 0; j < LANES; j++)
-			s[j] += x[i + j] * tap[i + j];
-	return (s[0] + s[1] + s[2] + s[3]) + (s[4] + s[5] + s[6] + s[7]);
+	for (int j = 0; j < LANES; j++)
+		s[j] = t->tap[0] * middle[j];
+	for (int i = 1; i < t->factor; i++) {
+		const float *a = middle + (size_t)i * t->width;
+		const float *b = middle + (size_t)(t->factor - i) * t->width;
+
+		for (int k = 0; k < t->reach; k++) {
+			float tap = t->tap[k * t->factor + i];
+
+			for (int j = 0; j < LANES; j++)
+				s[j] += tap * (a[j + k] + b[j - k - 1]);
+		}
+	}
+	memcpy(out, s, sizeof(s));
 }
 
 /* What goes on unchanged is carried off slowly. */
@@ -126,45 +140,67 @@ static float bounded(float x)
 	return x > LOUDEST ? LOUDEST : x;
 }
 
-/* n samples, CHUNK at most, stand behind those of before. */
-static size_t filter(struct thin *t, size_t n, float *out)
+/* Puts n samples, CHUNK at most, into their rows. */
+static void put(struct thin *t, const float *in, size_t n)
 {
-	size_t made = 0, at = (size_t)t->wait;
+	size_t factor = (size_t)t->factor;
 
-	for (; at < n; at += (size_t)t->factor)
-		out[made++] = without_constant(
-		    t, filtered(t, t->past + at + 1));
-	t->wait = (int)(at - n);
-	t->out += made;
-	memmove(t->past, t->past + n, (size_t)t->span * sizeof(float));
-	return made;
+	for (size_t i = 0; i < factor && i < n; i++) {
+		size_t at = t->have + i;
+		float *row = t->row + at % factor * t->width + at / factor;
+
+		for (size_t j = i; j < n; j += factor)
+			*row++ = bounded(in[j]);
+	}
+	t->have += n;
+}
+
+/* All thinned samples for which enough is there. */
+static size_t give(struct thin *t, float *out)
+{
+	size_t factor = (size_t)t->factor, reach = (size_t)t->reach;
+	size_t needed = 2 * reach * factor, columns;
+	size_t n = t->have > needed ? (t->have - needed - 1) / factor + 1 : 0;
+	float made[LANES];
+
+	for (size_t i = 0; i < n; i++) {
+		if (i % LANES == 0)
+			filtered(t, i, made);
+		out[i] = without_constant(t, made[i % LANES]);
+	}
+	t->have -= n * factor;
+	t->out += n;
+	columns = (t->have + factor - 1) / factor;
+	for (size_t i = 0; n > 0 && i < factor; i++) {
+		float *row = t->row + i * t->width;
+
+		memmove(row, row + n, columns * sizeof(*row));
+	}
+	return n;
 }
 
 size_t thin_take(struct thin *t, const float *in, size_t n, float *out)
 {
-	float *new = t->past + t->span;
 	size_t made = 0;
 
 	t->in += n;
 	for (size_t i = 0; i < n; i += CHUNK) {
-		size_t part = n - i < CHUNK ? n - i : CHUNK;
-
-		for (size_t j = 0; j < part; j++)
-			new[j] = bounded(in[i + j]);
-		made += filter(t, part, out + made);
+		put(t, in + i, n - i < CHUNK ? n - i : CHUNK);
+		made += give(t, out + made);
 	}
 	return made;
 }
 
 size_t thin_end(struct thin *t, float *out)
 {
+	static const float silence = 0;
 	uint64_t factor = (uint64_t)t->factor;
 	uint64_t due = (t->in + factor - 1) / factor;
 	size_t made = 0;
 
 	while (t->out < due && made < THIN_END_MAX) {
-		t->past[t->span] = 0;
-		made += filter(t, 1, out + made);
+		put(t, &silence, 1);
+		made += give(t, out + made);
 	}
 	return made;
 }
