@@ -17,7 +17,7 @@
 #define AS_ALIKE 0.05	     /* a half or a third of it is the true one */
 #define NEARLY_AS_ALIKE 0.95 /* the shortest period of those is the period */
 
-enum { PERIOD_SHORTEST = 3, AROUND = 2 };
+enum { PERIOD_SHORTEST = 3 };
 
 struct elsewhere {
 	double quick_rate, rate; /* of what is taken; of the look */
@@ -63,15 +63,20 @@ struct elsewhere *elsewhere_new(
 
 void elsewhere_take(struct elsewhere *e, const float *x, size_t n)
 {
+	float sum = e->sum;
+	int summed = e->summed;
+
 	row_forget(&e->row, row_end(&e->row) - e->span, n);
 	for (size_t i = 0; i < n; i++) {
-		e->sum += x[i];
-		if (++e->summed < e->factor)
+		sum += x[i];
+		if (++summed < e->factor)
 			continue;
-		row_add(&e->row, e->sum / (float)e->factor);
-		e->sum = 0;
-		e->summed = 0;
+		row_add(&e->row, sum / (float)e->factor);
+		sum = 0;
+		summed = 0;
 	}
+	e->sum = sum;
+	e->summed = summed;
 }
 
 /* The shortest period that is nearly as alike as the best. */
@@ -92,18 +97,19 @@ static struct match true_period(const struct elsewhere *e)
 	return (struct match) { 0, 0 };
 }
 
-/* Whether the sound repeats itself at that lag as well as likeness says. */
+/* Whether the sound repeats itself near that lag as well as likeness says. */
 static bool as_alike(
     const struct elsewhere *e, struct row_at at, double lag, double likeness)
 {
 	int about = (int)(lag + 0.5);
-	struct match_range r = { about - AROUND, about + AROUND, e->width };
-	float curve[2 * AROUND + 1];
+	struct match_range r = { about - 1, about + 1, e->width };
+	float y[3];
 
 	if (r.from < 1)
 		return false;
-	match_curve(at, &r, curve);
-	return match_near(&r, curve, lag) >= likeness - AS_ALIKE;
+	match_curve(at, &r, y);
+	return fmax(fmax((double)y[0], (double)y[1]), (double)y[2]) >=
+	    likeness - AS_ALIKE;
 }
 
 double elsewhere_look(
@@ -115,6 +121,9 @@ double elsewhere_look(
 	for (int part = 2; part <= 3 && hz > 0; part++)
 		if (as_alike(e, at, e->quick_rate / hz / part, likeness))
 			return hz * part;
+	/* No longer period can be so much more alike than this one is. */
+	if (hz > 0 && likeness + MORE_ALIKE > 1)
+		return 0;
 	match_curve(row_at(&e->row, row_end(&e->row) - e->span / 2 - 1),
 	    &e->range, e->likeness);
 	m = true_period(e);

@@ -179,22 +179,26 @@ int match_few_reach(const struct match_few *few)
 void match_few_hear(
     struct match_few *few, int64_t from, const float *x, size_t n)
 {
-	int f = few->factor;
+	float sum = few->sum, next = few->next_sum;
+	int f = few->factor, j = few->summed;
 
 	if (f == 1)
 		return;
 	row_forget(&few->row, from / f - match_reach(&few->range) - 1,
 	    n / (size_t)f + 1);
 	for (size_t i = 0; i < n; i++) {
-		few->sum += few->tap[few->summed] * x[i];
-		few->next_sum += few->tap[f - few->summed] * x[i];
-		if (++few->summed < f)
+		sum += few->tap[j] * x[i];
+		next += few->tap[f - j] * x[i];
+		if (++j < f)
 			continue;
-		row_add(&few->row, few->sum);
-		few->sum = few->next_sum;
-		few->next_sum = 0;
-		few->summed = 0;
+		row_add(&few->row, sum);
+		sum = next;
+		next = 0;
+		j = 0;
 	}
+	few->sum = sum;
+	few->next_sum = next;
+	few->summed = j;
 }
 
 struct match match_search(const struct row *row, int64_t sample,
@@ -211,15 +215,4 @@ struct match match_search(const struct row *row, int64_t sample,
 	m = match_best(&few->range, few->likeness, before / few->factor);
 	m.lag *= few->factor;
 	return exact(at, r, m);
-}
-
-double match_near(const struct match_range *r, const float *curve, double lag)
-{
-	int at = (int)(lag + 0.5);
-	double best = 0;
-
-	for (int i = at - 1; i <= at + 1; i++)
-		if (i >= r->from && i <= r->to)
-			best = fmax(best, (double)curve[i - r->from]);
-	return best;
 }

@@ -88,8 +88,4 @@ void match_few_hear(
 struct match match_search(const struct row *row, int64_t sample,
     const struct match_range *r, struct match_few *few, double before);
 
-/* Likeness near one lag: the best of those within a sample; 0 outside. */
-double match_near(
-    const struct match_range *r, const float *likeness, double lag);
-
 #endif
