@@ -10,7 +10,7 @@
 
 enum {
 	FEW_LEAST = 14, /* the shortest lag keeps this many of the fewer */
-	NEAR = 3,	/* lags from a rough peak to the exact one at most */
+	NEAR = 3,	/* lags beside a rough peak, where the exact one is */
 };
 
 int match_reach(const struct match_range *r)
@@ -118,29 +118,30 @@ struct match match_best(
 	return best;
 }
 
-/* Up the hill from a peak that was found roughly, some lags at most. */
+/* The best peak near one that was found roughly, all lags worked out. */
 static struct match exact(
     struct row_at at, const struct match_range *r, struct match rough)
 {
-	int lag = (int)(rough.lag + 0.5), steps = 0;
-	float y[3];
+	struct match_range near = { r->from, r->to, r->width };
+	struct match best = { 0, 0 };
+	int lag = (int)(rough.lag + 0.5);
+	float y[2 * NEAR + 1];
 
 	if (rough.lag <= 0)
 		return rough;
-	lag = lag <= r->from ? r->from + 1 : lag < r->to ? lag : r->to - 1;
-	for (int i = 0; i < 3; i++)
-		y[i] = likeness(at, r->width, lag - 1 + i);
-	while (y[1] < y[0] || y[1] <= y[2]) {
-		int step = y[1] <= y[2] ? 1 : -1;
+	near.from = lag - NEAR > r->from ? lag - NEAR : r->from;
+	near.to = lag + NEAR < r->to ? lag + NEAR : r->to;
+	match_curve(at, &near, y);
+	for (int i = 1; i < near.to - near.from; i++) {
+		struct match m;
 
-		lag += step;
-		if (++steps > NEAR || lag <= r->from || lag >= r->to)
-			return (struct match) { 0, 0 };
-		y[1 - step] = y[1];
-		y[1] = y[1 + step];
-		y[1 + step] = likeness(at, r->width, lag + step);
+		if (y[i] < y[i - 1] || y[i] <= y[i + 1])
+			continue;
+		m = peak(y + i, near.from + i);
+		if (m.likeness > best.likeness)
+			best = m;
 	}
-	return peak(y + 1, lag);
+	return best;
 }
 
 bool match_few_take(struct arena *a, const struct match_range *r, size_t most,
