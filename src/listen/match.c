@@ -20,7 +20,7 @@ int match_reach(const struct match_range *r)
 
 size_t match_lags(const struct match_range *r)
 {
-	return (size_t)(r->to - r->from + 1);
+	return (size_t)(r->to - r->from) + 1;
 }
 
 /* Twice eight sums side by side, for the sake of speed; n in eights. */
@@ -125,7 +125,7 @@ static struct match exact(
 	struct match_range near = { r->from, r->to, r->width };
 	struct match best = { 0, 0 };
 	int lag = (int)(rough.lag + 0.5);
-	float y[2 * NEAR + 1];
+	float y[2 * NEAR + 1] = { 0 };
 
 	if (rough.lag <= 0)
 		return rough;
