@@ -64,7 +64,8 @@ static void test_turns(void **state)
 	struct ear *e = ear_new(RATE);
 
 	(void)state;
-	for (int i = 0; i < 9; i++) {
+	/* All of these, or each travel and each count of pulses once. */
+	for (int i = 0; i < 9; i += seeded_quick() ? 4 : 1) {
 		int pulses = 4 + 2 * (i % 3);
 		struct bowed b = player(cents[i / 3], pulses);
 		struct turn_asked asked = wish(&b, pulses);
@@ -226,9 +227,10 @@ static void test_lost(void **state)
 		;
 	m = ear_instants(e, &n);
 	assert_int_equal(n, 1700);
-	for (size_t k = 410; k < 490; k++)
+	/* An instant is heard in what stands 50 to 60 ms about it. */
+	for (size_t k = 415; k < 485; k++)
 		assert_true(m[k].what == HEARD_NOTHING);
-	for (size_t k = 510; k < 700; k++)
+	for (size_t k = 515; k < 700; k++)
 		assert_true(
 		    fabs(1200 * log2((double)m[k].hz / b.hz) -
 			bowed_cents(&b, &s, (double)k * HEARD_STEP_S)) < 15);

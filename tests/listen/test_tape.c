@@ -84,6 +84,8 @@ static void test_no_octave(void **state)
 			struct bowed_sound s;
 			struct whole w;
 
+			if (seeded_quick() && (i + (size_t)weak) % 2 == 1)
+				continue;
 			seeded_state = 1 + i;
 			s = bowed_make(&b);
 			w = heard(b.rate, s.x, s.n, b.hz, NULL);
@@ -140,6 +142,9 @@ static void test_glides(void **state)
 		struct bowed_sound s;
 		struct whole w;
 
+		/* Each rate and each travel once. */
+		if (seeded_quick() && i % 3 != i / 3)
+			continue;
 		seeded_state = 7;
 		s = bowed_make(&b);
 		w = heard(b.rate, s.x, s.n, b.hz, NULL);
@@ -227,7 +232,7 @@ static struct sum all_of(const struct bowed *b, uint64_t seed)
 static void test_distance(void **state)
 {
 	(void)state;
-	for (uint64_t seed = 1; seed < 3; seed++) {
+	for (uint64_t seed = seeded_quick() ? 2 : 1; seed < 3; seed++) {
 		struct bowed b = { .rate = 44100,
 			.seconds = 5,
 			.hz = 146.8324,

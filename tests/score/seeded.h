@@ -6,6 +6,7 @@
 #ifndef EVENHAND_TESTS_SEEDED_H
 #define EVENHAND_TESTS_SEEDED_H
 
+#include <stdbool.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -21,6 +22,12 @@ static inline void seeded_begin(const char *test)
 			     : (uint64_t)time(NULL) * 2654435761U;
 	printf(
 	    "%s: EVENHAND_SEED=%llu\n", test, (unsigned long long)seeded_state);
+}
+
+/* Where time is dear, as under sanitizers, fewer cases of each kind will do. */
+static inline bool seeded_quick(void)
+{
+	return getenv("EVENHAND_QUICK") != NULL;
 }
 
 /* The next 64 bits (splitmix64). */

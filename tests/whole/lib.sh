@@ -122,16 +122,18 @@ ask()
 	    "create table f as select cast(readfile('$1') as text) as j; $2"
 }
 
-# comes FILE WORDS: waits until the words stand in it, 10 s at most
+# comes FILE WORDS: waits until the words stand in it, a minute at most
 comes()
 {
-	for _ in 0 1 2 3 4 5 6 7 8 9; do
-		for _ in 0 1 2 3 4 5 6 7 8 9; do
-			grep -qsF -- "$2" "$1" && return
-			sleep 0.1
-		done
+	tries=600
+	until grep -qsF -- "$2" "$1"; do
+		tries=$((tries - 1))
+		if [ "$tries" -le 0 ]; then
+			fail "${1##*/} never says \"$2\""
+			return 1
+		fi
+		sleep 0.1
 	done
-	fail "${1##*/} never says \"$2\""
 }
 
 # A session at a time of March 2026: session TIME SCRIPT ARGUMENTS...

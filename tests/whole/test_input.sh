@@ -24,9 +24,34 @@ is "nothing was played" "$("$EVENHAND" history --json --player none |
 
 # --- two keys of a pipe, then its end in mid sound --------------------------
 
-(printf '\033[6~'; sleep 0.5; printf '\r'; sleep 9) |
-    "$EVENHAND" --marking turn --player pipe tiny.yaml \
-        > "$work/out" 2> "$work/err"
+# begin PLAYER KEY KEY: a session at true pace in $pid, and the keys that begin
+# it; more of them go to 9
+begin()
+{
+	mkfifo in
+	"$EVENHAND" --marking turn --player "$1" tiny.yaml < in \
+	    > "$work/out" 2> "$work/err" &
+	pid=$!
+	exec 9> in
+	rm in
+	comes "$work/out" "Forward: nothing is sore"
+	printf '%s' "$2" >&9
+	comes "$work/out" "Forward: begin"
+	sleep 0.4
+	printf '%s' "$3" >&9
+}
+
+# The first turn is over at 0:06, the second sounds from 0:08 to 0:10.
+mid_sound()
+{
+	comes "$work/out" "Next: finger 2"
+	sleep 2.2
+}
+
+begin pipe "$(printf '\033[6~')" "$(printf '\r')"
+mid_sound
+exec 9>&-
+wait "$pid"
 status_is $? 0 'a pipe that ends'
 has "$work/out" 'All of it is kept.'
 is "how it ended" "$(ended pipe)" input
@@ -53,39 +78,21 @@ status_is $? 74 'output closed'
 # pressed in test_terminal.)
 for case in 'TERM 143' 'HUP 129'; do
 	signal=${case% *}
-	mkfifo in
-	"$EVENHAND" --marking turn --player "$signal" tiny.yaml < in \
-	    > "$work/out" 2> "$work/err" &
-	pid=$!
-	exec 9> in
-	comes "$work/out" "Forward: nothing is sore"
-	printf c >&9
-	comes "$work/out" "Forward: begin"
-	sleep 0.4
-	printf c >&9
-	sleep 8.5
+	begin "$signal" c c
+	mid_sound
 	kill -s "$signal" "$pid"
 	wait "$pid"
 	status_is $? "${case#* }" "stopped by $signal"
 	exec 9>&-
-	rm in
 	is "how it ended" "$(ended "$signal")" input
 	is "what was played is kept" "$(turns e.json bows_done 1)" 2
 done
 
 # --- the program stood still --------------------------------------------------
 
-mkfifo in
-"$EVENHAND" --marking turn --player still tiny.yaml < in \
-    > "$work/out" 2> "$work/err" &
-pid=$!
-exec 9> in
-comes "$work/out" "Forward: nothing is sore"
-printf c >&9
-comes "$work/out" "Forward: begin"
-sleep 0.4
-printf c >&9
-sleep 6
+# In the middle of the first turn, which sounds from 0:04 to 0:06.
+begin still c c
+sleep 5
 kill -STOP "$pid"
 sleep 3
 kill -CONT "$pid"
