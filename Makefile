@@ -70,11 +70,21 @@ ifneq ($(filter coach,$(ROOMS)),)
 TESTS   += $(SIMULATE)
 endif
 
+# What random bytes are read as: make fuzz F=record
+F ?= routine record list listen $(if $(FILE_THERE),recording)
+FUZZ_ALL := $(F:%=fuzz-%)
+# What is killed while it works, and how often.
+KILLED := kill kill_gather kill_write
+KILLS_kill := 200
+KILLS_kill_gather := 100
+KILLS_kill_write := 50
+
 .DELETE_ON_ERROR:
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
-	uninstall without-paper without-files deps deps-dev dist-check deb help clean asan tsan valgrind killed \
-	paced sounded picture tests golden simulate
+	uninstall without-paper without-files fuzz-built deps deps-dev dist-check deb help clean asan tsan valgrind killed \
+	paced sounded true-time picture tests golden simulate \
+	$(KILLED) $(FUZZ_ALL)
 
 all: $(B)/$(PROGRAM) $(SOUND) $(or $(PAPER),without-paper) \
     $(or $(AUDIO),without-files)
@@ -215,8 +225,13 @@ simulate: $(SIMULATE)
 
 SAN = HARDEN= OPT=-O1
 
+# They look at the same kinds of things as the everyday suite, at fewer of them;
+# make asan QUICK= looks at all.
+QUICK ?= 1
+
 asan:
-	LSAN_OPTIONS=print_suppressions=0:suppressions=$(abspath $(TOOLS)/leaks) \
+	$(if $(QUICK),EVENHAND_QUICK=1) \
+	    LSAN_OPTIONS=print_suppressions=0:suppressions=$(abspath $(TOOLS)/leaks) \
 	    $(MAKE) -s B=$(B)-asan $(SAN) \
 	    EXTRA="-fsanitize=address,undefined -fno-sanitize-recover=all" check
 
@@ -241,6 +256,9 @@ valgrind: all tests
 	HOME=$(abspath $(B))/valgrind-home $(VALGRIND) $(B)/$(PROGRAM) --clock fast \
 	    --at 2026-03-02T17:00 < /dev/null > /dev/null
 
+# All that the two below run: nothing is built while they let time pass.
+true-time: all $(PACED_C) $(B)/tests/whole/drive $(B)/tests/whole/bowing
+
 paced: all $(PACED_C)
 	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh \
 	    $(PACED_C) $(PACED)
@@ -252,33 +270,36 @@ sounded: all $(B)/tests/whole/drive $(B)/tests/whole/bowing
 	    BOWING=$(abspath $(B)/tests/whole/bowing) \
 	    sh $(TOOLS)/run.sh $(SOUNDED)
 
-killed: all
-	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=200 sh tests/whole/kill.sh
-	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=100 sh tests/whole/kill_gather.sh
-	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=50 sh tests/whole/kill_write.sh
+# Each with its own home: make -j2 runs them side by side.
+killed: $(KILLED)
+
+$(KILLED): %: all
+	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=$(KILLS_$*) sh tests/whole/$*.sh
 
 FUZZ_B = $(B)-fuzz
 T ?= 60
-# What random bytes are read as: make fuzz F=record
-F ?= routine record list listen $(if $(FILE_THERE),recording)
 FUZZED := $(F:%=$(FUZZ_B)/tests/fuzz/fuzz_%.o)
 SEEDS_routine := tests/fuzz/routine tests/routine/bad routines
 SEEDS_record := tests/fuzz/record
 SEEDS_list := tests/fuzz/list tests/paper/golden
 SEEDS_listen := tests/fuzz/listen
 SEEDS_recording := tests/fuzz/recording
-fuzz:
+fuzz: $(FUZZ_ALL)
+
+fuzz-built:
 	$(MAKE) B=$(FUZZ_B) CC=clang $(SAN) ROOMS="base music routine score \
 	    listen coach record sound screen paper world" \
 	    EXTRA="-fsanitize=address,undefined,fuzzer-no-link -fno-sanitize-recover=all" \
 	    $(FUZZ_B)/lib$(PROGRAM).a $(FUZZED)
-	for f in $(F); do clang -fsanitize=address,undefined,fuzzer \
-	    -o $(FUZZ_B)/fuzz_$$f $(FUZZ_B)/tests/fuzz/fuzz_$$f.o \
-	    $(FUZZ_B)/lib$(PROGRAM).a $(LDLIBS) $(FILE_LDLIBS) || exit 1; done
-	$(foreach f,$(F),mkdir -p $(FUZZ_B)/corpus-$(f) && \
-	    $(FUZZ_B)/fuzz_$(f) -max_total_time=$(T) -timeout=5 \
-	    -print_final_stats=1 -dict=tests/fuzz/$(f).dict \
-	    -artifact_prefix=$(FUZZ_B)/ $(FUZZ_B)/corpus-$(f) $(SEEDS_$(f)) &&) :
+
+$(FUZZ_ALL): fuzz-%: fuzz-built
+	clang -fsanitize=address,undefined,fuzzer \
+	    -o $(FUZZ_B)/fuzz_$* $(FUZZ_B)/tests/fuzz/fuzz_$*.o \
+	    $(FUZZ_B)/lib$(PROGRAM).a $(LDLIBS) $(FILE_LDLIBS)
+	mkdir -p $(FUZZ_B)/corpus-$*
+	$(FUZZ_B)/fuzz_$* -max_total_time=$(T) -timeout=5 \
+	    -print_final_stats=1 -dict=tests/fuzz/$*.dict \
+	    -artifact_prefix=$(FUZZ_B)/ $(FUZZ_B)/corpus-$* $(SEEDS_$*)
 
 # --- figures -------------------------------------------------------------
 
