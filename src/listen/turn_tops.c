@@ -2,9 +2,9 @@
  * turn_tops.c - the tops of a turn given to its bows
  *
  * The player's own grid has the asked distance from pulse to pulse; where it
- * lies is the mean direction of all arrivals on the circle of one pulse (Mardia
- * and Jupp, "Directional Statistics", 2000, 2.2).  Hands, and what carries the
- * sound, are rather late than early, so no grid is much too early.
+ * lies is the mean direction of all arrivals on the circle of one pulse.  Hands,
+ * and what carries the sound, are rather late than early, so no grid is much too
+ * early.
  *
  *	slot 0   1   2   3   0   1   2   3        four pulses, two bows
  *	     |   |   |   |   |   |   |   |   |
@@ -15,8 +15,9 @@
 
 #include <math.h>
 
-#define TWO_PI 6.283185307179586
-#define TOGETHER 0.3   /* length of the mean direction; less is no grid */
+#include "direction.h"
+
+#define TOGETHER 0.3   /* of arrivals that agree; less is no grid */
 #define GLIDE_S 0.15   /* that must sound before an arrival is one */
 #define EARLY_S 0.15   /* a grid may be early by, but */
 #define EARLY_PART 0.4 /* of a pulse at most */
@@ -30,18 +31,15 @@ static double late_s(
     const struct turn_asked *asked, const struct tops *tops, double pulse_s)
 {
 	double early = fmin(EARLY_S, EARLY_PART * pulse_s);
-	double re = 0, im = 0, late;
+	struct direction d = { .n = 0 };
+	double late;
 
-	for (int i = 0; i < tops->n; i++) {
-		double turns = (tops->at[i].nine_s - asked->edge_s[0]) /
-		    pulse_s;
-
-		re += cos(TWO_PI * turns);
-		im += sin(TWO_PI * turns);
-	}
-	if (hypot(re, im) < TOGETHER * tops->n)
+	for (int i = 0; i < tops->n; i++)
+		direction_add(
+		    &d, (tops->at[i].nine_s - asked->edge_s[0]) / pulse_s);
+	if (direction_agreed(&d) < TOGETHER)
 		return 0;
-	late = atan2(im, re) / TWO_PI * pulse_s;
+	late = direction_mean(&d) * pulse_s;
 	return late < -early ? late + pulse_s : late;
 }
 

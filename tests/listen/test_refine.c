@@ -8,6 +8,8 @@
 
 #include <cmocka.h>
 
+#include "../../src/listen/match.h"
+#include "../../src/listen/smooth.h"
 #include "listening.h"
 
 #define C2 65.4064
@@ -111,6 +113,50 @@ static void test_swings(void **state)
 	}
 }
 
+/* What a mean over so many seconds leaves of a swing. */
+static double sinc(double hz, double seconds)
+{
+	double x = BOWED_TWO_PI / 2 * hz * seconds;
+
+	return sin(x) / x;
+}
+
+/*
+ * A mean over T seconds leaves sin(pi f T) / (pi f T) of a swing of f Hz
+ * (Bracewell, "The Fourier Transform and Its Applications", from memory: the
+ * transform of a rectangle).  The live pitch is a mean over a period, of pieces
+ * as long as the lowest note's, so both count; refined, the swing is itself
+ * again, but for what smoothing takes.
+ */
+static void test_smear(void **state)
+{
+	(void)state;
+	for (double hz = 3; hz < 10; hz += 2) {
+		struct bowed b = dry(C2);
+		struct bowed_sound s;
+		struct listening l;
+		double live, fine, piece, left;
+
+		b.seconds = 4;
+		b.noise_db = -40;
+		b.jitter_cents = 0;
+		b.swing_cents = 20;
+		b.swing_hz = hz;
+		s = bowed_make(&b);
+		l = listening_live(&s, b.rate, (struct asked) { C2, C2 }, 512);
+		piece = match_width(l.rate / C2 * exp2(0.25)) / l.rate;
+		left = sinc(hz, 1 / C2) * sinc(hz, piece);
+		live = swing_share(&b, &l);
+		listening_refine(&l);
+		fine = swing_share(&b, &l) / smooth_share(hz);
+		if (fabs(live - left) > 0.01 || fabs(fine - 1) > 0.025)
+			fail_msg("%g Hz: live %.4f, not %.4f, refined %.4f", hz,
+			    live, left, fine);
+		listening_done(&l);
+		free(s.x);
+	}
+}
+
 /* Glides of a hand in any rate of a card. */
 static void test_glides(void **state)
 {
@@ -202,6 +248,7 @@ int main(void)
 		cmocka_unit_test(test_outermost),
 		cmocka_unit_test(test_dry),
 		cmocka_unit_test(test_swings),
+		cmocka_unit_test(test_smear),
 		cmocka_unit_test(test_glides),
 		cmocka_unit_test(test_gaps),
 	};
