@@ -17,6 +17,7 @@
 #include "evenhand/listen/live.h"
 #include "evenhand/music/pitch.h"
 #include "partials.h"
+#include "runs.h"
 #include "smooth.h"
 
 #define BOTTOM_HZ 1000.0      /* of the partials that are read */
@@ -153,6 +154,7 @@ bool refine(struct arena *a, const struct asked *asked, double rate,
 	if (r.hz == NULL || r.fine == NULL || r.apart == NULL ||
 	    r.partials == NULL)
 		return false;
+	runs_clean(m, n, asked);
 	if (!fill_gaps(m, n, r.hz))
 		return true;
 	refine_all(&r, m);

@@ -8,6 +8,7 @@
 
 #include "evenhand/music/pitch.h"
 #include "room.h"
+#include "runs.h"
 #include "series.h"
 
 #define LOUD_DB 30.0	   /* under the loud tenth: what sounds */
@@ -179,7 +180,9 @@ static enum stretch_kind answer(
 		other += s->m[k].what == HEARD_OTHER;
 	if (s->asked->known && other > s->notes)
 		return STRETCH_ELSEWHERE;
-	return out->share < SHARE_LEAST ? STRETCH_UNCLEAR : STRETCH_HELD;
+	return out->share < SHARE_LEAST || runs_speak(s->m, s->n, out->share)
+	    ? STRETCH_UNCLEAR
+	    : STRETCH_HELD;
 }
 
 bool stretch_measure(struct arena *a, const struct stretch_asked *asked,

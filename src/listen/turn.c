@@ -14,6 +14,7 @@
 #include "evenhand/music/pitch.h"
 #include "knocks.h"
 #include "room.h"
+#include "runs.h"
 #include "series.h"
 #include "turn_tops.h"
 
@@ -94,7 +95,7 @@ static enum turn_answer answer(
 	double noise = share(t, HEARD_NOISE, from, to);
 
 	if (notes >= SHARE_LEAST && notes >= other)
-		return TURN_HEARD;
+		return runs_speak(t->m, t->n, notes) ? TURN_NOISE : TURN_HEARD;
 	if (t->n == 0 || sorted_db[t->n * 9 / 10] < SILENT_DB)
 		return TURN_SILENT;
 	if (other > LITTLE && other >= notes)
@@ -129,11 +130,14 @@ static bool find_loud(struct turning *t)
 	return true;
 }
 
-/* Each edge that was asked goes to the turn of the bow that is near it. */
+/*
+ * Each edge that was asked goes to the turn of the bow that is near it; where
+ * what is looked at begins and ends while it sounds is no edge.
+ */
 static bool find_edges(struct turning *t)
 {
 	const struct turn_asked *asked = &t->asked;
-	double found[EDGES_MAX];
+	double found[EDGES_MAX], end_s = (double)t->n * HEARD_STEP_S;
 	int n = bow_find(t->a, t->m, t->n, found, EDGES_MAX);
 
 	for (int i = 0; i <= asked->bows; i++) {
@@ -143,7 +147,7 @@ static bool find_edges(struct turning *t)
 		for (int j = 0; j < n; j++) {
 			double off = fabs(found[j] - asked->edge_s[i]);
 
-			if (off >= near)
+			if (off >= near || found[j] <= 0 || found[j] >= end_s)
 				continue;
 			near = off;
 			t->edge_s[i] = found[j];

@@ -42,6 +42,7 @@ struct bowed {
 	double noise_db; /* under the tone, pink; 0: none */
 	double tick_db;	 /* ticks with the pulses, against the tone; 0: none */
 	double hum_db;	 /* of 50 Hz against the tone; 0: none */
+	double ring_db;	 /* of open strings that ring with it; 0: none */
 	double room_s;	 /* its RT60, 0: none */
 	double room_db;	 /* direct sound against it */
 };
@@ -208,6 +209,40 @@ static inline double bowed_rms(const struct bowed_sound *s)
 	return sqrt(sum / (double)s->n);
 }
 
+/*
+ * Open strings of a cello that nobody bows: eight partials of each ring where
+ * the tone has something near them, and 1.2 s later are still 30 dB down only.
+ */
+static inline void bowed_ringing(
+    const struct bowed *b, struct bowed_sound *s, double rms)
+{
+	static const double open[] = { 65.4064, 97.9989, 146.8324, 220 };
+	float *rung = calloc(s->n, sizeof(*rung));
+	double keep = exp(-log(1000) / 2 / (1.2 * b->rate)), sum = 0, amount;
+
+	for (int i = 0; i < 4 * 8; i++) {
+		int number = i % 8 + 1;
+		double y = 0, before = 0,
+		       turn = 2 * keep *
+		    cos(BOWED_TWO_PI * open[i / 8] * number / b->rate);
+
+		for (size_t j = 0; j < s->n; j++) {
+			double next = (double)s->x[j] / number + turn * y -
+			    keep * keep * before;
+
+			before = y;
+			y = next;
+			rung[j] += (float)(y - before);
+		}
+	}
+	for (size_t j = 0; j < s->n; j++)
+		sum += (double)rung[j] * (double)rung[j];
+	amount = rms * pow(10, b->ring_db / 20) / sqrt(sum / (double)s->n);
+	for (size_t j = 0; j < s->n; j++)
+		s->x[j] += (float)amount * rung[j];
+	free(rung);
+}
+
 /* Fourier's sums of n numbers, a power of two; -1 forth, 1 back and n times. */
 static inline void bowed_fourier(double complex *z, size_t n, int way)
 {
@@ -244,7 +279,8 @@ static inline void bowed_fourier(double complex *z, size_t n, int way)
 
 /*
  * Four echoes a ms at random instants, dying away as in a room, and duller than
- * what they answer; room_db is that of the echoes as they are heard.
+ * what they answer; room_db is that of the echoes as they are heard, the same at
+ * every rate.
  */
 static inline void bowed_room(const struct bowed *b, struct bowed_sound *s)
 {
@@ -255,6 +291,9 @@ static inline void bowed_room(const struct bowed *b, struct bowed_sound *s)
 	double *gain = malloc((size_t)echoes * sizeof(*gain)), energy = 0;
 	size_t *late = malloc((size_t)echoes * sizeof(*late));
 	float keep = (float)exp(-BOWED_TWO_PI * 4000 / b->rate);
+	/* What dulling leaves of the energy at 48000, at any rate. */
+	double most = exp(-BOWED_TWO_PI * 4000 / 48000);
+	double left = (1 - most) / (1 + most);
 
 	/* Echoes of its end must not come round to its beginning. */
 	while (size < s->n + (size_t)((0.004 + b->room_s) * b->rate) + 1)
@@ -269,9 +308,8 @@ static inline void bowed_room(const struct bowed *b, struct bowed_sound *s)
 		gain[i] = bowed_normal() * exp(-6.91 * t / b->room_s);
 		energy += gain[i] * gain[i];
 	}
-	/* The dulling leaves (1 - keep) / (1 + keep) of the energy. */
 	for (int i = 0; i < echoes; i++)
-		z[late[i]] += gain[i] / sqrt(energy * (1 - keep) / (1 + keep)) *
+		z[late[i]] += gain[i] / sqrt(energy * left) *
 		    pow(10, -b->room_db / 20) * I;
 	/* (sound + i echoes)^2 has twice the two, folded, beside the i. */
 	bowed_fourier(z, size, -1);
@@ -349,6 +387,8 @@ static inline struct bowed_sound bowed_make(const struct bowed *b)
 	bowed_plan(b, &s);
 	bowed_string(b, &s);
 	rms = bowed_rms(&s);
+	if (b->ring_db < 0)
+		bowed_ringing(b, &s, rms);
 	if (b->room_s > 0)
 		bowed_room(b, &s);
 	if (b->tick_db < 0)

@@ -41,9 +41,9 @@ static struct bowed swinging(void)
 	return b;
 }
 
-static struct turn_heard hear(const struct bowed *b, bool sways)
+static struct turn_heard hear_sound(
+    const struct bowed *b, const struct bowed_sound *s, int rate, bool sways)
 {
-	struct bowed_sound s = bowed_make(b);
 	struct turn_asked asked = {
 		.asked = { b->hz, b->hz * exp2(b->travel_cents / 1200) },
 		.lower_hz = b->hz,
@@ -52,14 +52,22 @@ static struct turn_heard hear(const struct bowed *b, bool sways)
 		.bows = 2,
 		.edge_s = { 0, 4, 8 },
 	};
-	struct ear *e = ear_new(RATE);
+	struct ear *e = ear_new(rate);
 	struct turn_heard h;
 
 	assert_true(ear_begin(e, &asked));
-	ear_take(e, s.x, s.n);
+	ear_take(e, s->x, s->n);
 	assert_true(ear_end(e, &asked, &h));
 	assert_int_equal(h.answer, TURN_HEARD);
 	ear_free(e);
+	return h;
+}
+
+static struct turn_heard hear(const struct bowed *b, bool sways)
+{
+	struct bowed_sound s = bowed_make(b);
+	struct turn_heard h = hear_sound(b, &s, b->rate, sways);
+
 	free(s.x);
 	return h;
 }
@@ -103,6 +111,65 @@ static void test_distance(void **state)
 		}
 }
 
+/* One of so many samples, as a slower card has them: a sinc, cut at 0.46. */
+static void make_fewer(struct bowed_sound *s, int factor)
+{
+	int reach = 48 * factor;
+	double cut = 0.46 / factor;
+	float *tap = malloc((size_t)(2 * reach + 1) * sizeof(*tap));
+	size_t n = s->n / (size_t)factor;
+	float *x = calloc(n, sizeof(*x));
+
+	for (int i = -reach; i <= reach; i++) {
+		double turn = BOWED_TWO_PI / 2 * i / reach;
+		double at = BOWED_TWO_PI * cut * i;
+
+		tap[i + reach] = (float)(2 * cut * (i == 0 ? 1 : sin(at) / at) *
+		    (0.42 + 0.5 * cos(turn) + 0.08 * cos(2 * turn)));
+	}
+	for (size_t k = (size_t)48; k + 48 < n; k++)
+		for (int i = 0; i <= 2 * reach; i++)
+			x[k] += tap[i] *
+			    s->x[k * (size_t)factor + (size_t)i -
+				(size_t)reach];
+	free(tap);
+	free(s->x);
+	*s = (struct bowed_sound) { .x = x, .n = n };
+}
+
+/* Cards of 16000 and 22050 samples a second hear the same room. */
+static void test_slow_cards(void **state)
+{
+	static const struct {
+		int rate, factor;
+	} cards[] = { { 48000, 3 }, { 44100, 2 } };
+
+	(void)state;
+	for (int i = 0; i < 8; i++) {
+		int rate = cards[i / 4].rate, factor = cards[i / 4].factor;
+		bool sways = i % 2;
+		struct bowed b = sways ? swinging() : gliding(200, 6);
+		struct turn_heard all, few;
+		struct bowed_sound s;
+
+		seeded_state = 5 + (uint64_t)i;
+		b.rate = rate;
+		b.room_s = 0.5;
+		b.room_db = i % 4 < 2 ? 9 : 0;
+		s = bowed_make(&b);
+		all = hear_sound(&b, &s, rate, sways);
+		make_fewer(&s, factor);
+		few = hear_sound(&b, &s, rate / factor, sways);
+		free(s.x);
+		assert_int_equal(
+		    few.distance, i % 4 < 2 ? DISTANCE_NEAR : DISTANCE_FAR);
+		if (fabs(few.room / all.room - 1) > 0.15)
+			fail_msg("%d: %g, and %g of %d", rate / factor,
+			    few.room, all.room, rate);
+		assert_int_equal(few.width_known, sways && i % 4 < 2);
+	}
+}
+
 /* Noise, hum and ticks are no room. */
 static void test_no_room(void **state)
 {
@@ -136,6 +203,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_distance),
+		cmocka_unit_test(test_slow_cards),
 		cmocka_unit_test(test_no_room),
 		cmocka_unit_test(test_unknown),
 	};

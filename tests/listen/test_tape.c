@@ -258,6 +258,9 @@ static void test_distance(void **state)
 		assert_true(all.arrivals > 4);
 		b.rate = 16000;
 		all = all_of(&b, seed);
+		assert_int_equal(sum_distance(&all), DISTANCE_FAR);
+		b.rate = 8000;
+		all = all_of(&b, seed);
 		assert_int_equal(sum_distance(&all), DISTANCE_UNKNOWN);
 		b.rate = 44100;
 		b.pulses_a_second = 0;

@@ -28,8 +28,8 @@
 /* Slower ones are looked at twice as fast: telephones give 8000. */
 enum { TAPE_RATE_MIN = 8000, TAPE_RATE_MAX = HEARD_RATE_MAX };
 
-/* From here on: slower ones lack high partials, and look nearer than it was. */
-enum { TAPE_ROOM_RATE = 32000 };
+/* From here on: slower ones lack the partials that tell of a room. */
+enum { TAPE_ROOM_RATE = HEARD_RATE_MIN };
 
 struct tape;
 

@@ -40,7 +40,8 @@ enum {
 enum turn_answer {
 	TURN_HEARD = 0,	    /* what is set below holds */
 	TURN_SILENT = 1,    /* next to nothing: nobody played, or it is deaf */
-	TURN_NOISE = 2,	    /* a sound, but hardly a pitch */
+	TURN_NOISE = 2,	    /* a sound, but hardly a pitch, or one in pieces:
+				 speech */
 	TURN_ELSEWHERE = 3, /* a pitch, but mostly not what was asked */
 	TURN_LITTLE = 4,    /* too little of it was heard to say anything */
 };
