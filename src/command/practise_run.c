@@ -182,7 +182,9 @@ static void look_for_sound(struct practice *p)
 	if (was == DEVICE_UNHEARD || state == DEVICE_MISSING) {
 		struct message m = device_sentence(p->device);
 
-		screen_step(p);
+		/* At the beginning it joins what the first page was told. */
+		if (was != DEVICE_UNHEARD)
+			screen_step(p);
 		practice_say(p, m);
 	} else if (state == DEVICE_SOUNDS) {
 		tell(p, (struct input) { .kind = INPUT_SOUND_BACK });
