@@ -102,15 +102,21 @@ bool measure_track_close(struct measured *m, struct fault *f);
  */
 void measure_say_stretch(struct measured *m, const struct stretch *s);
 
-/* The sentences of the stretches, with widths where they are known. */
-const char *measure_stretches(const struct measured *m);
-
-/* Adds what all of it comes to, and the cautions. */
+/*
+ * Each adds sentences, one in a line, however long: what the recording is, what
+ * its stretches show (with widths where they are known), and what all of it
+ * comes to with the cautions.
+ */
+void measure_say_head(const struct measured *m, struct text *out);
+void measure_say_stretches(const struct measured *m, struct text *out);
 void measure_say_sum(const struct measured *m, struct text *out);
 
 /* --- measure_page.c --- */
 
-/* The page; false: standard output took no more. */
+/*
+ * The page for a screen so many columns wide; false: standard output took no
+ * more.
+ */
 bool measure_page(const struct measured *m, int columns);
 
 /* --- measure_table.c --- */

@@ -7,41 +7,51 @@
  *	what all of it comes to, and the cautions
  */
 #include <stdlib.h>
+#include <string.h>
 
 #include "evenhand/screen/lines.h"
 #include "evenhand/screen/track_plot.h"
 #include "measure.h"
 #include "options.h"
 
-enum { MS = 1000, PAGE_BYTES = 32768, PAGES_BYTES = 65536 };
+enum { SAID_BYTES = 32768, ROWS_BYTES = 32768, PAGE_BYTES = 131072 };
 
-static void say(struct text *out, struct message m)
-{
-	lines_say(out, &m);
-}
+/* Too large for the stack. */
+struct printed {
+	int columns;
+	struct text said, all;
+	char said_bytes[SAID_BYTES], bytes[PAGE_BYTES];
+};
 
-static void say_head(const struct measured *m, struct text *out)
+/* What was said since the last time, in lines that the screen has room for. */
+static void put_said(struct printed *p)
 {
-	say(out,
-	    message_with(M_MEASURE_HEAD, TEXT(m->path),
-		CLOCK((int64_t)(measured_s(m) * MS + 0.5)),
-		TEXT(m->head.format), WHOLE(m->head.rate),
-		WHOLE(m->head.channels)));
+	char *line = p->said_bytes;
+
+	while (*line) {
+		char *end = line + strcspn(line, "\n");
+		bool last = !*end;
+
+		*end = '\0';
+		lines_text_within(&p->all, lines_columns(p->columns), line);
+		line = last ? end : end + 1;
+	}
+	p->said = text_in(p->said_bytes, SAID_BYTES);
 }
 
 /* Each row of the canvas as a line. */
-static void add_plot(const struct measured *m, int columns, struct text *out)
+static void put_picture(struct printed *p, const struct measured *m)
 {
 	struct canvas *c = malloc(sizeof(*c));
-	char *rows = malloc(PAGE_BYTES);
+	char *rows = malloc(ROWS_BYTES);
 
 	if (c && rows &&
-	    track_plot(
-		c, columns, &m->outline, m->ask->reference_hz, m->ask->ascii)) {
-		text_add(out, "\n");
-		canvas_text(c, rows, PAGE_BYTES);
-		text_add(out, rows);
-		text_add(out, "\n");
+	    track_plot(c, p->columns, &m->outline, m->ask->reference_hz,
+		m->ask->ascii)) {
+		text_add(&p->all, "\n");
+		canvas_text(c, rows, ROWS_BYTES);
+		text_add(&p->all, rows);
+		text_add(&p->all, "\n");
 	}
 	free(rows);
 	free(c);
@@ -49,27 +59,25 @@ static void add_plot(const struct measured *m, int columns, struct text *out)
 
 bool measure_page(const struct measured *m, int columns)
 {
-	char *bytes = malloc(PAGES_BYTES);
-	struct text page;
+	struct printed *p = malloc(sizeof(*p));
 	bool good;
 
-	if (!bytes) {
+	if (!p) {
 		struct message none = message_of(M_COMMAND_NO_MEMORY);
 
 		command_say(&none);
 		return false;
 	}
-	page = text_in(bytes, PAGES_BYTES);
-	say_head(m, &page);
-	text_add(&page, measure_stretches(m));
-	if (m->sum.stretches > MEASURE_STRETCHES)
-		say(&page,
-		    message_with(M_MEASURE_STRETCHES_LEFT,
-			WHOLE(m->sum.stretches - MEASURE_STRETCHES)));
-	add_plot(m, columns, &page);
-	measure_say_sum(m, &page);
-	say(&page, message_of(M_MEASURE_CAUTION));
-	good = command_print(&page);
-	free(bytes);
+	p->columns = columns;
+	p->said = text_in(p->said_bytes, SAID_BYTES);
+	p->all = text_in(p->bytes, PAGE_BYTES);
+	measure_say_head(m, &p->said);
+	measure_say_stretches(m, &p->said);
+	put_said(p);
+	put_picture(p, m);
+	measure_say_sum(m, &p->said);
+	put_said(p);
+	good = command_print(&p->all);
+	free(p);
 	return good;
 }

@@ -9,13 +9,12 @@
 
 #include "evenhand/paper/list.h"
 #include "evenhand/paper/plot.h"
-#include "evenhand/screen/lines.h"
 #include "evenhand/world/clock.h"
 #include "evenhand/world/paper_maker.h"
 #include "measure.h"
 #include "options.h"
 
-enum { WORDS_BYTES = 8192, TITLE_BYTES = 200 };
+enum { WORDS_BYTES = 32768, TITLE_BYTES = 200 };
 
 /* Too large for the stack. */
 struct sheet {
@@ -55,7 +54,6 @@ bool measure_plot(const struct measured *m, int *status)
 	const char *slash = strrchr(m->path, '/');
 	struct plot_wish w = { .outline = &m->outline,
 		.reference_hz = m->ask->reference_hz };
-	struct message caution = message_of(M_MEASURE_CAUTION);
 	struct text words, title;
 	struct paper_target to = { m->ask->plot, PAPER_PDF, m->ask->force };
 	struct fault f;
@@ -71,9 +69,12 @@ bool measure_plot(const struct measured *m, int *status)
 	words = text_in(s->words, sizeof(s->words));
 	title = text_in(s->title, sizeof(s->title));
 	text_add_clean(&title, slash ? slash + 1 : m->path);
-	text_add(&words, measure_stretches(m));
-	measure_say_sum(m, &words);
-	lines_say(&words, &caution);
+	/* Where not all of it has room, the whole comes before its parts. */
+	if (m->sum.stretches > 1)
+		measure_say_sum(m, &words);
+	measure_say_stretches(m, &words);
+	if (m->sum.stretches <= 1)
+		measure_say_sum(m, &words);
 	take_words(s, &w);
 	w.title = s->title;
 	w.day = moment_day(clock_now());

@@ -8,7 +8,6 @@
 #include <math.h>
 
 #include "evenhand/music/pitch.h"
-#include "evenhand/screen/lines.h"
 #include "measure.h"
 #include "options.h"
 
@@ -20,13 +19,19 @@
 
 enum {
 	NAME_BYTES = 48,
+	SENTENCE_BYTES = 1024,
 	MS = 1000,
 	PERCENT = 100,
 };
 
+/* Whole in one line: a screen and a sheet cut it each in their own way. */
 static void say(struct text *out, struct message m)
 {
-	lines_say(out, &m);
+	char sentence[SENTENCE_BYTES];
+
+	message_text(&m, sentence, sizeof(sentence));
+	text_add(out, sentence);
+	text_add(out, "\n");
 }
 
 /* A number with one decimal at most. */
@@ -207,11 +212,6 @@ void measure_say_stretch(struct measured *m, const struct stretch *s)
 	say_stretch(m, s, when, true);
 }
 
-const char *measure_stretches(const struct measured *m)
-{
-	return m->bytes[measured_width(m)];
-}
-
 /* What many stretches come to; one has been told. */
 static void say_all(const struct sum *s, bool width, struct text *out)
 {
@@ -275,6 +275,23 @@ static void say_odd(const struct measured *m, struct text *out)
 		say(out, message_of(M_MEASURE_CANCELS));
 }
 
+void measure_say_head(const struct measured *m, struct text *out)
+{
+	say(out,
+	    message_with(M_MEASURE_HEAD, TEXT(m->path),
+		CLOCK(ms(measured_s(m))), TEXT(m->head.format),
+		WHOLE(m->head.rate), WHOLE(m->head.channels)));
+}
+
+void measure_say_stretches(const struct measured *m, struct text *out)
+{
+	text_add(out, m->bytes[measured_width(m)]);
+	if (m->sum.stretches > MEASURE_STRETCHES)
+		say(out,
+		    message_with(M_MEASURE_STRETCHES_LEFT,
+			WHOLE(m->sum.stretches - MEASURE_STRETCHES)));
+}
+
 void measure_say_sum(const struct measured *m, struct text *out)
 {
 	const struct sum *s = &m->sum;
@@ -297,4 +314,5 @@ void measure_say_sum(const struct measured *m, struct text *out)
 		say(out, message_of(M_MEASURE_NO_BOWS));
 	say_distance(s, out);
 	say_odd(m, out);
+	say(out, message_of(M_MEASURE_CAUTION));
 }

@@ -20,7 +20,8 @@
 #define PITCH_HIGH 92.0
 #define LEVEL_TOP 130.0
 #define LEVEL_HIGH 22.0
-#define TITLE 6.5 /* ems */
+#define LOWEST (HIGH - EDGE / 2) /* of a line of words */
+#define TITLE 6.5		 /* ems */
 #define LABEL 3.2
 #define BODY 3.8
 #define LEADING 1.35
@@ -149,6 +150,17 @@ static void draw_frames(const struct plot *p)
 	    message_sentence(M_MEASURE_PLOT_PITCH));
 }
 
+/* Lines that a sentence takes. */
+static int lines_of(const char *sentence)
+{
+	int lines = 0;
+
+	for (size_t next; *sentence; sentence += next, lines++)
+		words_wrap(sentence, BODY, false, WIDE - 2 * EDGE, &next);
+	return lines;
+}
+
+/* Sentences, as many as have room to their end. */
 static void write_words(const struct plot *p)
 {
 	double y = LEVEL_TOP + LEVEL_HIGH + LABEL * 3.4;
@@ -157,7 +169,9 @@ static void write_words(const struct plot *p)
 	for (int i = 0; i < p->w->words; i++) {
 		const char *rest = p->w->word[i];
 
-		while (*rest && y < HIGH - EDGE / 2) {
+		if (y + (lines_of(rest) - 1) * BODY * LEADING > LOWEST)
+			break;
+		while (*rest) {
 			char line[512];
 			struct text t = text_in(line, sizeof(line));
 			size_t next,

@@ -234,6 +234,18 @@ else
 	echo "skipped: there is no evenhand-paper here"
 fi
 
+# --- on a narrow screen ---------------------------------------------------
+
+# shellcheck source=tests/whole/tmux.sh
+. "$root/tests/whole/tmux.sh"
+terminal 40x60
+command_line "'$EVENHAND' measure --ascii sway.wav"
+waits 60 seen "evenhand-listening."
+page | sed -n '/^sway.wav: /,$p' > narrow
+so "its page is there" [ "$(wc -l < narrow)" -gt 20 ]
+so "no line is wider than the screen" \
+    [ "$(awk 'length($0) > 40' narrow | wc -l)" -eq 0 ]
+
 # --- without its other half -----------------------------------------------
 
 mkdir alone

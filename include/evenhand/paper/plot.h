@@ -2,7 +2,7 @@
  * plot.h - the pitch and the loudness of a recording, on paper
  *
  * One page, broader than it is high: the pitch over a grid of notes, the
- * loudness below it over the same time, and lines of words under both.
+ * loudness below it over the same time, and sentences under both.
  *
  * Pure; any thread.  The same input gives the same list.
  */
@@ -20,7 +20,8 @@ struct plot_wish {
 	double reference_hz;
 	int day; /* it was made on; day number */
 	int words;
-	const char *word[PLOT_WORDS_MAX]; /* lines under it, wrapped */
+	/* Sentences under it, wrapped; the first that have room are there. */
+	const char *word[PLOT_WORDS_MAX];
 };
 
 void paper_plot(struct paper *p, const struct plot_wish *w);

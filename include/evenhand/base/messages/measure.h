@@ -102,8 +102,8 @@ MESSAGE(M_MEASURE_ALL_GLIDES, "wwnnn",
 MESSAGE(M_MEASURE_ALL_GLIDES_FAR, "ww",
     "Glides in {0} of them, {1} in all.")
 MESSAGE(M_MEASURE_BOWS, "wnw",
-    "{0} {0|bow|bows} measured: beside what the notes change, the loudness stays "
-    "within {1} dB; the bow stood still {2} {2|time|times}.")
+    "{0} {0|bow|bows} measured: apart from what the notes change, the loudness "
+    "stays within {1} dB; the bow stood still {2} {2|time|times}.")
 MESSAGE(M_MEASURE_NO_BOWS, "",
     "No bow was long and clear enough to tell how calm it was.")
 MESSAGE(M_MEASURE_CLEAR, "w", "{0} % of the sound was a clear note.")
