@@ -47,7 +47,7 @@ FILE_THERE := $(shell $(PKG_CONFIG) --exists $(FILE_LIBRARIES) && echo yes)
 FILE_LDLIBS = $(shell $(PKG_CONFIG) --libs $(FILE_LIBRARIES)) -lm
 RT     := $(if $(filter Linux,$(shell uname)),-lrt)
 
-LIB_SRC := $(filter-out $(if $(PAPER_THERE),,src/world/cairo.c) \
+LIB_SRC := $(filter-out $(if $(PAPER_THERE),,$(wildcard src/world/cairo*.c)) \
 	$(if $(FILE_THERE),,$(wildcard src/world/sndfile_*.c)),\
 	$(foreach r,$(ROOMS),$(wildcard src/$(r)/*.c)))
 LIB_OBJ := $(LIB_SRC:%.c=$(B)/%.o)

@@ -2,11 +2,11 @@
  * class_print.c - `evenhand print class`: the lesson sheets of all students
  *
  *	class ─▶ a list of all ──┐
- *	each student ─▶ sheet ───┴▶ one list of pages ─▶ evenhand-paper ─▶ PDF
+ *	each student ─▶ sheet ───┴▶ evenhand-paper ─▶ new file ─▶ PDF in its place
  *
- * One sheet is laid out at a time and written down behind the others, so that
- * what a class takes grows with its pages alone.  Who has not been heard of for
- * weeks (gone) gets none.
+ * One sheet is laid out at a time and given away before the next, so that a
+ * large class takes no more memory than a small one.  Who has not been heard of
+ * for weeks (gone) gets none.
  */
 #include "class_print.h"
 
@@ -18,19 +18,14 @@
 #include "options.h"
 #include "so_far.h"
 
-enum {
-	LISTS_BYTES_MAX = 200 * 1024 * 1024, /* what evenhand-paper takes */
-};
-
 /* What is being printed, too large for the stack. */
 struct printing {
 	const struct class_print *ask;
 	struct class_seen seen;
 	struct class_lesson lesson;
+	struct paper_maker maker;
 	struct paper paper;
 	int pages;
-	char *list; /* of all pages so far */
-	size_t length, room;
 	struct so_far so_far;
 	char one[LIST_BYTES_MAX]; /* of one sheet */
 };
@@ -43,37 +38,35 @@ static int refuse(struct message m, int status)
 
 /* --- the list of all pages --- */
 
-/* Puts what one part comes to behind the others. */
-static int append(struct printing *p, const struct text *part)
+/* Gives away what one part comes to. */
+static int give(struct printing *p, const struct text *part)
 {
 	if (part->cut || p->paper.cut)
 		return refuse(message_of(M_PAPER_FULL), EXIT_DATA);
-	if (p->length + part->length > p->room) {
-		size_t room = 2 * p->room + part->length;
-		char *more = room <= LISTS_BYTES_MAX ? realloc(p->list, room)
-						     : NULL;
-
-		if (!more)
-			return refuse(message_of(M_CLASS_PRINT_MANY), EXIT_OS);
-		p->list = more;
-		p->room = room;
-	}
-	memcpy(p->list + p->length, part->bytes, part->length);
-	p->length += part->length;
-	return EXIT_GOOD;
+	/* Nobody takes it: the end tells why. */
+	return paper_give(&p->maker, part->bytes, part->length)
+	    ? EXIT_GOOD
+	    : sheet_end(&p->maker, p->pages);
 }
 
 static int add_list(struct printing *p)
 {
-	struct text part = text_in(p->one, sizeof(p->one));
 	struct class_wish wish = { p->seen.order, p->seen.list.count,
 		p->seen.today, p->ask->size, p->ask->large };
+	struct sheet_page page = { 1, sheet_class_pages(&p->paper, &wish), 0 };
+	int status = EXIT_GOOD;
 
-	sheet_class(&p->paper, &wish);
-	p->pages += p->paper.pages;
-	list_write_begin(&part, &p->paper);
-	list_write_pages(&part, &p->paper);
-	return append(p, &part);
+	for (; page.row < wish.count && status == EXIT_GOOD; page.number++) {
+		struct text part = text_in(p->one, sizeof(p->one));
+
+		page.row = sheet_class(&p->paper, &wish, page);
+		p->pages += p->paper.pages;
+		if (page.number == 1)
+			list_write_begin(&part, &p->paper);
+		list_write_pages(&part, &p->paper);
+		status = give(p, &part);
+	}
+	return status;
 }
 
 static int add_sheet(struct printing *p, const struct class_row *row)
@@ -90,7 +83,7 @@ static int add_sheet(struct printing *p, const struct class_row *row)
 		sheet_lesson(&p->paper, &wish);
 		p->pages += p->paper.pages;
 		list_write_pages(&part, &p->paper);
-		status = append(p, &part);
+		status = give(p, &part);
 	} else if (row->student->unread || row->student->last >= 0) {
 		so_far_end(&p->so_far);
 		refuse(message_with(M_CLASS_PRINT_NO_SHEET, TEXT(row->name)),
@@ -114,7 +107,7 @@ static int add_all(struct printing *p)
 		return status;
 	end = text_in(p->one, sizeof(p->one));
 	list_write_end(&end);
-	return append(p, &end);
+	return give(p, &end);
 }
 
 static int print(struct printing *p)
@@ -122,15 +115,14 @@ static int print(struct printing *p)
 	const struct class_print *a = p->ask;
 	int status;
 
-	if (!class_see(&p->seen, a->folder, a->now, &status))
+	if (!sheet_begin(&p->maker, &a->to, &status) ||
+	    !class_see(&p->seen, a->folder, a->now, &status))
 		return status;
 	if (p->seen.list.count == 0)
 		return refuse(message_with(M_CLASS_PRINT_NONE, TEXT(a->folder)),
 		    EXIT_NO_INPUT);
 	status = add_all(p);
-	return status == EXIT_GOOD
-	    ? sheet_put(&a->to, p->list, p->length, p->pages)
-	    : status;
+	return status == EXIT_GOOD ? sheet_end(&p->maker, p->pages) : status;
 }
 
 int class_print(const struct class_print *ask)
@@ -151,7 +143,7 @@ int class_print(const struct class_print *ask)
 	p->so_far = (struct so_far) { M_CLASS_PRINTING, 50, 25, false };
 	status = print(p);
 	class_seen_done(&p->seen);
-	free(p->list);
+	paper_drop(&p->maker);
 	free(p);
 	return status;
 }

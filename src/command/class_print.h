@@ -21,8 +21,13 @@ struct class_print {
 /* Prints them; the exit status. */
 int class_print(const struct class_print *ask);
 
-/* sheet.c: puts a list of so many pages into its file and says so. */
-int sheet_put(
-    const struct paper_target *to, const char *list, size_t length, int pages);
+/* --- sheet.c: a document on its way; what goes wrong is said --- */
+
+/* False: it cannot be made, *status is set. */
+bool sheet_begin(
+    struct paper_maker *m, const struct paper_target *to, int *status);
+
+/* Puts so many pages in their place and says so; the exit status. */
+int sheet_end(struct paper_maker *m, int pages);
 
 #endif

@@ -18,6 +18,7 @@ enum { WORDS_BYTES = 32768, TITLE_BYTES = 200 };
 
 /* Too large for the stack. */
 struct sheet {
+	struct paper_maker maker;
 	struct paper paper;
 	char list[LIST_BYTES_MAX];
 	char words[WORDS_BYTES];
@@ -45,7 +46,11 @@ static bool put(struct sheet *s, const struct paper_target *to, struct fault *f)
 	struct text list = text_in(s->list, sizeof(s->list));
 
 	list_write(&list, &s->paper);
-	return paper_file(to, s->list, list.length, f);
+	if (!paper_begin(&s->maker, to, f))
+		return false;
+	/* Where it is not taken, the end tells why. */
+	paper_give(&s->maker, list.bytes, list.length);
+	return paper_end(&s->maker, f);
 }
 
 bool measure_plot(const struct measured *m, int *status)

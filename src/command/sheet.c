@@ -5,8 +5,8 @@
  *	evenhand print lesson wren.yaml -o lesson.pdf
  *	evenhand print class students -o monday.pdf	(class_print.c)
  *
- * The sheet is laid out here, drawn by evenhand-paper, and put in its place
- * whole or not at all.
+ * The sheet is laid out here, while evenhand-paper looks for its letters; that
+ * draws it, and it is put in its place whole or not at all.
  */
 #include <stdlib.h>
 #include <string.h>
@@ -35,6 +35,7 @@ struct sheet {
 	struct routine *routine;
 	struct history history;
 	struct plan plan;
+	struct paper_maker maker;
 	struct paper paper;
 	char list[LIST_BYTES_MAX];
 };
@@ -93,20 +94,31 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	return size_of(size, &a->size) && options_now(at, &a->now);
 }
 
-int sheet_put(
-    const struct paper_target *to, const char *list, size_t length, int pages)
+bool sheet_begin(
+    struct paper_maker *m, const struct paper_target *to, int *status)
+{
+	struct fault f;
+
+	if (paper_begin(m, to, &f))
+		return true;
+	command_fault(&f);
+	*status = command_status(&f);
+	return false;
+}
+
+int sheet_end(struct paper_maker *m, int pages)
 {
 	char bytes[PAGE_BYTES];
 	struct text page = text_in(bytes, sizeof(bytes));
-	struct message m = message_with(
-	    M_PAPER_WRITTEN, TEXT(to->path), WHOLE(pages));
+	struct message said = message_with(
+	    M_PAPER_WRITTEN, TEXT(m->file.path), WHOLE(pages));
 	struct fault f;
 
-	if (!paper_file(to, list, length, &f)) {
+	if (!paper_end(m, &f)) {
 		command_fault(&f);
 		return command_status(&f);
 	}
-	lines_say(&page, &m);
+	lines_say(&page, &said);
 	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
 }
 
@@ -142,6 +154,9 @@ static int make(struct sheet *s, const struct ask *a)
 	struct text list = text_in(s->list, sizeof(s->list));
 	int status, written;
 
+	/* It starts while the sheet is laid out. */
+	if (!sheet_begin(&s->maker, &a->to, &status))
+		return status;
 	s->routine = command_load(a->routine, &s->paths, &status);
 	if (!s->routine)
 		return status;
@@ -154,7 +169,9 @@ static int make(struct sheet *s, const struct ask *a)
 		refuse(message_of(M_PAPER_FULL));
 		return EXIT_DATA;
 	}
-	written = sheet_put(&a->to, s->list, list.length, s->paper.pages);
+	/* Where the list is not taken, the end tells why. */
+	paper_give(&s->maker, list.bytes, list.length);
+	written = sheet_end(&s->maker, s->paper.pages);
 	return written == EXIT_GOOD ? status : written;
 }
 
@@ -175,6 +192,7 @@ int command_sheet(int argc, char **argv)
 		return EXIT_OS;
 	}
 	status = make(s, &ask);
+	paper_drop(&s->maker);
 	history_done(&s->history);
 	routine_free(s->routine);
 	free(s);

@@ -1,5 +1,5 @@
 /*
- * class_sheet.c - the list of a class, before the lesson sheets
+ * class_sheet.c - the list of a class, before the lesson sheets, page by page
  *
  *	Class on 2026-03-09
  *	25 students. 2 pain, 3 stuck, 1 hurried, 4 absent, 15 fine.
@@ -90,7 +90,9 @@ static void draw_row(struct pen *pen, const void *what)
 		column(pen, pen->y, NAME_PART + WORD_PART, 1, PEN_SMALL, false,
 		    words);
 	}
-	pen->y = (pen->y > low ? pen->y : low) + pen_mm(pen, ROW_AIR);
+	pen->y = pen->y > low ? pen->y : low;
+	pen_need(pen, pen_mm(pen, ROW_AIR));
+	pen->y += pen_mm(pen, ROW_AIR);
 	paper_line(pen->paper, pen->left, pen->y, pen->left + pen->room, pen->y,
 	    pen_mm(pen, 0.15), INK_FULL);
 	pen->y += pen_mm(pen, ROW_AIR);
@@ -115,28 +117,40 @@ static void draw_head(struct pen *pen, const struct class_wish *w)
 	pen->y += pen_mm(pen, 2 * ROW_AIR);
 }
 
-static int attempt(struct paper *p, const struct class_wish *w, int pages)
+int sheet_class(
+    struct paper *p, const struct class_wish *w, struct sheet_page page)
 {
 	struct message title = message_with(M_CLASS_SHEET, DATE(w->today));
 	char words[WORDS_BYTES];
 	struct pen pen;
+	int row = page.row;
 
 	message_text(&title, words, sizeof(words));
 	paper_init(p, words, "", w->today);
-	pen_init(&pen, p, w->size, w->large ? LARGE : USUAL, pages);
-	draw_head(&pen, w);
-	for (int i = 0; i < w->count && !p->cut; i++) {
-		struct row_to_draw d = { w->order[i], w->today };
+	pen_init(&pen, p, w->size, w->large ? LARGE : USUAL,
+	    (struct pen_pages) { page.number - 1, page.pages });
+	if (page.number == 1)
+		draw_head(&pen, w);
+	for (; row < w->count; row++) {
+		struct row_to_draw d = { w->order[row], w->today };
 
-		pen_keep(&pen, draw_row, &d);
+		if (pen_try(&pen, draw_row, &d))
+			continue;
+		if (row > page.row)
+			break;
+		/* Too long for any page. */
+		draw_row(&pen, &d);
 	}
-	return p->pages;
+	return row;
 }
 
-void sheet_class(struct paper *p, const struct class_wish *w)
+int sheet_class_pages(struct paper *p, const struct class_wish *w)
 {
-	int pages = attempt(p, w, 0);
+	struct sheet_page page = { .number = 0, .row = 0 };
 
-	if (pages > 1)
-		attempt(p, w, pages);
+	while (page.row < w->count) {
+		page.number++;
+		page.row = sheet_class(p, w, page);
+	}
+	return page.number;
 }

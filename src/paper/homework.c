@@ -244,7 +244,8 @@ static int attempt(struct paper *p, const struct sheet_wish *w,
 
 	message_text(&title, words, sizeof(words));
 	paper_init(p, words, w->routine->written_by, w->day);
-	pen_init(&pen, p, w->size, way->scale / 100.0, pages);
+	pen_init(&pen, p, w->size, way->scale / 100.0,
+	    (struct pen_pages) { 0, pages });
 	pen.brief = way->brief;
 	draw(&pen, w);
 	return p->pages;

@@ -70,7 +70,7 @@ static int attempt(
 
 	message_text(&title, words, sizeof(words));
 	paper_init(p, words, l->w->routine->written_by, l->w->plan->day);
-	pen_init(&pen, p, l->w->size, scale, pages);
+	pen_init(&pen, p, l->w->size, scale, (struct pen_pages) { 0, pages });
 	draw_head(&pen, l);
 	draw_words(&pen, &l->words);
 	lesson_pictures(&pen, l);

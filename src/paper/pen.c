@@ -23,14 +23,15 @@ static const struct {
 
 static void begin_page(struct pen *pen)
 {
-	struct message m = message_with(
-	    M_PAPER_PAGE_OF, WHOLE(pen->paper->pages + 1), WHOLE(pen->pages));
+	struct message m = message_with(M_PAPER_PAGE_OF,
+	    WHOLE(pen->pages.before + pen->paper->pages + 1),
+	    WHOLE(pen->pages.all));
 	struct lettering how = pen_letters(pen, FOOT, false);
 	char words[MESSAGE_BYTES];
 
 	paper_page(pen->paper, pen->wide, pen->high);
 	pen->y = pen->top;
-	if (pen->pages < 2)
+	if (pen->pages.all < 2)
 		return;
 	how.side = SIDE_RIGHT;
 	message_text(&m, words, sizeof(words));
@@ -39,7 +40,7 @@ static void begin_page(struct pen *pen)
 }
 
 void pen_init(struct pen *pen, struct paper *p, enum sheet_size size,
-    double scale, int pages)
+    double scale, struct pen_pages pages)
 {
 	*pen = (struct pen) { .paper = p,
 		.wide = sizes[size].wide,
@@ -123,28 +124,33 @@ enum message_id pen_weekday(int day)
 	return names[day - date_monday(day)];
 }
 
-void pen_keep(struct pen *pen, void (*draw)(struct pen *pen, const void *what),
+bool pen_try(struct pen *pen, void (*draw)(struct pen *pen, const void *what),
     const void *what)
 {
 	struct pen begun = *pen;
 	struct paper_place here = paper_here(pen->paper);
+	bool over;
 
 	pen->kept = true;
 	draw(pen, what);
-	if (pen->over && begun.y > begun.top) {
+	over = pen->over;
+	if (over) {
 		paper_back(pen->paper, here);
 		*pen = begun;
-		begin_page(pen);
-		begun = *pen;
-		here = paper_here(pen->paper);
-		pen->kept = true;
-		draw(pen, what);
-	}
-	if (pen->over) {
-		paper_back(pen->paper, here);
-		*pen = begun;
-		draw(pen, what);
 	}
 	pen->kept = false;
-	pen->over = false;
+	return !over;
+}
+
+void pen_keep(struct pen *pen, void (*draw)(struct pen *pen, const void *what),
+    const void *what)
+{
+	if (pen_try(pen, draw, what))
+		return;
+	if (pen->y > pen->top) {
+		begin_page(pen);
+		if (pen_try(pen, draw, what))
+			return;
+	}
+	draw(pen, what);
 }

@@ -20,6 +20,11 @@
 #define PEN_CUE 12.0
 #define PEN_LEADING 1.28
 
+/* Pages before those of this paper, and all; fewer than 2 get no number. */
+struct pen_pages {
+	int before, all;
+};
+
 struct pen {
 	struct paper *paper;
 	double wide, high; /* of the page */
@@ -27,14 +32,14 @@ struct pen {
 	double left, room; /* what may be written on */
 	double y, top, bottom;
 	bool brief; /* no more words than are needed */
-	int pages;  /* there will be, 0 when not known yet */
-	bool kept;  /* no page may begin */
-	bool over;  /* and one should have */
+	struct pen_pages pages;
+	bool kept; /* no page may begin */
+	bool over; /* and one should have */
 };
 
 /* At the top of a first page. */
 void pen_init(struct pen *pen, struct paper *p, enum sheet_size size,
-    double scale, int pages);
+    double scale, struct pen_pages pages);
 
 /* So many usual mm at the pen's scale. */
 double pen_mm(const struct pen *pen, double mm);
@@ -58,6 +63,10 @@ double pen_words_high(const struct pen *pen, double wide, struct lettering how,
 
 /* The short name of the weekday of a day number. */
 enum message_id pen_weekday(int day);
+
+/* Draws something if this page has room for all of it; else leaves no trace. */
+bool pen_try(struct pen *pen, void (*draw)(struct pen *pen, const void *what),
+    const void *what);
 
 /* Draws something that stays on one page, if it can. */
 void pen_keep(struct pen *pen, void (*draw)(struct pen *pen, const void *what),

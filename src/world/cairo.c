@@ -1,9 +1,10 @@
 /*
- * cairo.c - a list of strokes and words, drawn by cairo and pango
+ * cairo.c - a list of strokes and words, drawn by cairo
  *
- * The list is looked through once, because a picture must know how high all its
- * pages are, and then drawn line by line.
+ * A PDF is drawn line by line as the list comes.  A picture must know first how
+ * high all its pages are, so its list is kept and read once more.
  */
+#include <errno.h>
 #include <math.h>
 #include <stdbool.h>
 #include <stdlib.h>
@@ -11,44 +12,64 @@
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
-#include <pango/pangocairo.h>
 
+#include "cairo_letters.h"
 #include "evenhand/paper/list.h"
 #include "evenhand/world/paper_draw.h"
+#include "evenhand/world/program.h"
+#include "list_in.h"
 
 #define POINTS (72 / 25.4) /* to the millimetre */
 #define DOTS 8.0
 #define HALF_TURN 180.0
 
-enum { PICTURE_DOTS_MAX = 32000, GROW = 65536 };
+enum { PICTURE_DOTS_MAX = 32000, OUT_BYTES = 65536 };
 
 struct drawing {
 	enum paper_format format;
-	struct paper_bytes *out;
+	struct list_in in;
+	struct list_look look;
+	struct letters letters;
 	cairo_surface_t *surface;
 	cairo_t *cairo;
-	PangoLayout *layout;
-	struct list_pages pages;
 	double page_high; /* mm, of the page begun last; 0: none was */
+	int out;	  /* -1: what comes now is no document */
+	int error;	  /* why it could not be written */
+	size_t filled;
+	unsigned char bytes[OUT_BYTES]; /* on their way out */
 };
+
+/* --- what is drawn goes out ------------------------------------------------ */
+
+static bool send_out(struct drawing *d)
+{
+	if (d->out >= 0 && program_write(d->out, d->bytes, d->filled)) {
+		d->filled = 0;
+		return true;
+	}
+	if (d->out >= 0)
+		d->error = errno;
+	d->out = -1;
+	return false;
+}
 
 static cairo_status_t take(
     void *closure, const unsigned char *bytes, unsigned length)
 {
-	struct paper_bytes *out = closure;
+	struct drawing *d = closure;
 
-	if (out->length + length > out->size) {
-		size_t size = out->length + length + GROW + out->size / 2;
-		unsigned char *more = realloc(out->bytes, size);
+	while (length > 0) {
+		size_t room = OUT_BYTES - d->filled;
+		size_t part = length < room ? length : room;
 
-		if (!more)
-			return CAIRO_STATUS_NO_MEMORY;
-		out->bytes = more;
-		out->size = size;
+		memcpy(d->bytes + d->filled, bytes, part);
+		d->filled += part;
+		bytes += part;
+		length -= (unsigned)part;
+		if (d->filled == OUT_BYTES && !send_out(d))
+			return CAIRO_STATUS_WRITE_ERROR;
 	}
-	memcpy(out->bytes + out->length, bytes, length);
-	out->length += length;
-	return CAIRO_STATUS_SUCCESS;
+	return d->out < 0 ? CAIRO_STATUS_WRITE_ERROR : CAIRO_STATUS_SUCCESS;
 }
 
 static double unit(const struct drawing *d)
@@ -58,17 +79,18 @@ static double unit(const struct drawing *d)
 
 static bool open_surface(struct drawing *d)
 {
-	double wide = d->pages.wide * unit(d);
-	double high = d->pages.high * unit(d);
+	/* A PDF takes the size of each page when it begins. */
+	double wide = fmax(d->look.wide, 1) * unit(d);
+	double high = fmax(d->look.high, 1) * unit(d);
 
 	switch (d->format) {
 	case PAPER_PDF:
 		d->surface = cairo_pdf_surface_create_for_stream(
-		    take, d->out, wide, high);
+		    take, d, wide, high);
 		break;
 	case PAPER_SVG:
 		d->surface = cairo_svg_surface_create_for_stream(
-		    take, d->out, wide, high);
+		    take, d, wide, high);
 		break;
 	default:
 		d->surface = cairo_image_surface_create(
@@ -82,26 +104,6 @@ static bool open_surface(struct drawing *d)
 		cairo_paint(d->cairo);
 	}
 	return cairo_status(d->cairo) == CAIRO_STATUS_SUCCESS;
-}
-
-/* The same letters in every size, whatever a screen would make of them. */
-static bool open_letters(struct drawing *d)
-{
-	cairo_font_options_t *options = cairo_font_options_create();
-	PangoContext *context;
-
-	d->layout = pango_cairo_create_layout(d->cairo);
-	context = pango_layout_get_context(d->layout);
-	cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
-	cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
-	cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
-	pango_cairo_context_set_font_options(context, options);
-	cairo_font_options_destroy(options);
-	pango_context_set_round_glyph_positions(context, FALSE);
-	pango_layout_set_single_paragraph_mode(d->layout, TRUE);
-	/* Without a font there is no letter, not even this one. */
-	pango_layout_set_text(d->layout, "a", -1);
-	return pango_layout_get_unknown_glyphs_count(d->layout) == 0;
 }
 
 static void ink(struct drawing *d, const struct paper_item *i)
@@ -158,35 +160,6 @@ static void draw_shape(struct drawing *d, const struct paper_item *i)
 	put(d, i, i->pen);
 }
 
-static void draw_words(struct drawing *d, const struct paper_item *i)
-{
-	PangoFontDescription *font = pango_font_description_new();
-	int wide, high;
-	double own, narrow, shift;
-
-	pango_font_description_set_family_static(font, "sans-serif");
-	pango_font_description_set_weight(
-	    font, i->bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-	pango_font_description_set_absolute_size(font, i->size * PANGO_SCALE);
-	pango_layout_set_font_description(d->layout, font);
-	pango_font_description_free(font);
-	pango_layout_set_text(d->layout, i->text, -1);
-	pango_layout_get_size(d->layout, &wide, &high);
-	own = (double)wide / PANGO_SCALE;
-	narrow = own > i->wide && own > 0 ? i->wide / own : 1;
-	shift = i->side == SIDE_LEFT ? 0 : -own * narrow;
-	if (i->side == SIDE_MIDDLE)
-		shift /= 2;
-	cairo_save(d->cairo);
-	cairo_translate(d->cairo, i->x + shift, i->y);
-	cairo_scale(d->cairo, narrow, 1);
-	cairo_move_to(d->cairo, 0,
-	    -(double)pango_layout_get_baseline(d->layout) / PANGO_SCALE);
-	ink(d, i);
-	pango_cairo_show_layout(d->cairo, d->layout);
-	cairo_restore(d->cairo);
-}
-
 /* A page of its own in a PDF, a place below the last in a picture. */
 static void begin_page(struct drawing *d, const struct paper_item *i)
 {
@@ -223,7 +196,8 @@ static void draw_item(struct drawing *d, const struct paper_item *i)
 		draw_shape(d, i);
 		break;
 	case PAPER_WORDS:
-		draw_words(d, i);
+		ink(d, i);
+		letters_put(&d->letters, d->cairo, i);
 		break;
 	case PAPER_KINDS:
 		break;
@@ -243,58 +217,113 @@ static void tell(struct drawing *d, enum list_line what, const char *words)
 		cairo_pdf_surface_set_metadata(d->surface, fields[what], words);
 }
 
-/* Every line is a string by now. */
-static void draw_all(struct drawing *d, const char *list, const char *end)
+/* --- the list --------------------------------------------------------------- */
+
+static void draw_line(
+    struct drawing *d, enum list_line what, const struct paper_item *item)
 {
-	struct paper_item item;
-
-	for (const char *s = list + strlen(list) + 1; s < end;
-	     s += strlen(s) + 1) {
-		enum list_line what = list_read(s, &item);
-
-		if (what == LIST_ITEM)
-			draw_item(d, &item);
-		else if (what != LIST_END)
-			tell(d, what, item.text);
-	}
-	if (d->format != PAPER_PNG)
-		cairo_show_page(d->cairo);
+	if (what == LIST_ITEM)
+		draw_item(d, item);
+	else if (what != LIST_HEAD && what != LIST_END)
+		tell(d, what, item->text);
 }
 
-static enum paper_drawn draw(
-    struct drawing *d, const char *list, const char *end)
+static enum paper_drawn lost(const struct drawing *d)
+{
+	return d->error == ENOSPC || d->error == EDQUOT ? DRAWN_FULL
+							: DRAWN_LOST;
+}
+
+/* All lines of a list, drawn or only looked at. */
+static enum paper_drawn go_through(struct drawing *d, bool drawn)
+{
+	struct paper_item item;
+	const char *line;
+	size_t length;
+	enum list_came came;
+
+	d->look = (struct list_look) { 0 };
+	while ((came = list_in_next(&d->in, &line, &length)) == CAME_LINE) {
+		enum list_line what = list_next(&d->look, line, length, &item);
+
+		if (what == LIST_BAD)
+			return DRAWN_BAD;
+		if (drawn)
+			draw_line(d, what, &item);
+		if (d->error)
+			return lost(d);
+	}
+	if (came == CAME_NO_ROOM)
+		return DRAWN_NO_ROOM;
+	return came == CAME_END && d->look.ended ? DRAWN_GOOD : DRAWN_BAD;
+}
+
+/* A picture's list, looked through. */
+static enum paper_drawn look_through(struct drawing *d)
+{
+	enum paper_drawn how = go_through(d, false);
+
+	list_in_again(&d->in);
+	if (how == DRAWN_GOOD && d->format == PAPER_PNG &&
+	    fmax(d->look.high, d->look.wide) * DOTS > PICTURE_DOTS_MAX)
+		return DRAWN_LARGE;
+	return how;
+}
+
+/* Ends the document; from here on nothing is drawn. */
+static enum paper_drawn finish(struct drawing *d)
 {
 	cairo_status_t status;
 
-	if (d->format == PAPER_PNG &&
-	    fmax(d->pages.high, d->pages.wide) * DOTS > PICTURE_DOTS_MAX)
-		return DRAWN_LARGE;
-	if (!open_surface(d))
-		return DRAWN_NO_ROOM;
-	if (!open_letters(d))
-		return DRAWN_NO_LETTERS;
-	draw_all(d, list, end);
-	if (d->format == PAPER_PNG)
-		cairo_surface_write_to_png_stream(d->surface, take, d->out);
+	if (d->format != PAPER_PNG)
+		cairo_show_page(d->cairo);
 	status = cairo_status(d->cairo);
+	if (d->format == PAPER_PNG && status == CAIRO_STATUS_SUCCESS)
+		status = cairo_surface_write_to_png_stream(d->surface, take, d);
 	cairo_surface_finish(d->surface);
 	if (status == CAIRO_STATUS_SUCCESS)
 		status = cairo_surface_status(d->surface);
-	return status == CAIRO_STATUS_SUCCESS ? DRAWN_GOOD : DRAWN_NO_ROOM;
+	if (d->error)
+		return lost(d);
+	if (status != CAIRO_STATUS_SUCCESS)
+		return DRAWN_NO_ROOM;
+	return send_out(d) ? DRAWN_GOOD : lost(d);
 }
 
-enum paper_drawn paper_draw(char *list, size_t length, enum paper_format format,
-    struct paper_bytes *out)
+static enum paper_drawn draw(struct drawing *d)
 {
-	struct drawing d = { .format = format, .out = out };
-	enum paper_drawn how = DRAWN_BAD;
+	enum paper_drawn how = DRAWN_GOOD;
 
-	*out = (struct paper_bytes) { 0 };
-	if (list_open(list, length, &d.pages))
-		how = draw(&d, list, list + length);
-	if (d.layout)
-		g_object_unref(d.layout);
-	cairo_destroy(d.cairo);
-	cairo_surface_destroy(d.surface);
+	/* Looking for letters takes longest; the list is on its way then. */
+	if (!letters_open(&d->letters))
+		return DRAWN_NO_LETTERS;
+	if (d->in.keep)
+		how = look_through(d);
+	if (how != DRAWN_GOOD)
+		return how;
+	if (!open_surface(d))
+		return DRAWN_NO_ROOM;
+	how = go_through(d, true);
+	return how == DRAWN_GOOD ? finish(d) : how;
+}
+
+enum paper_drawn paper_draw(int list, int out, enum paper_format format)
+{
+	struct drawing *d = calloc(1, sizeof(*d));
+	enum paper_drawn how;
+
+	if (!d)
+		return DRAWN_NO_ROOM;
+	d->format = format;
+	d->in = (struct list_in) { .fd = list, .keep = format != PAPER_PDF };
+	d->out = out;
+	how = draw(d);
+	/* What cairo writes when it closes goes nowhere. */
+	d->out = -1;
+	cairo_destroy(d->cairo);
+	cairo_surface_destroy(d->surface);
+	letters_done(&d->letters);
+	list_in_done(&d->in);
+	free(d);
 	return how;
 }

@@ -3,27 +3,19 @@
  */
 #include "evenhand/world/paper_maker.h"
 
-#include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
-#include <stdlib.h>
 #include <string.h>
 #include <strings.h>
 #include <unistd.h>
 
 #include "evenhand/world/beside.h"
-#include "evenhand/world/file.h"
 #include "evenhand/world/paths.h"
 #include "evenhand/world/program.h"
 
-enum { READ_BYTES = 65536, NOT_STARTED = 127 };
+enum { NOT_STARTED = 127 };
 
 static const char *const formats[PAPER_FORMATS] = { "pdf", "svg", "png" };
-
-/* The two pipes: what it reads, and what it writes. */
-struct pipes {
-	int in[2], out[2];
-};
 
 bool paper_format_of(const char *path, enum paper_format *format)
 {
@@ -37,16 +29,9 @@ bool paper_format_of(const char *path, enum paper_format *format)
 	return false;
 }
 
-static void close_pipe(int *pipe)
-{
-	for (int i = 0; i < 2; i++)
-		if (pipe[i] >= 0)
-			close(pipe[i]);
-}
-
 /* In the child. */
 static _Noreturn void become(
-    const char *program, enum paper_format format, const struct pipes *p)
+    const char *program, enum paper_format format, int in, int out)
 {
 	char name[] = PAPER_PROGRAM, how[4];
 	char *const words[] = { name, how, NULL };
@@ -54,39 +39,23 @@ static _Noreturn void become(
 
 	memcpy(how, formats[format], sizeof how);
 	/* The ends are above 2: those are taken from the start. */
-	dup2(p->in[0], STDIN_FILENO);
-	dup2(p->out[1], STDOUT_FILENO);
+	dup2(in, STDIN_FILENO);
+	dup2(out, STDOUT_FILENO);
 	dup2(none, STDERR_FILENO);
 	signal(SIGPIPE, SIG_DFL);
 	execv(program, words);
 	_exit(NOT_STARTED);
 }
 
-static bool take(int fd, struct paper_bytes *out)
+/* A fault of the file has a place. */
+static bool unwritten(
+    const struct paper_maker *m, enum message_id id, struct fault *f)
 {
-	for (;;) {
-		ssize_t got;
-
-		if (out->size - out->length < READ_BYTES) {
-			size_t size = 2 * out->size + READ_BYTES;
-			unsigned char *more = realloc(out->bytes, size);
-
-			if (!more)
-				return false;
-			out->bytes = more;
-			out->size = size;
-		}
-		got = read(
-		    fd, out->bytes + out->length, out->size - out->length);
-		if (got == 0)
-			return true;
-		if (got < 0 && errno != EINTR)
-			return false;
-		out->length += got > 0 ? (size_t)got : 0;
-	}
+	fault_set(f, message_of(id));
+	return fault_at(f, m->file.path, 0, 0);
 }
 
-static bool tell(int status, struct fault *f)
+static bool tell(const struct paper_maker *m, int status, struct fault *f)
 {
 	switch (status) {
 	case DRAWN_GOOD:
@@ -100,6 +69,10 @@ static bool tell(int status, struct fault *f)
 		return fault_set(f, message_of(M_PAPER_LARGE));
 	case DRAWN_NO_ROOM:
 		return fault_set(f, message_of(M_PAPER_NO_ROOM));
+	case DRAWN_LOST:
+		return unwritten(m, M_WORLD_FILE_UNWRITTEN, f);
+	case DRAWN_FULL:
+		return unwritten(m, M_WORLD_FILE_FULL, f);
 	case NOT_STARTED:
 		return fault_set(f, message_of(M_PAPER_NO_PROGRAM));
 	default:
@@ -107,53 +80,63 @@ static bool tell(int status, struct fault *f)
 	}
 }
 
-/* Gives, takes and waits; how it ended, or DRAWN_NO_ROOM. */
-static int run(const char *program, const char *list, size_t length,
-    enum paper_format format, struct paper_bytes *out)
-{
-	struct pipes p = { { -1, -1 }, { -1, -1 } };
-	int status = DRAWN_NO_ROOM;
-	bool whole;
-	pid_t child;
-
-	if (!program_pipe(p.in) || !program_pipe(p.out) || (child = fork()) < 0)
-		goto done;
-	if (child == 0)
-		become(program, format, &p);
-	close(p.in[0]);
-	close(p.out[1]);
-	p.in[0] = p.out[1] = -1;
-	/*
-   * It reads all before it writes, so neither waits for the other.  When
-   * it has ended before, its status tells why.
-   */
-	program_write(p.in[1], list, length);
-	close(p.in[1]);
-	p.in[1] = -1;
-	whole = take(p.out[0], out);
-	close(p.out[0]);
-	p.out[0] = -1;
-	status = program_wait(child);
-	if (status == DRAWN_GOOD && !whole)
-		status = DRAWN_NO_ROOM;
-done:
-	close_pipe(p.in);
-	close_pipe(p.out);
-	return status;
-}
-
-bool paper_file(const struct paper_target *to, const char *list, size_t length,
-    struct fault *f)
+bool paper_begin(
+    struct paper_maker *m, const struct paper_target *to, struct fault *f)
 {
 	char program[PATH_BYTES_MAX];
-	struct paper_bytes made = { 0 };
-	bool good;
+	int ends[2];
 
+	*m = (struct paper_maker) { .list = -1, .file.fd = -1 };
 	if (!beside_find(PAPER_PROGRAM, program, sizeof program))
 		return fault_set(f, message_of(M_PAPER_NO_PROGRAM));
-	good = tell(run(program, list, length, to->format, &made), f) &&
-	    file_write(
-		to->path, (const char *)made.bytes, made.length, to->force, f);
-	free(made.bytes);
-	return good;
+	if (!file_new_open(&m->file, to->path, FILE_RIGHTS, to->force, f))
+		return false;
+	if (!program_pipe(ends)) {
+		file_new_drop(&m->file);
+		return fault_set(f, message_of(M_PAPER_NO_ROOM));
+	}
+	m->list = ends[1];
+	m->program = fork();
+	if (m->program == 0)
+		become(program, to->format, ends[0], m->file.fd);
+	close(ends[0]);
+	if (m->program > 0)
+		return true;
+	paper_drop(m);
+	return fault_set(f, message_of(M_PAPER_NO_ROOM));
+}
+
+bool paper_give(struct paper_maker *m, const char *list, size_t length)
+{
+	return program_write(m->list, list, length);
+}
+
+/* No more of the list comes; how the program ended. */
+static int wait_for_it(struct paper_maker *m)
+{
+	pid_t program = m->program;
+
+	if (m->list >= 0)
+		close(m->list);
+	m->list = -1;
+	m->program = 0;
+	return program > 0 ? program_wait(program) : -1;
+}
+
+bool paper_end(struct paper_maker *m, struct fault *f)
+{
+	if (tell(m, wait_for_it(m), f))
+		return file_new_put(&m->file, f);
+	file_new_drop(&m->file);
+	return false;
+}
+
+void paper_drop(struct paper_maker *m)
+{
+	if (m->program <= 0 && m->list <= 0)
+		return;
+	if (m->program > 0)
+		kill(m->program, SIGKILL);
+	wait_for_it(m);
+	file_new_drop(&m->file);
 }

@@ -119,30 +119,77 @@ static void test_refused(void **state)
 	assert_string_equal(item.text, "x y");
 }
 
+/* A whole list, line by line; false when one of them is refused. */
+static bool taken(const char *list, size_t length, struct list_look *look)
+{
+	static char copy[LIST_BYTES_MAX];
+	struct paper_item item;
+
+	*look = (struct list_look) { 0 };
+	memcpy(copy, list, length);
+	copy[length] = '\0';
+	for (char *line = copy; line < copy + length;) {
+		char *end = memchr(line, '\n', (size_t)(copy + length - line));
+
+		if (!end)
+			return false;
+		*end = '\0';
+		if (list_next(look, line, (size_t)(end - line), &item) ==
+		    LIST_BAD)
+			return false;
+		line = end + 1;
+	}
+	return look->ended;
+}
+
 /* A list that was cut off anywhere, or begins otherwise, is none. */
 static void test_whole(void **state)
 {
-	static char copy[LIST_BYTES_MAX];
-	struct list_pages pages;
+	struct list_look look;
 	size_t length;
 
 	(void)state;
 	test_written(NULL);
 	length = strlen(bytes);
-	for (size_t cut = 0; cut < length; cut++) {
-		memcpy(copy, bytes, length + 1);
-		assert_false(list_open(copy, cut, &pages));
-	}
-	memcpy(copy, bytes, length + 1);
-	assert_true(list_open(copy, length, &pages));
-	assert_int_equal(pages.pages, 1);
-	assert_true(fabs(pages.wide - 215.9) < 1e-9);
-	assert_true(fabs(pages.high - 279.4) < 1e-9);
-	/* Its lines are strings now. */
-	assert_string_equal(copy, LIST_FIRST);
-	memcpy(copy, bytes, length + 1);
-	copy[strlen("evenhand-paper ")] = '2';
-	assert_false(list_open(copy, length, &pages));
+	for (size_t cut = 0; cut < length; cut++)
+		assert_false(taken(bytes, cut, &look));
+	assert_true(taken(bytes, length, &look));
+	assert_int_equal(look.pages, 1);
+	assert_true(fabs(look.wide - 215.9) < 1e-9);
+	assert_true(fabs(look.high - 279.4) < 1e-9);
+	bytes[strlen("evenhand-paper ")] = '2';
+	assert_false(taken(bytes, length, &look));
+}
+
+/* Each line has its place, and nothing comes behind the end. */
+static void test_in_their_places(void **state)
+{
+	static const struct {
+		const char *list;
+		bool whole;
+	} lists[] = {
+		{ LIST_FIRST "\npage 1 1\nend\n", true },
+		{ LIST_FIRST "\npage 1 1\npage 2 2\nend\n", true },
+		{ LIST_FIRST "\nend\n", false },
+		{ LIST_FIRST "\nline 1 1 2 2 1 100\npage 1 1\nend\n", false },
+		{ LIST_FIRST "\npage 1 1\nend\nend\n", false },
+		{ LIST_FIRST "\npage 1 1\nend\npage 1 1\n", false },
+		{ LIST_FIRST "\npage 1 1\n" LIST_FIRST "\nend\n", false },
+		{ "page 1 1\nend\n", false },
+		{ LIST_FIRST "\ntitle \xff\npage 1 1\nend\n", false },
+	};
+	struct list_look look;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(lists) / sizeof(lists[0]); i++)
+		if (taken(lists[i].list, strlen(lists[i].list), &look) !=
+		    lists[i].whole)
+			fail_msg("%s", lists[i].list);
+	/* A zero within a line. */
+	look = (struct list_look) { .begun = true };
+	assert_int_equal(
+	    list_next(&look, "title a\0b", 9, &(struct paper_item) { 0 }),
+	    LIST_BAD);
 }
 
 /* Whatever stands there, nothing is read behind its end. */
@@ -154,6 +201,7 @@ static void test_any_bytes(void **state)
 	int read = 0;
 
 	(void)state;
+	/* Half of the words are numbers: some forty lines are read. */
 	seeded_begin("test_any_bytes");
 	for (int n = 0; n < 50000; n++) {
 		char line[200];
@@ -161,7 +209,9 @@ static void test_any_bytes(void **state)
 		struct paper_item item;
 
 		for (int i = seeded(1, 12); i > 0; i--)
-			text_add(&t, words[seeded(0, 15)]);
+			text_add(&t,
+			    words[seeded(0, 1) ? seeded(0, 15)
+					       : seeded(10, 11)]);
 		if (list_read(line, &item) != LIST_ITEM)
 			continue;
 		read++;
@@ -253,6 +303,7 @@ int main(void)
 		cmocka_unit_test(test_read_back),
 		cmocka_unit_test(test_refused),
 		cmocka_unit_test(test_whole),
+		cmocka_unit_test(test_in_their_places),
 		cmocka_unit_test(test_any_bytes),
 		cmocka_unit_test(test_widths),
 		cmocka_unit_test(test_wrapped),

@@ -87,6 +87,6 @@ only 'n?curses.h' 'src/world/terminal.c'
 only portaudio.h 'src/world/portaudio*.c'
 only sndfile.h 'src/world/sndfile_*.c'
 only utf8proc.h 'src/base/text*.c'
-only '(cairo|pango)[^>]*' 'src/world/cairo.c'
+only '(cairo|pango)[^>]*' 'src/world/cairo*'
 
 exit $status

@@ -109,6 +109,22 @@ if [ -x "$(dirname "$EVENHAND")/evenhand-paper" ]; then
 	unchanged 73 "sheets.pdf" print class class --at "$noon" -o sheets.pdf
 	run 0 print class class --at "$noon" -o sheets.pdf --force --large \
 	    --paper letter
+	# What draws may die anywhere in it: the old file stays, or none.
+	mkdir alone
+	cp "$EVENHAND" alone/evenhand
+	real=$EVENHAND
+	EVENHAND=$PWD/alone/evenhand
+	for dies in 'kill -9 $$' 'head -n 20 > /dev/null; kill -9 $$' \
+	    'cat > /dev/null; echo %PDF; kill -9 $$'; do
+		printf '#!/bin/sh\n%s\n' "$dies" > alone/evenhand-paper
+		chmod +x alone/evenhand-paper
+		unchanged 71 "ended from outside" \
+		    print class class --at "$noon" -o sheets.pdf --force
+		unchanged 71 "ended from outside" \
+		    print class class --at "$noon" -o more.pdf
+	done
+	EVENHAND=$real
+	rm -r alone
 	unchanged 64 "Choose a file that ends in .pdf" \
 	    print class class -o sheets.png
 	unchanged 64 "say which class" print class -o sheets.pdf

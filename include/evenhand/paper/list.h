@@ -44,6 +44,7 @@ void list_write_pages(struct text *out, const struct paper *p);
 void list_write_end(struct text *out);
 
 enum list_line {
+	LIST_HEAD, /* LIST_FIRST */
 	LIST_ITEM,
 	LIST_TITLE,
 	LIST_AUTHOR,
@@ -59,17 +60,21 @@ enum list_line {
  */
 enum list_line list_read(const char *line, struct paper_item *item);
 
-/* The pages of a list, mm: their number, the widest, all of them in height. */
-struct list_pages {
+/* A list on its way, line by line; begins as zeros. */
+struct list_look {
+	bool begun, ended;
+	/* Pages so far, mm: their number, the widest, all of them in height. */
 	int pages;
 	double wide, high;
 };
 
 /*
- * Looks through a list and makes each of its lines a string, its end a zero.
- * False: it is not the whole of a list of this version, as UTF-8.
+ * Reads the next line: a string of so many bytes, its end a zero instead of the
+ * line feed.  LIST_BAD: it does not stand in a list of this version, or not
+ * there, or is not UTF-8.  The list is whole when look->ended.
  */
-bool list_open(char *list, size_t length, struct list_pages *pages);
+enum list_line list_next(struct list_look *look, const char *line,
+    size_t length, struct paper_item *item);
 
 /* One step of a path. */
 struct list_step {

@@ -63,10 +63,21 @@ struct class_wish {
 	bool large;
 };
 
+/* One page of the list of a class. */
+struct sheet_page {
+	int number; /* from 1 */
+	int pages;  /* there will be; fewer than 2: no number on it */
+	int row;    /* of the order, that begins it */
+};
+
 /*
- * The list of a class, who needs the teacher first, on as many pages as it
- * takes; what is too much for one paper is left out, and then paper.cut.
+ * A page of the list of a class, who needs the teacher first.  The row that
+ * begins the next one; count when there is none.
  */
-void sheet_class(struct paper *p, const struct class_wish *w);
+int sheet_class(
+    struct paper *p, const struct class_wish *w, struct sheet_page page);
+
+/* How many pages it takes; they are laid out in p. */
+int sheet_class_pages(struct paper *p, const struct class_wish *w);
 
 #endif

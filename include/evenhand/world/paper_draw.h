@@ -15,8 +15,6 @@
 #ifndef EVENHAND_WORLD_PAPER_DRAW_H
 #define EVENHAND_WORLD_PAPER_DRAW_H
 
-#include <stddef.h>
-
 enum paper_format { PAPER_PDF, PAPER_SVG, PAPER_PNG, PAPER_FORMATS };
 
 /* How it went: exit statuses of evenhand-paper. */
@@ -28,19 +26,15 @@ enum paper_drawn {
 	DRAWN_NO_ROOM = 71,    /* no memory left */
 	DRAWN_LARGE = 73,      /* too many pages for one picture */
 	DRAWN_LOST = 74,       /* nobody takes what was drawn */
-};
-
-/* A document being put together; the caller frees bytes. */
-struct paper_bytes {
-	unsigned char *bytes;
-	size_t length, size;
+	DRAWN_FULL = 75,       /* no room on the disk */
 };
 
 /*
- * Draws a list.  Its bytes are changed: lines become strings.  Nothing is in
- * out unless DRAWN_GOOD is returned; free it in any case.
+ * Reads a list from one descriptor and draws it to another.  A PDF is drawn
+ * page by page while the list comes, in memory that does not grow with it.
+ * Unless DRAWN_GOOD is returned, what was written is no document: it has no
+ * end.
  */
-enum paper_drawn paper_draw(char *list, size_t length, enum paper_format format,
-    struct paper_bytes *out);
+enum paper_drawn paper_draw(int list, int out, enum paper_format format);
 
 #endif

@@ -165,7 +165,4 @@ MESSAGE(M_CLASS_PRINT_NONE, "t",
     "records into it, or gather them: evenhand gather --class {0} FILE...")
 MESSAGE(M_CLASS_PRINT_NO_SHEET, "t",
     "{0} has no lesson sheet: the journal or its routine cannot be read")
-MESSAGE(M_CLASS_PRINT_MANY, "",
-    "this class is too large for one file. Print parts of it from folders of "
-    "their own")
 MESSAGE(M_CLASS_PRINTING, "ww", "Sheet {0} of {1}")
