@@ -3,6 +3,7 @@
 # and size, with words that can be searched, and what is said when they cannot
 #
 # shellcheck source=tests/whole/lib.sh
+# shellcheck disable=SC2317 # functions called by so
 . "$(dirname "$0")/lib.sh"
 paper=${EVENHAND%/*}/evenhand-paper
 cp "$root"/routines/*.yaml .
