@@ -8,7 +8,7 @@
 A case is KIND:PROGRAM:NOTE:..., with a program and notes as MIDI counts them:
 
     notes:42:36:81        every note from one to the other, each for a second
-    steps:42:36           one note, bent to and fro by STEPS
+    steps:42:36           one note, bent up and down by STEPS
     glides:42:36:200      one note, so many cents up and down again
     sway:42:36:5.5:20     a vibrato: swings a second, cents to each side
     own:42:36             held, with the vibrato that the font itself gives it

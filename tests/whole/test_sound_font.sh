@@ -121,6 +121,7 @@ for case in glides:42:36:200 glides:42:50:50 glides:42:57:500 glides:40:69:200; 
 	hear $case
 	bends truth "$case" > arrivals
 	is "$case, glides" "$(figure glides)" "$(wc -l < arrivals | tr -d ' ')"
+	is "$case, without a room" "$(figure distance)" near
 	n=0
 	while read -r half nine; do
 		about "half way of $n" "$(figure "events[$n].up50")" "$half" 0.005
@@ -148,10 +149,14 @@ sway()
 sway 42 36 5.5 20
 sway 42 36 4 30
 sway 42 50 6.5 10
-sway 42 57 7 40
-sway 41 60 5.5 20
-sway 40 69 6 30
 sway 43 28 5 20
+# Those before are so dark that they are taken for far ones, these are not.
+for bright in "42 57 7 40" "41 60 5.5 20" "40 69 6 30"; do
+	# Four words, on purpose.
+	# shellcheck disable=SC2086
+	sway $bright
+	is "$case, without a room" "$(figure distance)" near
+done
 
 # The font's own: 8.176 Hz, 793 hundredths of a semitone lower; a triangle of 10
 # cents, whose first partial is 8 / pi^2 as wide (SoundFont 2.01, from memory).
