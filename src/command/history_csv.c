@@ -2,7 +2,7 @@
  * history_csv.c - what was practised, as tables (RFC 4180)
  *
  *	day,stage,block,unit,turns,bows,pulses,metres,clean,shaky,...
- *	2026-03-02,wide,work,1,5,10,40,24.7,4,1,clean,4,0
+ *	2026-03-02,wide,work,1,5,10,40,24.7,4,1,clean,4,0,10,8
  *
  * Names come from a journal and may hold anything: csv.h.
  */
@@ -10,6 +10,7 @@
 
 #include "csv.h"
 #include "evenhand/base/date.h"
+#include "evenhand/record/record.h"
 
 enum { UM_MM = 1000, MINUTE = 60, OFFSET = 64800 };
 
@@ -24,17 +25,23 @@ static const char *mark_of(const struct tally *t)
 	return t->first_go_pulses > 0 ? "none" : "";
 }
 
+/* A number that means something only where something was counted. */
+static void add_counted(struct csv_row *r, int number, int counted)
+{
+	if (counted > 0)
+		csv_whole(r, number);
+	else
+		csv_text(r, "");
+}
+
 static void print_tally(struct history_page *p, const struct tally *t)
 {
-	static const char *const kinds[] = { [BLOCK_AIR] = "air",
-		[BLOCK_RECAP] = "recap",
-		[BLOCK_WORK] = "work" };
 	struct csv_row r;
 
 	csv_begin(&r);
 	csv_day(&r, t->day);
 	csv_text(&r, t->stage);
-	csv_text(&r, kinds[t->kind]);
+	csv_text(&r, record_block_word(t->kind));
 	csv_text(&r, t->unit);
 	csv_whole(&r, t->turns);
 	csv_whole(&r, t->bows);
@@ -44,11 +51,10 @@ static void print_tally(struct history_page *p, const struct tally *t)
 	csv_whole(&r, t->clean);
 	csv_whole(&r, t->shaky);
 	csv_text(&r, mark_of(t));
-	if (t->first_go_pulses > 0)
-		csv_whole(&r, t->first_go_pulses);
-	else
-		csv_text(&r, "");
+	add_counted(&r, t->first_go_pulses, t->first_go_pulses);
 	csv_whole(&r, t->resets);
+	add_counted(&r, t->bows_listened, t->bows_listened);
+	add_counted(&r, t->bows_full, t->bows_listened);
 	csv_end(&r, p);
 }
 
@@ -59,7 +65,7 @@ bool history_print_csv(const struct days *d)
 	page_begin(&page);
 	page_line(&page,
 	    "day,stage,block,unit,turns,bows,pulses,metres,clean,shaky,"
-	    "first_go,first_go_pulses,resets\r\n");
+	    "first_go,first_go_pulses,resets,bows_listened,bows_all_tops\r\n");
 	for (int i = 0; i < d->count && page.good; i++)
 		for (int k = 0; k < d->day[i].tallies; k++)
 			print_tally(&page, days_tally(d, &d->day[i], k));
@@ -88,23 +94,6 @@ static void add_began(struct csv_row *r, struct moment m)
 	csv_text(r, bytes);
 }
 
-static const char *ended_of(enum ended ended)
-{
-	/* The words of the history as JSON. */
-	static const char *const words[] = {
-		[ENDED_UNDER_WAY] = "cut off",
-		[ENDED_WHOLE] = "whole",
-		[ENDED_CAP] = "cap",
-		[ENDED_EARLY] = "early",
-		[ENDED_PAIN] = "pain",
-		[ENDED_NO_KEY] = "no key",
-		[ENDED_INPUT] = "input",
-		[ENDED_NOT_TODAY] = "not today",
-	};
-
-	return words[ended];
-}
-
 static void print_sitting(struct history_page *p, const struct past_sitting *s)
 {
 	struct csv_row r;
@@ -116,7 +105,7 @@ static void print_sitting(struct history_page *p, const struct past_sitting *s)
 	csv_text(&r, s->work_stage);
 	csv_thousandths(&r, s->length_ms);
 	csv_thousandths(&r, s->cap_ms);
-	csv_text(&r, ended_of(s->ended));
+	csv_text(&r, record_how_word(s->ended));
 	csv_end(&r, p);
 }
 

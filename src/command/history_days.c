@@ -7,6 +7,7 @@
  *	2026-03-02: 4:36 in 1 session.
  *	Stages: air, wide (recap), thirds (recap), tone.
  *	Bows: finger 1: 10, finger 2: 10, finger 3: 10, finger 4: 10.
+ *	Bows with every top heard: finger 1: 9 of 10, ...
  *	Metres along the string: finger 1: 12.3, ...
  *	First go of tone, 6 pulses: finger 1 clean, finger 2 shaky, ...
  */
@@ -24,6 +25,7 @@ struct sums {
 	int days, sittings;
 	int64_t ms;
 	int64_t bows[DAYS_UNITS_MAX], um[DAYS_UNITS_MAX];
+	int64_t listened[DAYS_UNITS_MAX], full[DAYS_UNITS_MAX];
 	bool played[DAYS_UNITS_MAX];
 };
 
@@ -42,10 +44,14 @@ static void sum_day(
 		s->played[unit] = true;
 		s->bows[unit] += days_bows(t);
 		s->um[unit] += days_um(t);
+		if (t->bows_listened > 0) {
+			s->listened[unit] += t->bows_listened;
+			s->full[unit] += t->bows_full > 0 ? t->bows_full : 0;
+		}
 	}
 }
 
-/* --- bows and metres --- */
+/* --- bows, what was heard of them, and metres --- */
 
 static void say_bows(
     struct history_page *p, const struct days *d, const struct sums *s)
@@ -60,6 +66,24 @@ static void say_bows(
 				    ? M_HISTORY_BOWS_FINGER
 				    : M_HISTORY_BOWS_UNIT,
 				TEXT(d->unit[u]), WHOLE(s->bows[u])));
+	list_end(&list);
+}
+
+/* Where a microphone listened. */
+static void say_heard(
+    struct history_page *p, const struct days *d, const struct sums *s)
+{
+	struct history_list list;
+
+	list_begin(&list, p, M_HISTORY_HEARD);
+	for (int u = 0; u < d->units; u++)
+		if (s->listened[u] > 0)
+			list_add(&list,
+			    message_with(days_finger(d->unit[u])
+				    ? M_HISTORY_HEARD_FINGER
+				    : M_HISTORY_HEARD_UNIT,
+				TEXT(d->unit[u]), WHOLE(s->full[u]),
+				WHOLE(s->listened[u])));
 	list_end(&list);
 }
 
@@ -212,6 +236,7 @@ static void say_day(
 	page_say(p, day_message(day));
 	say_stages(p, d, day);
 	say_bows(p, d, &s);
+	say_heard(p, d, &s);
 	say_metres(p, d, &s);
 	for (int i = 0; i < day->tallies; i++)
 		if (!stage_came(d, day, i))
@@ -292,6 +317,7 @@ static void say_all(struct history_page *p, const struct days *d)
 		DATE(d->day[d->count - 1].day), WHOLE(s.days),
 		WHOLE(s.sittings), WHOLE((s.ms + MINUTE_MS / 2) / MINUTE_MS)));
 	say_bows(p, d, &s);
+	say_heard(p, d, &s);
 	say_metres(p, d, &s);
 }
 

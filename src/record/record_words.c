@@ -5,6 +5,8 @@
 
 #include <stddef.h>
 
+#include "evenhand/record/record.h"
+
 const char *const record_blocks[] = {
 	[BLOCK_AIR] = "air",
 	[BLOCK_RECAP] = "recap",
@@ -45,6 +47,16 @@ const char *const record_markings[] = {
 	[MARKING_ROUND] = "round",
 	NULL,
 };
+
+const char *record_block_word(enum block_kind kind)
+{
+	return record_blocks[kind];
+}
+
+const char *record_how_word(enum ended how)
+{
+	return record_hows[how];
+}
 
 bool record_instrument_known(const char *name)
 {

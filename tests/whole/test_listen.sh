@@ -46,6 +46,15 @@ so "the end page counts the tops and questions the mark" \
     one-line
 is "no mark was changed" "$(turns h.json mark 1)" "clean clean clean clean"
 
+# A teacher finds it in lines and in the table.
+run 0 history --lines
+so "in the lines of the day" grep -q "Bows with every top heard: \
+finger 1: 2 of 2, finger 2: 2 of 2," "$work/out"
+so "finger 4 among them" grep -q "finger 4: 1 of 2\." "$work/out"
+run 0 history --csv
+is "in the table" "$(grep ,work, "$work/out" | tr -d '\r' | cut -d, -f4,14,15 |
+    tr '\n' ' ')" "1,2,2 2,2,2 3,2,2 4,2,1 "
+
 # Without a microphone the history is the same but for its measures.
 session 2026-03-02T17:00 keys --marking turn --card default --no-listen \
     --player deaf tone.yaml
@@ -58,6 +67,11 @@ for file in h d; do
 done
 so "the same history" cmp h.txt d.txt
 is "without measures" "$(measured d.json method)" ""
+run 0 history --csv --player deaf
+is "nor in the table" "$(grep ,work, "$work/out" | tr -d '\r' | cut -d, -f14- |
+    sort -u)" ","
+run 0 history --lines --player deaf
+so "nor in lines" [ -z "$(grep 'every top heard' "$work/out")" ]
 
 # Where no sound is wanted no microphone is heard, and that is said.
 session 2026-03-02T17:00 keys --marking turn --silent --listen --player mute \

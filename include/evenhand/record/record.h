@@ -156,6 +156,10 @@ struct record {
 	struct arena arena;
 };
 
+/* The words of a record, and of tables, for a block and the end of a session. */
+const char *record_block_word(enum block_kind kind);
+const char *record_how_word(enum ended how);
+
 /* Whether a text is a random name: 32 digits 0-9, a-f. */
 bool record_id_good(const char *id);
 
