@@ -339,6 +339,7 @@ LINT_B ?= $(B)-lint
 lint:
 	sh $(TOOLS)/arrows.sh
 	sh $(TOOLS)/size.sh
+	sh $(TOOLS)/messages.sh
 	$(MAKE) -s B=$(LINT_B) EXTRA=-Werror all tests
 	@echo "the warnings of clang"
 	@printf '%s\n' $(C_FILES) | xargs -P $(JOBS) -n 16 clang $(CPPFLAGS) \

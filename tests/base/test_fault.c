@@ -21,14 +21,15 @@ static void test_places(void **state)
 		int line, column;
 		const char *text;
 	} cases[] = {
-		{ NULL, 0, 0, "down bow" },
-		{ "wren.yaml", 12, 9, "wren.yaml:12:9: down bow" },
-		{ "wren.yaml", 12, 0, "wren.yaml:12: down bow" },
-		{ "wren.yaml", 0, 0, "wren.yaml: down bow" },
-		{ "wren.yaml", 0, 5, "wren.yaml: down bow" },
-		{ NULL, 3, 4, "3:4: down bow" },
+		{ NULL, 0, 0, "no mark" },
+		{ "wren.yaml", 12, 9, "wren.yaml:12:9: no mark" },
+		{ "wren.yaml", 12, 0, "wren.yaml:12: no mark" },
+		{ "wren.yaml", 0, 0, "wren.yaml: no mark" },
+		{ "wren.yaml", 0, 5, "wren.yaml: no mark" },
+		{ NULL, 3, 4, "3:4: no mark" },
+		{ "", 0, 0, "\"\": no mark" },
 		/* A file name may not speak to the terminal either. */
-		{ "a\x1b[2J\xff.yaml", 1, 1, "a?[2J?.yaml:1:1: down bow" },
+		{ "a\x1b[2J\xff.yaml", 1, 1, "a?[2J?.yaml:1:1: no mark" },
 	};
 
 	(void)state;
@@ -37,7 +38,7 @@ static void test_places(void **state)
 		char text[100];
 		size_t length;
 
-		assert_false(fault_set(&f, message_of(M_WORD_DOWN_BOW)));
+		assert_false(fault_set(&f, message_of(M_WORD_NO_MARK)));
 		assert_null(f.path);
 		assert_int_equal(f.line, 0);
 		assert_false(fault_at(
@@ -55,7 +56,7 @@ static void test_small_buffers(void **state)
 	size_t all;
 
 	(void)state;
-	fault_set(&f, message_of(M_WORD_DOWN_BOW));
+	fault_set(&f, message_of(M_WORD_NO_MARK));
 	fault_at(&f, "\u00e9t\u00fcde.yaml", 12, 9);
 	all = fault_text(&f, whole, sizeof(whole));
 	for (size_t size = 1; size <= all + 1; size++) {
@@ -76,7 +77,7 @@ static void test_more_than_fit(void **state)
 	(void)state;
 	for (int i = 0; i < FAULTS_MAX + 3; i++)
 		assert_false(faults_add(
-		    &list, message_of(M_WORD_UP), "wren.yaml", i + 1, 1));
+		    &list, message_of(M_WORD_SHAKY), "wren.yaml", i + 1, 1));
 	assert_int_equal(list.count, FAULTS_MAX);
 	assert_int_equal(list.left_out, 3);
 	assert_int_equal(list.at[FAULTS_MAX - 1].line, FAULTS_MAX);
@@ -96,7 +97,7 @@ static void test_order(void **state)
 
 	(void)state;
 	for (int i = 0; i < 6; i++)
-		faults_add(&list, message_of(M_WORD_UP), given[i].path,
+		faults_add(&list, message_of(M_WORD_SHAKY), given[i].path,
 		    given[i].line, given[i].column);
 	faults_sort(&list);
 	/* Files keep the order in which they were first met. */

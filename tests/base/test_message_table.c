@@ -108,7 +108,7 @@ static void test_every_message_speaks(void **state)
 		for (size_t k = 0; signature[k]; k++)
 			a[k] = (struct argument) {
 				.kind = (enum argument_kind)signature[k],
-				.whole = M_WORD_DOWN,
+				.whole = M_WORD_CLEAN,
 				.number = 1.5,
 				.text = "tone",
 			};
@@ -151,18 +151,18 @@ static void test_the_check_bites(void **state)
 
 static void test_words(void **state)
 {
-	struct message m = message_of(M_WORD_DOWN_BOW);
+	struct message m = message_of(M_WORD_NO_MARK);
 	char said[32];
 
 	(void)state;
 	message_text(&m, said, sizeof(said));
-	assert_string_equal(said, "down bow");
-	assert_string_equal(message_name(M_WORD_DOWN_BOW), "M_WORD_DOWN_BOW");
+	assert_string_equal(said, "no mark");
+	assert_string_equal(message_name(M_WORD_NO_MARK), "M_WORD_NO_MARK");
 	assert_string_equal(message_name(M_NONE), "M_NONE");
 	m = message_of(M_NONE);
 	assert_int_equal(message_text(&m, said, sizeof(said)), 0);
 	/* A word can stand inside a sentence, so it has no arguments. */
-	for (int i = M_WORD_DOWN; i < M_COUNT; i++) {
+	for (int i = M_WORD_CLEAN; i < M_COUNT; i++) {
 		if (strncmp(message_name((enum message_id)i), "M_WORD_", 7) ==
 		    0)
 			assert_string_equal(
