@@ -361,7 +361,7 @@ static void test_ways(void **state)
 	has_sentence(
 	    session_heard_in(&d.s, 1, 30), "2 tops of finger 4 not heard.");
 	has_sentence(session_heard_in(&d.s, 1, 28), "Listen to finger 4.");
-	has_sentence(session_heard_in(&d.s, 1, 18), "46 of 48 tops.");
+	has_sentence(session_heard_in(&d.s, 1, 18), "46 of 48 heard.");
 	has_sentence(session_heard_in(&d.s, 1, 13), "");
 	has_sentence(session_heard_in(&d.s, 0, 200), "");
 }

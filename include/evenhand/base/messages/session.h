@@ -34,7 +34,7 @@ MESSAGE(M_SESSION_NO_SUCH, "w", "{0} is not in this round.")
 
 /* --- what was heard, in play: in one breath --- */
 MESSAGE(M_HEARD_SAY_COUNT, "ww", "{0} of {1} tops heard.")
-MESSAGE(M_HEARD_SAY_FEW, "ww", "{0} of {1} tops.")
+MESSAGE(M_HEARD_SAY_FEW, "ww", "{0} of {1} heard.")
 MESSAGE(M_HEARD_SAY_LISTEN, "t", "Listen to {0}.")
 MESSAGE(M_HEARD_SAY_CLEAN_MISSING, "tw",
     "You marked {0} clean: {1} {1|top|tops} not heard.")
