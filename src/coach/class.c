@@ -119,7 +119,10 @@ int class_tell(const struct class_row *row, int today, struct message *out)
 	if (s->known)
 		out[told++] = stage(row);
 	if (s->given >= 0)
-		out[told++] = message_with(M_CLASS_RECORD, DATE(s->given));
+		out[told++] = message_with(student_given_ahead(s, today)
+			? M_CLASS_RECORD_AHEAD
+			: M_CLASS_RECORD,
+		    DATE(s->given));
 	return told;
 }
 

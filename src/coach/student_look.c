@@ -229,15 +229,27 @@ static void look_at_all(struct look *l)
 	}
 }
 
+bool student_given_ahead(const struct student *s, int today)
+{
+	return s->given > (int64_t)today + STUDENT_EAST;
+}
+
+int student_known_until(const struct student *s, int today)
+{
+	int until = student_given_ahead(s, today) ? -1 : s->given;
+
+	until = until < s->guard_day ? s->guard_day : until;
+	return until < today ? until : today;
+}
+
 void student_look(struct student_state *out, const struct student *s, int today)
 {
-	struct look l = { out, s, today, s->given };
+	struct look l = { .out = out, .s = s };
 
 	memset(out, 0, sizeof(*out));
-	/* What was practised is known up to the last of it at least. */
-	l.until = s->guard_day > l.until ? s->guard_day : l.until;
-	l.today = l.today < s->guard_day ? s->guard_day : l.today;
-	l.until = l.until < l.today ? l.until : l.today;
+	today = today < s->guard_day ? s->guard_day : today;
+	l.today = today;
+	l.until = student_known_until(s, today);
 	if (s->unread) {
 		out->away = -1;
 		because(&l, STUDENT_UNREAD, 0, message_of(M_CLASS_UNREAD));

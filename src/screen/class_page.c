@@ -157,7 +157,7 @@ static void draw_month(struct canvas *c, const struct class_page *page,
     const struct class_row *row, int at, int column)
 {
 	const struct student *s = row->student;
-	int until = s->given > s->guard_day ? s->given : s->guard_day;
+	int until = student_known_until(s, page->today);
 
 	for (int i = 0; i < STUDENT_DAYS; i++) {
 		int day = page->today - (STUDENT_DAYS - 1) + i;

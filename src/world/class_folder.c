@@ -247,13 +247,14 @@ bool class_keep(struct class_folder *c, const char *id, const char *initials,
 	char path[CLASS_PATH_BYTES];
 	struct class_stamp stamp;
 	struct student s = { 0 };
+	int today = moment_practice_day(clock_now());
 
 	if (!class_journal(c, id, path, sizeof(path)))
 		return fault_set(f, message_with(M_CLASS_NO_STUDENT, TEXT(id)));
 	class_stamp_of(path, &stamp);
-	class_take(c, id, moment_practice_day(clock_now()), &s);
+	class_take(c, id, today, &s);
 	return (rows_keep(&c->base, &s, &stamp) &&
-		   rows_name(&c->base, id, initials, given)) ||
+		   rows_name(&c->base, id, initials, given, today)) ||
 	    class_failed(c, f);
 }
 

@@ -58,9 +58,12 @@ bool rows_make(struct database *d);
 bool rows_keep(struct database *d, const struct student *s,
     const struct class_stamp *stamp);
 
-/* Keeps who it is: "" and a day of -1 change nothing. */
-bool rows_name(
-    struct database *d, const char *id, const char *initials, int given);
+/*
+ * Keeps who it is, as of a practice day: "" and a day of -1 change nothing, and
+ * a day that is to come gives way to any other.
+ */
+bool rows_name(struct database *d, const char *id, const char *initials,
+    int given, int today);
 
 /*
  * Calls back with every row in the order of ids; false when they cannot be

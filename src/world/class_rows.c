@@ -157,20 +157,25 @@ bool rows_keep(struct database *d, const struct student *s,
 	return false;
 }
 
-bool rows_name(
-    struct database *d, const char *id, const char *initials, int given)
+/* A day to come is of a clock that is wrong: any other is newer. */
+#define COUNTED(day) "CASE WHEN " day " > ?4 THEN -1 ELSE " day " END"
+#define NEWER "(" COUNTED("?3") ", ?3) >= (" COUNTED("given") ", given)"
+
+bool rows_name(struct database *d, const char *id, const char *initials,
+    int given, int today)
 {
 	char clean[STUDENT_INITIALS_BYTES];
 	sqlite3_stmt *st = prepare(d,
 	    "INSERT INTO students VALUES (?1, ?2, ?3) ON CONFLICT (id) DO "
-	    "UPDATE SET given = max(given, ?3), initials = CASE "
-	    "WHEN ?2 = '' THEN initials WHEN ?3 >= given OR initials = '' "
-	    "THEN ?2 ELSE initials END");
+	    "UPDATE SET given = CASE WHEN " NEWER " THEN ?3 ELSE given END, "
+	    "initials = CASE WHEN ?2 = '' THEN initials "
+	    "WHEN initials = '' OR " NEWER " THEN ?2 ELSE initials END");
 
 	text_clean(clean, sizeof(clean), initials);
 	bind_text(st, 1, id);
 	bind_text(st, 2, clean);
 	sqlite3_bind_int(st, 3, given);
+	sqlite3_bind_int(st, 4, today + STUDENT_EAST);
 	return run(st);
 }
 

@@ -11,6 +11,7 @@
 
 #include <cmocka.h>
 
+#include "evenhand/coach/class.h"
 #include "evenhand/coach/student.h"
 #include "evenhand/coach/where.h"
 #include "made.h"
@@ -359,6 +360,43 @@ static void test_record(void **context)
 	assert_string_equal(why(), "no record since 2026-03-05");
 }
 
+/* The clock of a computer was wrong when it gave: that day counts for nothing. */
+static void test_record_to_come(void **context)
+{
+	struct past *p = *context;
+	struct class_row row = { .student = &student };
+	struct message told[CLASS_TOLD_MAX];
+	char said[300];
+	int n;
+
+	practise_days(p, FIRST_DAY, 3, 1, all_clean);
+	look(p, FIRST_DAY + 3, FIRST_DAY + 3);
+	/* East of the teacher it may be tomorrow by now. */
+	student.given = FIRST_DAY + 4;
+	assert_int_equal(
+	    student_known_until(&student, FIRST_DAY + 3), FIRST_DAY + 3);
+	assert_false(student_given_ahead(&student, FIRST_DAY + 3));
+	student.given = FIRST_DAY + 100;
+	assert_true(student_given_ahead(&student, FIRST_DAY + 10));
+	assert_int_equal(
+	    student_known_until(&student, FIRST_DAY + 10), FIRST_DAY + 2);
+	student_look(&state, &student, FIRST_DAY + 9);
+	assert_int_equal(state.order, STUDENT_FINE);
+	student_look(&state, &student, FIRST_DAY + 10);
+	assert_int_equal(state.order, STUDENT_ABSENT);
+	assert_string_equal(
+	    why(), "no record for 8 days; the last is of 2026-03-04");
+	n = class_tell(&row, FIRST_DAY + 10, told);
+	message_text(&told[n - 1], said, sizeof(said));
+	assert_string_equal(said,
+	    "Record of 2026-06-10, a day that is still to come, so it does not "
+	    "count. Is the clock of the student's computer right?");
+	student_look(&state, &student, FIRST_DAY + 100);
+	n = class_tell(&row, FIRST_DAY + 100, told);
+	message_text(&told[n - 1], said, sizeof(said));
+	assert_string_equal(said, "Record of 2026-06-10.");
+}
+
 static void test_seldom(void **context)
 {
 	struct past *p = *context;
@@ -570,6 +608,7 @@ int main(void)
 		CASE(test_hurried),
 		CASE(test_away),
 		CASE(test_record),
+		CASE(test_record_to_come),
 		CASE(test_seldom),
 		CASE(test_question),
 		CASE(test_compare),

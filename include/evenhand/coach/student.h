@@ -62,6 +62,7 @@ enum {
 	STUDENT_FORTNIGHT = 14,
 	STUDENT_RECORD_DAYS = 8, /* from which a record is missed */
 	STUDENT_GONE_DAYS = 56,
+	STUDENT_EAST = 1, /* days ahead of the teacher's that may be true */
 };
 
 /* A day on which was practised. */
@@ -163,6 +164,16 @@ void student_of(struct student *out, const struct routine *r,
 /* What a day makes of them; one before the last practice counts as that. */
 void student_look(
     struct student_state *out, const struct student *s, int today);
+
+/*
+ * The day up to which it is known what was practised: that of the newest
+ * record, unless it is still to come, and of the last row kept at least; never
+ * behind today.  -1: nothing is known.
+ */
+int student_known_until(const struct student *s, int today);
+
+/* Whether the newest record is of a day to come: its clock was wrong. */
+bool student_given_ahead(const struct student *s, int today);
 
 /* How the stage stands in a few words: what is missing, or ready. */
 struct message student_hold(const struct student *s);

@@ -70,9 +70,10 @@ bool class_past(const struct class_folder *c, const char *id, int today,
  * something was merged into that, when it is closed again.  Initials as they
  * stand in the record (they are cleaned and cut; "" keeps those there are);
  * given is the practice day on which the record was written, -1 when unknown:
- * the latest one counts, up to which is known what was practised.  False with a
- * fault when the row cannot be kept; the journal is whole all the same, and the
- * class makes its row later.
+ * the latest one counts, up to which is known what was practised, but one that
+ * is still to come gives way to any other.  False with a fault when the row
+ * cannot be kept; the journal is whole all the same, and the class makes its row
+ * later.
  */
 bool class_keep(struct class_folder *c, const char *id, const char *initials,
     int given, struct fault *f);

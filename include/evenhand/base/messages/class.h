@@ -94,6 +94,9 @@ MESSAGE(M_CLASS_PRACTISED, "dwwww",
     "Last practised {0}: {1} {1|day|days} and {2} {2|minute|minutes} in 7 days, "
     "{3} and {4} in 28.")
 MESSAGE(M_CLASS_RECORD, "d", "Record of {0}.")
+MESSAGE(M_CLASS_RECORD_AHEAD, "d",
+    "Record of {0}, a day that is still to come, so it does not count. Is the "
+    "clock of the student's computer right?")
 MESSAGE(M_CLASS_ASKS_ON, "dt", "Asked on {0}: {1}")
 MESSAGE(M_CLASS_NOBODY, "t", "No name holds \"{0}\".")
 MESSAGE(M_CLASS_FINDING, "t", "Find a name: {0}_")
