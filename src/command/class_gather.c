@@ -210,7 +210,6 @@ static void gather(struct gathering *g)
 		command_fault(&f);
 		return;
 	}
-	class_begin(g->class);
 	for (int i = 0; i < g->found; i++) {
 		take_file(g, &g->at[i]);
 		so_far_tell(&g->so_far, i + 1, g->found);

@@ -97,8 +97,6 @@ static bool open_class(struct run *r, struct fault *f)
 	if (r->class != NULL)
 		return true;
 	r->class = class_open(r->folder, f);
-	if (r->class != NULL)
-		class_begin(r->class);
 	return r->class != NULL;
 }
 

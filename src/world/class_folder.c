@@ -201,7 +201,6 @@ void class_close(struct class_folder *c)
 {
 	if (!c)
 		return;
-	class_end(c);
 	database_close(&c->base);
 	free(c);
 }

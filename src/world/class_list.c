@@ -7,7 +7,8 @@
  *
  * The folder says who is in the class: a journal that was moved away takes its
  * student along.  While a journal has a helper file of WAL somebody may be
- * writing it, or was cut off; then its row is made anew each time.
+ * writing it, or was cut off; then its row is made anew each time.  No lock is
+ * held while journals are read, so who lists a class keeps nobody waiting.
  */
 #include <dirent.h>
 #include <errno.h>
@@ -22,6 +23,8 @@
 #include "evenhand/world/file.h"
 
 #define HELPER "-wal"
+
+enum { BATCH = 32 };
 
 /* A journal that lies in the folder. */
 struct found {
@@ -40,6 +43,15 @@ struct listing {
 	struct class_list *out;
 	int space; /* students there is memory for */
 	bool no_memory;
+	int stale, done;
+	void (*progress)(void *context, int done, int all);
+	void *context;
+};
+
+/* Rows that are made before they are all kept at once. */
+struct batch {
+	const struct found *of[BATCH];
+	struct student student[BATCH];
 };
 
 bool class_stamp_of(const char *path, struct class_stamp *stamp)
@@ -149,29 +161,50 @@ static void look_at_row(
 		    (s->ahead && l->today > s->made);
 }
 
-static bool make_rows(struct listing *l,
-    void (*progress)(void *context, int done, int all), void *context)
+/* The next rows that are not true, made without keeping anybody waiting. */
+static int take_batch(struct listing *l, int *from, struct batch *b)
 {
-	int all = 0, done = 0;
+	int count = 0;
+
+	for (; *from < l->found && count < BATCH; ++*from) {
+		if (!l->at[*from].stale)
+			continue;
+		b->of[count] = &l->at[*from];
+		b->student[count] = (struct student) { 0 };
+		class_take(
+		    l->folder, l->at[*from].id, l->today, &b->student[count++]);
+		if (l->progress)
+			l->progress(l->context, ++l->done, l->stale);
+	}
+	return count;
+}
+
+static bool keep_batch(struct listing *l, const struct batch *b, int count)
+{
 	bool good = true;
 
-	for (int i = 0; i < l->found; i++)
-		all += l->at[i].stale;
-	if (all > 0)
-		class_begin(l->folder);
-	for (int i = 0; good && i < l->found; i++) {
-		struct student s = { 0 };
-
-		if (!l->at[i].stale)
-			continue;
-		class_take(l->folder, l->at[i].id, l->today, &s);
-		good = rows_keep(&l->folder->base, &s, &l->at[i].stamp);
-		if (progress)
-			progress(context, ++done, all);
-	}
-	if (all > 0)
-		class_end(l->folder);
+	class_begin(l->folder);
+	for (int i = 0; good && i < count; i++)
+		good = rows_keep(
+		    &l->folder->base, &b->student[i], &b->of[i]->stamp);
+	class_end(l->folder);
 	return good;
+}
+
+static bool make_rows(struct listing *l)
+{
+	struct batch *b;
+	bool good = true;
+	int from = 0, count;
+
+	for (int i = 0; i < l->found; i++)
+		l->stale += l->at[i].stale;
+	b = l->stale > 0 ? calloc(1, sizeof(*b)) : NULL;
+	l->no_memory |= l->stale > 0 && !b;
+	while (b && good && (count = take_batch(l, &from, b)) > 0)
+		good = keep_batch(l, b, count);
+	free(b);
+	return good && !l->no_memory;
 }
 
 /* --- the list --- */
@@ -203,7 +236,11 @@ bool class_students(struct class_folder *c, struct class_list *list, int today,
     void (*progress)(void *context, int done, int all), void *context,
     struct fault *f)
 {
-	struct listing l = { .folder = c, .today = today, .out = list };
+	struct listing l = { .folder = c,
+		.today = today,
+		.out = list,
+		.progress = progress,
+		.context = context };
 	bool good;
 
 	*list = (struct class_list) { 0 };
@@ -212,8 +249,8 @@ bool class_students(struct class_folder *c, struct class_list *list, int today,
 		return fault_set(
 		    f, message_with(M_CLASS_UNREACHED, TEXT(c->folder)));
 	}
-	good = rows_each(&c->base, look_at_row, &l) &&
-	    make_rows(&l, progress, context) && add_students(&l);
+	good = rows_each(&c->base, look_at_row, &l) && make_rows(&l) &&
+	    add_students(&l);
 	free(l.at);
 	if (l.no_memory)
 		return fault_set(f, message_of(M_CLASS_NO_MEMORY));

@@ -33,6 +33,13 @@ struct class_stamp {
 /* Sets the fault that an error of class.sqlite is; false. */
 bool class_failed(const struct class_folder *c, struct fault *f);
 
+/*
+ * What is kept between these two is one transaction.  Others who keep something
+ * wait for it, so nothing that takes long may be done in it.
+ */
+void class_begin(struct class_folder *c);
+void class_end(struct class_folder *c);
+
 /* --- class_columns.c --- */
 
 int columns_count(void);

@@ -89,6 +89,71 @@ static void test_rows_stay_true(void **state)
 	class_close(c);
 }
 
+/* A clock that was wrong once is not believed for ever, in whatever order. */
+static void test_a_record_of_a_day_to_come(void **state)
+{
+	/* Whatever day it is while this runs. */
+	enum { FAR = 2932896 /* 9999-12-31 */, PAST = 10000 /* 1997 */ };
+	struct fixture *x = *state;
+	struct class_folder *c = open_class(x);
+	struct class_list l;
+	struct fault f;
+
+	practise(x, c, ONE, DAY_ONE);
+	practise(x, c, TWO, DAY_ONE);
+	assert_true(class_keep(c, ONE, "F. F.", FAR, &f));
+	list(c, &l, 2);
+	assert_int_equal(l.student[0].given, FAR);
+	assert_string_equal(l.student[0].initials, "F. F.");
+	class_list_done(&l);
+	assert_true(class_keep(c, ONE, "A. B.", PAST, &f));
+	assert_true(class_keep(c, TWO, "W. P.", PAST, &f));
+	assert_true(class_keep(c, TWO, "F. F.", FAR, &f));
+	list(c, &l, 2);
+	assert_int_equal(l.student[0].given, PAST);
+	assert_string_equal(l.student[0].initials, "A. B.");
+	assert_int_equal(l.student[1].given, PAST);
+	assert_string_equal(l.student[1].initials, "W. P.");
+	class_list_done(&l);
+	class_close(c);
+}
+
+/* Another program with the same class, while this one is at work on it. */
+static void look_beside(void *context, int done, int all)
+{
+	const char *folder = context;
+	struct class_list l;
+	struct class_folder *c;
+	struct fault f;
+
+	(void)done;
+	assert_int_equal(all, 2);
+	c = class_open(folder, &f);
+	assert_non_null(c);
+	assert_true(class_keep(c, ONE, "A. B.", DAY_ONE, &f));
+	list(c, &l, 2);
+	class_list_done(&l);
+	class_close(c);
+}
+
+static void test_nobody_waits(void **state)
+{
+	struct fixture *x = *state;
+	struct class_folder *c = open_class(x);
+	char folder[120];
+	struct class_list l;
+	struct fault f;
+
+	snprintf(folder, sizeof(folder), "%s/class", x->folder);
+	practise(x, c, ONE, DAY_ONE);
+	practise(x, c, TWO, DAY_ONE);
+	assert_true(class_students(c, &l, TODAY, look_beside, folder, &f));
+	assert_int_equal(l.count, 2);
+	assert_string_equal(l.student[0].initials, "A. B.");
+	class_list_done(&l);
+	class_close(c);
+}
+
 static void test_facts_come_back(void **state)
 {
 	struct fixture *x = *state;
@@ -218,6 +283,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 #define CASE(f) cmocka_unit_test_setup_teardown(f, fixture_open, fixture_close)
 		CASE(test_rows_stay_true),
+		CASE(test_a_record_of_a_day_to_come),
+		CASE(test_nobody_waits),
 		CASE(test_facts_come_back),
 		CASE(test_ids),
 		CASE(test_files),

@@ -103,13 +103,6 @@ bool class_file_known(
 /* Remembers a file as gathered.  What cannot be kept is gathered again. */
 void class_file_keep(struct class_folder *c, const struct class_file *file);
 
-/*
- * So many inserts between these two are one transaction: for many records.
- * Without them each is one of its own.  class_close ends it, too.
- */
-void class_begin(struct class_folder *c);
-void class_end(struct class_folder *c);
-
 /* All students of a class, by id. */
 struct class_list {
 	int count;
