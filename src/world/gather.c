@@ -66,6 +66,7 @@ static bool add_computers(struct gathering *g)
 		if (!gather_origin(g, r->computer[i].id, r->computer[i].rows,
 			&g->computer[i]))
 			return false;
+	g->no_memory |= g->computer == NULL;
 	return g->computer != NULL;
 }
 
@@ -99,6 +100,7 @@ static bool add_routines(struct gathering *g)
 	for (int i = 0; g->routine != NULL && m != NULL; i++, m = m->next)
 		if (!add_routine(g, m, &g->routine[i]))
 			return false;
+	g->no_memory |= g->routine == NULL;
 	return g->routine != NULL;
 }
 
@@ -182,10 +184,11 @@ static bool gather_open(struct database *d, const char *path,
 		return true;
 	*news = (struct gathered) { 0 };
 	database_rollback(d);
-	if (!other)
+	if (!other && !g.no_memory)
 		return fault_of(d, trouble, path, f);
 	database_close(d);
-	return fault_set(f, message_of(M_GATHER_OTHER_STUDENT));
+	return fault_set(
+	    f, message_of(other ? M_GATHER_OTHER_STUDENT : M_RECORD_NO_MEMORY));
 }
 
 /* A new journal is made in memory, and put into its place with all of it. */

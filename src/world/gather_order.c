@@ -84,6 +84,7 @@ bool gather_day(struct gathering *g, int day)
 		int room = g->day_room * 2 + 64;
 		int *more = realloc(g->day, (size_t)room * sizeof(*g->day));
 
+		g->no_memory |= more == NULL;
 		if (more == NULL)
 			return false;
 		g->day = more;

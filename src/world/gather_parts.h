@@ -2,7 +2,7 @@
  * gather_parts.h - what the parts of merging a record share
  *
  * All of it happens in one transaction.  Each function returns false when the
- * database is at fault, and the transaction is then taken back.
+ * database is at fault, or memory is short; the transaction is then taken back.
  */
 #ifndef EVENHAND_WORLD_GATHER_PARTS_H
 #define EVENHAND_WORLD_GATHER_PARTS_H
@@ -63,6 +63,7 @@ struct gathering {
 	int64_t own_rows;	 /* its last row before the merge */
 	bool own_apart;		 /* somebody else writes under it, too */
 	bool changed;
+	bool no_memory;	      /* that, and not the database, is at fault */
 	struct arena arena;   /* for the merge */
 	struct arena scratch; /* for a sitting */
 };

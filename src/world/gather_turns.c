@@ -221,6 +221,7 @@ static struct here *read_here(
 		}
 	}
 	query_again(q);
+	g->no_memory |= all == NULL;
 	return all;
 }
 
