@@ -22,6 +22,20 @@ for rule in 1 2 3 4 5 6 7; do
 	so "and an example" grep -q "^F$rule \\[[COP]\\] " "$page"
 done
 
+# --- the order of a class is that of the program, each place with its ground -------
+page_order=$(sed -n 's/^[0-9]*\. \*\*\([a-z]*\)\*\* \[[COP]\] .*/\1/p' "$page" |
+    tr '\n' ' ')
+is "the order in which a teacher is needed" "$page_order" \
+    "$(sed -n '/^enum student_order/,/STUDENT_ORDERS/s/^	STUDENT_\([A-Z]*\),.*/\1/p' \
+	"$root/include/evenhand/coach/student.h" | grep -v ORDERS |
+	tr 'A-Z\n' 'a-z ')"
+spreads=$(sed -n 's/^#define FORECAST_\(PACE\|STAGE\)_SD //p' \
+    "$root/src/coach/forecast_parts.h" | tr '\n' ' ')
+is "the spreads of the forecast" "$spreads" "0.35 0.40 "
+is "nine of ten courses" "$(echo "$spreads" | awk '{
+	printf "%.2f", exp(1.2816 * sqrt($1 ^ 2 + $2 ^ 2)) }')" \
+    "$(sed -n 's/.*exp(1.2816 x sqrt(0.35^2 + 0.40^2)) is \([0-9.]*\)\..*/\1/p' "$page")"
+
 # --- the table of numbers ---------------------------------------------------------
 cat "$root"/include/evenhand/coach/*.h "$root"/src/coach/*.h > "$work/heads"
 # The back-ticks are those of the page.
@@ -35,8 +49,8 @@ while read -r number; do
 done < numbers
 
 # Constants of the rules that the page does not have.
-sed -n 's/^	\(\(AWAY\|HABIT\|LOAD_BASE\|LOAD_GROWS\|LOAD_RISING\|GUARD\|HEARD\|EASE_PERCENT\|NEW_STAGE\|SHARE_LEAST\)_*[A-Z_]*\) = [0-9]*.*/\1/p' \
-    "$work/heads" | grep -v '^GUARD_RECAP' | sort -u > constants
+sed -n 's/^	\(\(AWAY\|HABIT\|LOAD_BASE\|LOAD_GROWS\|LOAD_RISING\|GUARD\|HEARD\|EASE_PERCENT\|STUDENT\|NEW_STAGE\|SHARE_LEAST\)_*[A-Z_]*\) = [0-9]*.*/\1/p' \
+    "$work/heads" | grep -v '^GUARD_RECAP\|^STUDENT_[A-Z_]*\(RULES\|MAX\|BYTES\)$' | sort -u > constants
 sed 's/ = .*//' numbers | sort -u > told
 is "constants left out" "$(comm -23 constants told | tr '\n' ' ')" ""
 

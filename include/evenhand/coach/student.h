@@ -27,8 +27,8 @@
  * others: inside an order the more urgent comes first, then the name.
  *
  * All of it is our own choice.  Twice the usual days (forecast.h: 6, 9 or 12)
- * is what nine of ten courses of the forecast stay below: exp(1.28 x sqrt(0.35^2
- * + 0.40^2)) is 1.98.
+ * is what nine of ten courses of the forecast stay below: exp(1.2816 x
+ * sqrt(0.35^2 + 0.40^2)) is 1.98.
  *
  * Plain values.  Pure; any thread.
  */
