@@ -80,7 +80,7 @@ size_t fault_text(const struct fault *f, char *buffer, size_t size)
 	struct text t = text_in(buffer, size);
 
 	if (f->path != NULL) {
-		text_add_clean(&t, f->path);
+		text_add_clean(&t, *f->path ? f->path : "\"\"");
 		text_add(&t, ":");
 	}
 	if (f->line > 0)

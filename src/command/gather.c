@@ -120,10 +120,7 @@ static int gather_record(
 		if (f.path == NULL)
 			fault_at(&f, path, 0, 0);
 		command_fault(&f);
-		return f.message.id == M_WORLD_JOURNAL_LOCKED ||
-			f.message.id == M_GATHER_BUSY
-		    ? EXIT_TRY_LATER
-		    : EXIT_DATA;
+		return command_status(&f);
 	}
 	add(&run->all, &g);
 	return say_file(run, path, &g) ? EXIT_GOOD : EXIT_IO;
@@ -161,8 +158,10 @@ static bool open_target(struct run *r, int *status)
 		*status = EXIT_USAGE;
 		return false;
 	}
-	if (r->folder ||
-	    path_journal(r->player, r->journal, sizeof(r->journal), &f))
+	if (!r->folder)
+		return command_journal(
+		    r->player, r->journal, sizeof(r->journal), status);
+	if (class_may_be(r->folder, &f))
 		return true;
 	command_fault(&f);
 	*status = command_status(&f);

@@ -195,13 +195,9 @@ int command_give(int argc, char **argv)
 	struct ask a = { 0 };
 	char path[PATH_BYTES_MAX];
 	int status = EXIT_GOOD;
-	struct fault f;
 
-	if (!ask_read(&a, argc, argv, &status))
+	if (!ask_read(&a, argc, argv, &status) ||
+	    !command_journal(a.player, path, sizeof(path), &status))
 		return status;
-	if (!path_journal(a.player, path, sizeof(path), &f)) {
-		command_fault(&f);
-		return command_status(&f);
-	}
 	return give(&a, path);
 }

@@ -3,6 +3,7 @@
  */
 #include <stdlib.h>
 
+#include "evenhand/world/paths.h"
 #include "options.h"
 
 struct routine *command_load(
@@ -26,59 +27,78 @@ struct routine *command_load(
 	return r;
 }
 
+/* What is not told here is the system's fault. */
+static const struct {
+	enum message_id id;
+	int status;
+} statuses[] = {
+	{ M_WORLD_PLAYER_NAME, EXIT_USAGE },
+	{ M_PAPER_LARGE, EXIT_USAGE },
+	{ M_AUDIO_NO_CHANNEL, EXIT_USAGE },
+	{ M_CLASS_NO_NAME, EXIT_USAGE },
+	{ M_AUDIO_UNKNOWN, EXIT_DATA },
+	{ M_AUDIO_DAMAGED, EXIT_DATA },
+	{ M_AUDIO_BROKE, EXIT_DATA },
+	{ M_MEASURE_RATE, EXIT_DATA },
+	{ M_MEASURE_EMPTY, EXIT_DATA },
+	{ M_WORLD_FILE_MISSING, EXIT_NO_INPUT },
+	{ M_WORLD_FILE_NO_ROUTINE, EXIT_NO_INPUT },
+	{ M_WORLD_FILE_DENIED, EXIT_NO_INPUT },
+	{ M_WORLD_FILE_FOLDER, EXIT_NO_INPUT },
+	{ M_WORLD_FILE_ODD, EXIT_NO_INPUT },
+	{ M_WORLD_FILE_BIG, EXIT_NO_INPUT },
+	{ M_WORLD_PATH_LONG, EXIT_NO_INPUT },
+	{ M_WORLD_JOURNAL_UNREAD, EXIT_NO_INPUT },
+	{ M_WORLD_JOURNAL_LOOK_BROKEN, EXIT_NO_INPUT },
+	{ M_WORLD_JOURNAL_LOOK_OTHER, EXIT_NO_INPUT },
+	{ M_CLASS_NO_FOLDER, EXIT_NO_INPUT },
+	{ M_CLASS_NOT_A_FOLDER, EXIT_NO_INPUT },
+	{ M_CLASS_UNREACHED, EXIT_NO_INPUT },
+	{ M_CLASS_DAMAGED, EXIT_DATA },
+	{ M_CLASS_OTHER_FILE, EXIT_DATA },
+	{ M_CLASS_NEWER, EXIT_DATA },
+	{ M_GATHER_OTHER_STUDENT, EXIT_DATA },
+	{ M_GATHER_NEWER, EXIT_DATA },
+	{ M_GATHER_BROKEN, EXIT_DATA },
+	{ M_GATHER_OTHER_FILE, EXIT_DATA },
+	{ M_WORLD_FILE_THERE, EXIT_CANNOT_CREATE },
+	{ M_WORLD_FILE_NO_FOLDER, EXIT_CANNOT_CREATE },
+	{ M_WORLD_FILE_NO_RIGHT, EXIT_CANNOT_CREATE },
+	{ M_WORLD_FOLDER_UNMADE, EXIT_CANNOT_CREATE },
+	{ M_GATHER_READ_ONLY, EXIT_CANNOT_CREATE },
+	{ M_GATHER_UNREACHABLE, EXIT_CANNOT_CREATE },
+	{ M_WORLD_NO_HOME, EXIT_CANNOT_CREATE },
+	{ M_WORLD_FILE_UNREAD, EXIT_IO },
+	{ M_WORLD_FILE_FULL, EXIT_IO },
+	{ M_WORLD_FILE_UNWRITTEN, EXIT_IO },
+	{ M_WORLD_JOURNAL_NOT_WRITTEN, EXIT_IO },
+	{ M_CLASS_UNKEPT, EXIT_IO },
+	{ M_GATHER_FULL, EXIT_IO },
+	{ M_PAPER_NO_PROGRAM, EXIT_UNAVAILABLE },
+	{ M_PAPER_OTHER_PROGRAM, EXIT_UNAVAILABLE },
+	{ M_PAPER_NO_LETTERS, EXIT_UNAVAILABLE },
+	{ M_AUDIO_NO_PROGRAM, EXIT_UNAVAILABLE },
+	{ M_AUDIO_OTHER_PROGRAM, EXIT_UNAVAILABLE },
+	{ M_WORLD_JOURNAL_LOCKED, EXIT_TRY_LATER },
+	{ M_CLASS_BUSY, EXIT_TRY_LATER },
+	{ M_GATHER_BUSY, EXIT_TRY_LATER },
+};
+
 int command_status(const struct fault *f)
 {
-	switch (f->message.id) {
-	case M_WORLD_PLAYER_NAME:
-	case M_PAPER_LARGE:
-	case M_AUDIO_NO_CHANNEL:
-		return EXIT_USAGE;
-	case M_AUDIO_UNKNOWN:
-	case M_AUDIO_DAMAGED:
-	case M_AUDIO_BROKE:
-	case M_MEASURE_RATE:
-	case M_MEASURE_EMPTY:
-		return EXIT_DATA;
-	case M_WORLD_FILE_MISSING:
-	case M_WORLD_FILE_NO_ROUTINE:
-	case M_WORLD_FILE_DENIED:
-	case M_WORLD_FILE_FOLDER:
-	case M_WORLD_FILE_ODD:
-	case M_WORLD_FILE_BIG:
-	case M_WORLD_PATH_LONG:
-	case M_WORLD_JOURNAL_UNREAD:
-	case M_WORLD_JOURNAL_LOOK_BROKEN:
-	case M_WORLD_JOURNAL_LOOK_OTHER:
-	case M_CLASS_NO_FOLDER:
-	case M_CLASS_NOT_A_FOLDER:
-	case M_CLASS_UNREACHED:
-		return EXIT_NO_INPUT;
-	case M_CLASS_DAMAGED:
-	case M_CLASS_OTHER_FILE:
-	case M_CLASS_NEWER:
-		return EXIT_DATA;
-	case M_WORLD_FILE_THERE:
-	case M_WORLD_FILE_NO_FOLDER:
-	case M_WORLD_FILE_NO_RIGHT:
-	case M_WORLD_FOLDER_UNMADE:
-	case M_WORLD_NO_HOME:
-		return EXIT_CANNOT_CREATE;
-	case M_WORLD_FILE_UNREAD:
-	case M_WORLD_FILE_FULL:
-	case M_WORLD_FILE_UNWRITTEN:
-	case M_WORLD_JOURNAL_NOT_WRITTEN:
-	case M_CLASS_UNKEPT:
-		return EXIT_IO;
-	case M_PAPER_NO_PROGRAM:
-	case M_PAPER_OTHER_PROGRAM:
-	case M_PAPER_NO_LETTERS:
-	case M_AUDIO_NO_PROGRAM:
-	case M_AUDIO_OTHER_PROGRAM:
-		return EXIT_UNAVAILABLE;
-	case M_WORLD_JOURNAL_LOCKED:
-	case M_CLASS_BUSY:
-		return EXIT_TRY_LATER;
-	default:
-		return EXIT_OS;
-	}
+	for (size_t i = 0; i < sizeof(statuses) / sizeof(*statuses); i++)
+		if (statuses[i].id == f->message.id)
+			return statuses[i].status;
+	return EXIT_OS;
+}
+
+bool command_journal(const char *player, char *path, size_t size, int *status)
+{
+	struct fault f;
+
+	if (path_journal(player, path, size, &f))
+		return true;
+	command_fault(&f);
+	*status = command_status(&f);
+	return false;
 }

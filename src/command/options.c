@@ -131,6 +131,17 @@ static bool say_ambiguous(const struct verb *v, const char *flag)
 	return false;
 }
 
+static bool say_twice(const struct option_wish *w)
+{
+	char flag[FLAG_BYTES];
+	struct message m;
+
+	flag_of(w->name, flag, sizeof flag);
+	m = message_with(M_COMMAND_OPTION_TWICE, TEXT(flag));
+	command_say(&m);
+	return false;
+}
+
 static void say_slip(const struct verb *v, int got, const char *word)
 {
 	char flag[FLAG_BYTES];
@@ -221,6 +232,7 @@ static bool operands_fit(const struct verb *v, int count, char **operands)
 bool options_read(const struct verb *v, int *argc, char ***argv, int *status)
 {
 	struct option table[OPTIONS_MAX + 2];
+	bool there[OPTIONS_MAX] = { false };
 	char brief[sizeof ":h" + 2 * (size_t)LETTERS];
 	int got;
 
@@ -240,6 +252,10 @@ bool options_read(const struct verb *v, int *argc, char ***argv, int *status)
 			return false;
 		}
 		const struct option_wish *w = v->wishes + got - OPTION_FIRST;
+		/* Of two values one would be lost, and nobody would know. */
+		if (w->value && there[w - v->wishes])
+			return say_twice(w);
+		there[w - v->wishes] = true;
 		if (w->given)
 			*w->given = true;
 		if (w->value)

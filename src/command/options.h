@@ -131,6 +131,9 @@ void command_say(const struct message *m);
  */
 bool command_unknown(const char *word);
 
+/* The path of a player's journal.  False: said, and the status is set. */
+bool command_journal(const char *player, char *path, size_t size, int *status);
+
 /* The exit status that goes with a fault of the world room. */
 int command_status(const struct fault *f);
 

@@ -51,11 +51,8 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 	struct message m;
 	bool sound = true;
 
-	if (!path_journal(c->player, path, sizeof path, &f)) {
-		command_fault(&f);
-		*status = command_status(&f);
+	if (!command_journal(c->player, path, sizeof path, status))
 		return false;
-	}
 	p->journal = journal_open(path, &f);
 	if (!p->journal) {
 		command_fault(&f);

@@ -47,11 +47,37 @@ bool class_failed(const struct class_folder *c, struct fault *f)
 
 /* --- opening --- */
 
+static bool is_folder(const char *path, struct fault *f)
+{
+	struct stat s;
+
+	if (stat(path, &s) != 0)
+		return fault_set(f,
+		    message_with(
+			errno == ENOENT ? M_CLASS_NO_FOLDER : M_CLASS_UNREACHED,
+			TEXT(path)));
+	return S_ISDIR(s.st_mode) ||
+	    fault_set(f, message_with(M_CLASS_NOT_A_FOLDER, TEXT(path)));
+}
+
+bool class_may_be(const char *folder, struct fault *f)
+{
+	struct stat s;
+
+	if (*folder == '\0')
+		return fault_set(f, message_of(M_CLASS_NO_NAME));
+	return (stat(folder, &s) != 0 && errno == ENOENT) ||
+	    is_folder(folder, f);
+}
+
 static struct class_folder *class_new(const char *folder, struct fault *f)
 {
-	struct class_folder *c = calloc(1, sizeof(*c));
+	struct class_folder *c;
 	struct text name, path;
 
+	if (!class_may_be(folder, f))
+		return NULL;
+	c = calloc(1, sizeof(*c));
 	if (!c) {
 		fault_set(f, message_of(M_CLASS_NO_MEMORY));
 		return NULL;
@@ -65,19 +91,6 @@ static struct class_folder *class_new(const char *folder, struct fault *f)
 	fault_set(f, message_of(M_WORLD_PATH_LONG));
 	free(c);
 	return NULL;
-}
-
-static bool is_folder(const char *path, struct fault *f)
-{
-	struct stat s;
-
-	if (stat(path, &s) != 0)
-		return fault_set(f,
-		    message_with(
-			errno == ENOENT ? M_CLASS_NO_FOLDER : M_CLASS_UNREACHED,
-			TEXT(path)));
-	return S_ISDIR(s.st_mode) ||
-	    fault_set(f, message_with(M_CLASS_NOT_A_FOLDER, TEXT(path)));
 }
 
 /* Whether it may be ours: empty, or marked so. */
@@ -137,10 +150,15 @@ struct class_folder *class_open(const char *folder, struct fault *f)
 		return NULL;
 	text_format(&t, "%s/%s", folder, CLASS_JOURNALS);
 	f->message = message_of(M_NONE);
-	if (folder_make(journals, f) && open_to_write(c, f))
+	if (!folder_make(folder, f)) {
+		fault_at(f, folder, 0, 0);
+	} else if (!folder_make(journals, f)) {
+		fault_set(f, message_with(M_CLASS_UNREACHED, TEXT(c->folder)));
+	} else if (open_to_write(c, f)) {
 		return c;
-	if (f->message.id == M_NONE)
+	} else if (f->message.id == M_NONE) {
 		class_failed(c, f);
+	}
 	class_close(c);
 	return NULL;
 }

@@ -37,6 +37,7 @@ unchanged 66 "there is no folder nowhere" class nowhere
 touch file
 unchanged 66 "file is not a folder" class file
 unchanged 64 "something is missing" class
+unchanged 64 "has no name" class ''
 mkdir empty
 unchanged 64 "Take one of them" class empty --csv --json
 before=$(disk)

@@ -13,6 +13,10 @@ unchanged 64 'I do not know -x.' -x
 unchanged 64 'I do not know -x.' practise -xyz
 unchanged 64 '--marking needs a word behind it: --marking turn|round' --marking
 unchanged 64 '--lines takes no value. Write --lines alone' --lines=yes
+unchanged 64 '--marking is there twice. Write it once' \
+    --marking turn --marking round
+unchanged 64 '--output is there twice' track -o a.wav --output b.wav
+unchanged 64 '--class is there twice' gather --class a --class b c.yaml
 unchanged 64 '--f could be --from or --force. Write more of it' new --f x.yaml
 unchanged 64 '--marking is turn or round, not "both"' --marking both
 unchanged 64 '--clock can only be fast, not "slow"' --clock slow

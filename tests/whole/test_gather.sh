@@ -63,6 +63,11 @@ has "$out" "4 records: 4 sessions new, 0 known, 0 notes new."
 is "a journal each" "$(find lessons/students -name '*.sqlite' | wc -l)" 3
 run 0 gather --class lessons ada.yaml
 has "$out" "0 sessions new, 1 known"
+unchanged 66 "ada.yaml is not a folder. A class is" \
+    gather --class ada.yaml one.yaml two.yaml
+unchanged 64 "has no name" gather --class '' one.yaml
+unchanged 66 "the folder ada.yaml/below cannot be read or written" \
+    gather --class ada.yaml/below one.yaml
 unchanged 64 'two places' gather --class lessons --player ada ada.yaml
 
 # --- a copied home folder ------------------------------------------------------------------
@@ -111,6 +116,7 @@ hostile "is missing here"
 : > hostile.yaml
 hostile "this is not a practice record"
 unchanged 66 'no such file' gather nowhere.yaml
+unchanged 66 '"": there is no such file' gather ''
 unchanged 66 'this is a folder' gather lessons
 # A record of very many turns is over soon.
 awk '/^  - \[/ && !done { for (i = 0; i < 700000; i++)

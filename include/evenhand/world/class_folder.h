@@ -36,6 +36,12 @@ enum {
 };
 
 /*
+ * Whether a class can be there: false with a fault for no name, for a file, and
+ * for what cannot be looked at.
+ */
+bool class_may_be(const char *folder, struct fault *f);
+
+/*
  * Opens a class to gather into it: the folder, students/ and class.sqlite are
  * made when they are missing.  NULL with a fault.
  */

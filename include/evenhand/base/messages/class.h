@@ -55,8 +55,13 @@ MESSAGE(M_CLASS_AT, "tt", "\"{0}\": {1}")
 MESSAGE(M_CLASS_ASKS, "t", "asks: {0}")
 
 /* --- the folder --- */
-MESSAGE(M_CLASS_NO_FOLDER, "t", "there is no folder {0}")
-MESSAGE(M_CLASS_NOT_A_FOLDER, "t", "{0} is not a folder")
+MESSAGE(M_CLASS_NO_NAME, "",
+    "the folder of the class has no name. Write one, such as: evenhand class "
+    "students")
+MESSAGE(M_CLASS_NO_FOLDER, "t",
+    "there is no folder {0}. Look at its name, and where you are")
+MESSAGE(M_CLASS_NOT_A_FOLDER, "t",
+    "{0} is not a folder. A class is a folder with the records of its students")
 MESSAGE(M_CLASS_UNREACHED, "t",
     "the folder {0} cannot be read or written by you")
 MESSAGE(M_CLASS_DAMAGED, "t",

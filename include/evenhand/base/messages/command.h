@@ -8,6 +8,7 @@ MESSAGE(M_COMMAND_UNKNOWN_OPTION_NEAR, "tt",
 MESSAGE(M_COMMAND_OPTION_AMBIGUOUS, "ttt",
     "{0} could be {1} or {2}. Write more of it")
 MESSAGE(M_COMMAND_OPTION_WANTS, "tt", "{0} needs a word behind it: {0} {1}")
+MESSAGE(M_COMMAND_OPTION_TWICE, "t", "{0} is there twice. Write it once")
 MESSAGE(M_COMMAND_OPTION_BARE, "t", "{0} takes no value. Write {0} alone")
 MESSAGE(M_COMMAND_TOO_MANY, "tt",
     "there is a word too many: \"{0}\". Write it like this: {1}")

@@ -22,7 +22,9 @@ MESSAGE(M_WORLD_FILE_NO_RIGHT, "",
 MESSAGE(M_WORLD_FILE_FULL, "",
     "this file cannot be written: the disk is full")
 MESSAGE(M_WORLD_FILE_UNWRITTEN, "", "this file cannot be written to the disk")
-MESSAGE(M_WORLD_FOLDER_UNMADE, "", "this folder cannot be made")
+MESSAGE(M_WORLD_FOLDER_UNMADE, "",
+    "this folder cannot be made. Choose another one, or look at who may write in "
+    "the one above it")
 MESSAGE(M_WORLD_FOLDER_OF_UNMADE, "",
     "the folder of this file cannot be made")
 MESSAGE(M_WORLD_PATH_LONG, "", "this name of a file or folder is too long")
