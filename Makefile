@@ -208,6 +208,7 @@ check: all tests $(B)/tests/whole/bowing
 
 # Pages of the screen that were looked at, written anew: look again.
 golden: $(filter $(B)/tests/screen/test_view% \
+    $(B)/tests/screen/test_track_plot $(B)/tests/paper/test_plot \
     $(B)/tests/paper/test_homework $(B)/tests/paper/test_lesson \
     $(B)/tests/paper/test_class_sheet,$(TESTS))
 	@for t in $^; do GOLDEN=rewrite $$t > $(B)/golden.log 2>&1 || \

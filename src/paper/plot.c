@@ -118,6 +118,13 @@ static void stroke(
 	    INK_FULL);
 }
 
+/* As broad as its place, so that few places are no hatching. */
+static void draw_level(const struct plot *p, double x, double wide, double db)
+{
+	paper_line(p->paper, x, LEVEL_TOP + LEVEL_HIGH, x, level_y(p, db),
+	    fmax(wide, GRID), PALE);
+}
+
 /* A place as a stroke from its lowest to its highest, and on to the next. */
 static void draw_place(const struct plot *p, int i)
 {
@@ -134,8 +141,7 @@ static void draw_place(const struct plot *p, int i)
 	else if (b->low_hz > 0 && b->high_hz <= a->low_hz)
 		stroke(p, x, (double)a->low_hz, to, (double)b->high_hz);
 	if ((double)a->level_db > p->loudest - LEVEL_SPAN)
-		paper_line(p->paper, x, LEVEL_TOP + LEVEL_HIGH, x,
-		    level_y(p, (double)a->level_db), CURVE, PALE);
+		draw_level(p, (x + to) / 2, to - x, (double)a->level_db);
 }
 
 static void draw_frames(const struct plot *p)

@@ -2,10 +2,12 @@
  * test_plot.c - under the drawing of a recording stand whole sentences only, the
  * first that have room, and nothing meets them or the edge
  */
+#include "../screen/golden_pages.h"
 #include "areas.h"
 
 #include <string.h>
 
+#include "evenhand/paper/list.h"
 #include "evenhand/paper/plot.h"
 
 enum { SHORT = 60, LONG = 300 };
@@ -94,9 +96,41 @@ static void test_many(void **context)
 	}
 }
 
+/* A second of a note, a rest, and a rounder one a fifth above. */
+static void test_looked_at(void **context)
+{
+	static struct outline two;
+	static char list[LIST_BYTES_MAX];
+	struct text t = text_in(list, sizeof(list));
+	struct plot_wish w = { .title = "kite.wav",
+		.outline = &two,
+		.reference_hz = 440,
+		.day = 20514,
+		.words = 1,
+		.word = { "Two notes and a rest." } };
+
+	(void)context;
+	for (int i = 0; i < 500; i++) {
+		bool rest = i >= 200 && i < 260;
+		struct instant m = { .what = rest ? HEARD_NOTHING : HEARD_NOTE,
+			.sure = !rest };
+
+		m.hz = rest ? 0
+			    : (float)((i < 200 ? 220 : 330) +
+				  5 * sin(i / (i < 200 ? 5.0 : 10.0)));
+		m.level_db = rest ? -90 : -20;
+		outline_add(&two, &m);
+	}
+	paper_plot(&paper, &w);
+	list_write(&t, &paper);
+	assert_false(paper.cut || t.cut);
+	golden_check("../../paper/golden/plot-a4", list);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_looked_at),
 		cmocka_unit_test(test_few),
 		cmocka_unit_test(test_many),
 	};
