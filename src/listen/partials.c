@@ -33,7 +33,8 @@ struct partials {
 	float *re, *im;		/* the one at hand */
 	float sum_re[SUMS], sum_im[SUMS];
 	float window[HALF_MAX + 1][2 * HALF_MAX];
-	unsigned char half[PIECE_MAX]; /* of each instant's window */
+	size_t begin[2 * PIECE_MAX + 1]; /* of each half instant */
+	unsigned char half[PIECE_MAX];	 /* of each instant's window */
 	float cents[PARTIALS_MAX][PIECE_MAX];
 	float weight[PARTIALS_MAX][PIECE_MAX];
 	int first, n; /* those that were read last */
@@ -71,6 +72,8 @@ struct partials *partials_new(struct arena *a, double rate, double lowest_hz)
 	p->one_im = p->one_re + samples;
 	p->re = p->one_im + samples;
 	p->im = p->re + samples;
+	for (size_t b = 0; b <= (size_t)2 * PIECE_MAX; b++)
+		p->begin[b] = begin(p, b);
 	make_windows(p);
 	return p;
 }
@@ -78,7 +81,7 @@ struct partials *partials_new(struct arena *a, double rate, double lowest_hz)
 /* The first partial's phase, turning the other way, at each sample. */
 static void make_carrier(struct partials *p, const struct piece *piece)
 {
-	size_t samples = begin(p, 2 * piece->instants);
+	size_t samples = p->begin[2 * piece->instants];
 	size_t last = piece->instants - 1;
 	double a_sample = 1 / (p->rate * HEARD_STEP_S), cycles = 0;
 
@@ -98,26 +101,25 @@ static void make_carrier(struct partials *p, const struct piece *piece)
 }
 
 /* Eight samples side by side, as a compiler can do them at once. */
-static void next_eight(
-    float *re, float *im, const float *one_re, const float *one_im)
+static void next_eight(float *restrict re, float *restrict im,
+    const float *restrict one_re, const float *restrict one_im)
 {
-	float r[LANES], j[LANES];
+	for (int i = 0; i < LANES; i++) {
+		float on = re[i] * one_re[i] - im[i] * one_im[i];
 
-	for (int i = 0; i < LANES; i++) {
-		r[i] = re[i] * one_re[i] - im[i] * one_im[i];
-		j[i] = re[i] * one_im[i] + im[i] * one_re[i];
-	}
-	for (int i = 0; i < LANES; i++) {
-		re[i] = r[i];
-		im[i] = j[i];
+		im[i] = re[i] * one_im[i] + im[i] * one_re[i];
+		re[i] = on;
 	}
 }
 
 /* The rows have room for whole eights. */
-static void next_partial(struct partials *p, size_t samples)
+static void next_partial(const struct partials *p, size_t samples)
 {
+	float *re = p->re, *im = p->im;
+	const float *one_re = p->one_re, *one_im = p->one_im;
+
 	for (size_t i = 0; i < samples; i += LANES)
-		next_eight(p->re + i, p->im + i, p->one_re + i, p->one_im + i);
+		next_eight(re + i, im + i, one_re + i, one_im + i);
 }
 
 static float product(const float *a, const float *b, size_t n)
@@ -136,7 +138,7 @@ static float product(const float *a, const float *b, size_t n)
 static void make_sums(struct partials *p, size_t instants)
 {
 	for (size_t b = 0; b < 2 * instants; b++) {
-		size_t at = begin(p, b), n = begin(p, b + 1) - at;
+		size_t at = p->begin[b], n = p->begin[b + 1] - at;
 
 		p->sum_re[EDGE + b] = product(p->re + at, p->x + at, n);
 		p->sum_im[EDGE + b] = product(p->im + at, p->x + at, n);
@@ -157,12 +159,17 @@ static void windowed(
 static void read_one(struct partials *p, const struct piece *piece, int number,
     float *cents, float *weight)
 {
+	float re, im, late_re = 0, late_im = 0;
+
 	for (size_t k = 0; k < piece->instants; k++) {
-		float re, im, late_re, late_im, on, across;
+		float on, across;
 		long b = 2 * (long)k;
 		double hz = number * piece->hz[k];
 
-		windowed(p, b - 1, p->half[k], &re, &im);
+		re = late_re;
+		im = late_im;
+		if (k == 0 || p->half[k] != p->half[k - 1])
+			windowed(p, b - 1, p->half[k], &re, &im);
 		windowed(p, b + 1, p->half[k], &late_re, &late_im);
 		on = re * late_re + im * late_im;
 		across = re * late_im - im * late_re;
@@ -241,7 +248,7 @@ void partials_apart(const struct partials *p, size_t instants, float *apart)
 /* The piece with silence behind its end, and how wide each window is. */
 static void begin_piece(struct partials *p, const struct piece *piece)
 {
-	size_t samples = begin(p, 2 * piece->instants);
+	size_t samples = p->begin[2 * piece->instants];
 	size_t there = piece->samples < samples ? piece->samples : samples;
 
 	memcpy(p->x, piece->x, there * sizeof(float));
@@ -260,7 +267,7 @@ static void begin_piece(struct partials *p, const struct piece *piece)
 void partials_read(struct partials *p, const struct piece *piece,
     double bottom_hz, double top_hz, double *cents)
 {
-	size_t samples = begin(p, 2 * piece->instants);
+	size_t samples = p->begin[2 * piece->instants];
 	double low = piece->hz[0], high = piece->hz[0];
 	int first, last;
 
