@@ -82,7 +82,8 @@ KILLS_kill_write := 50
 .DELETE_ON_ERROR:
 .SECONDARY:
 .PHONY: all run check check-all lint bench fuzz cover install \
-	uninstall without-paper without-files fuzz-built deps deps-dev dist-check deb help clean asan tsan valgrind killed \
+	uninstall without-paper without-files asan-built tsan-built fuzz-built \
+	deps deps-dev dist-check deb help clean asan tsan valgrind killed \
 	paced sounded true-time picture tests golden simulate \
 	$(KILLED) $(FUZZ_ALL)
 
@@ -230,11 +231,16 @@ SAN = HARDEN= OPT=-O1
 # make asan QUICK= looks at all.
 QUICK ?= 1
 
-asan:
+ASAN = B=$(B)-asan $(SAN) \
+	EXTRA="-fsanitize=address,undefined -fno-sanitize-recover=all"
+
+asan-built:
+	$(MAKE) -s $(ASAN) all tests $(B)-asan/tests/whole/bowing
+
+asan: asan-built
 	$(if $(QUICK),EVENHAND_QUICK=1) \
 	    LSAN_OPTIONS=print_suppressions=0:suppressions=$(abspath $(TOOLS)/leaks) \
-	    $(MAKE) -s B=$(B)-asan $(SAN) \
-	    EXTRA="-fsanitize=address,undefined -fno-sanitize-recover=all" check
+	    $(MAKE) -s $(ASAN) check
 
 # Data races: the rings, the engine, the device, who listens and the journal's
 # thread.
@@ -242,8 +248,10 @@ THREADED = $(patsubst %.c,$(B)-tsan/%,$(wildcard tests/sound/test_*.c \
 	tests/world/test_device*.c tests/world/test_journal*.c \
 	tests/world/test_listener.c tests/world/test_threads.c))
 
-tsan:
+tsan-built:
 	$(MAKE) -s B=$(B)-tsan $(SAN) EXTRA=-fsanitize=thread $(THREADED)
+
+tsan: tsan-built
 	TSAN_OPTIONS=halt_on_error=1 JOBS=$(JOBS) sh $(TOOLS)/run.sh \
 	    $(THREADED)
 

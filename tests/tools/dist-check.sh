@@ -6,7 +6,7 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 git clone -q . "$work/clone"
 cd "$work/clone"
-make -s -j2 all
+make -s -j"${JOBS:-2}" all
 make -s install DESTDIR="$work/root" PREFIX=/usr
 cd /
 HOME="$work/home" "$work/root/usr/bin/evenhand" --version
