@@ -118,18 +118,22 @@ is "nothing yet" "$(cat "$out")" "Nothing has been practised yet."
 
 # --- another program writes meanwhile ---------------------------------------------------
 journal=$journals/journal.db
-(
-	echo 'begin immediate;'
-	sleep 3
-) | sqlite3 "$journal" &
+mkfifo hold
+sqlite3 "$journal" < hold &
 holder=$!
-sleep 0.5
-session 2026-03-03T17:00 keys --marking turn wide.yaml
-has "$err" "another program is busy with the practice history"
+exec 8> hold
+echo 'begin immediate;' >&8
+while sqlite3 "$journal" 'begin immediate; rollback' 2> "$work/quiet"; do
+	sleep 0.1
+done
+session 2026-03-03T17:00 keys --marking turn wide.yaml &
+practising=$!
+comes "$err" "another program is busy with the practice history"
+exec 8>&-
+wait "$holder" "$practising"
 is "said once" "$(wc -l < "$err" | tr -d ' ')" 1
 run 0 history
 has "$out" "2026-03-03: 4:36 in"
-wait "$holder"
 session 2026-03-04T17:00 keys --marking turn wide.yaml
 is "nothing is left to say" "$(wc -c < "$err" | tr -d ' ')" 0
 is "all three days are in the journal" "$(sqlite3 "$journal" \

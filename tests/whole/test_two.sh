@@ -8,7 +8,7 @@ mkfifo in
 "$EVENHAND" < in > first.out 2> first.err &
 pid=$!
 exec 9> in
-sleep 1
+comes first.out Forward
 run 75 --clock fast --at 2026-03-02T17:00
 one_sentence 'another evenhand is open for this player. Close it first'
 run 0 today
@@ -21,10 +21,10 @@ is "the first one saw nothing of it" "$(cat first.err)" ""
 run 0 --clock fast --at 2026-03-02T17:00
 
 # One that was killed leaves no lock behind.
-"$EVENHAND" < in > first.out 2> first.err &
+"$EVENHAND" < in > second.out 2> first.err &
 pid=$!
 exec 9> in
-sleep 1
+comes second.out Forward
 kill -KILL "$pid"
 wait "$pid" 2> "$work/quiet"
 exec 9>&-

@@ -44,10 +44,11 @@ screen()
 	tm capture-pane -p -t 0
 }
 
-# shows SECONDS WORDS: the terminal comes to show these words
+# shows SECONDS WORDS: the terminal comes to show these words; a busy computer
+# gets ten times as long
 shows()
 {
-	end=$(($(date +%s) + $1 + 1))
+	end=$(($(date +%s) + 10 * $1))
 	while ! page | grep -qF -- "$2"; do
 		if [ "$(date +%s)" -gt "$end" ]; then
 			fail "the terminal does not show \"$2\""
@@ -75,11 +76,7 @@ command_line()
 mode()
 {
 	command_line "stty -a > $work/half; mv $work/half $work/$1"
-	for _ in 1 2 3 4 5 6 7 8 9 10; do
-		[ -s "$work/$1" ] && return
-		sleep 0.3
-	done
-	fail "stty said nothing"
+	waits 5 [ -s "$work/$1" ]
 }
 
 # The process that the shell of the terminal runs.
@@ -88,10 +85,10 @@ child()
 	pgrep -n -P "$(tm display-message -p -t 0 '#{pane_pid}')"
 }
 
-# waits SECONDS COMMAND: until it succeeds
+# waits SECONDS COMMAND: until it succeeds; a busy computer gets ten times as long
 waits()
 {
-	tries=$(($1 * 20))
+	tries=$(($1 * 200))
 	shift
 	until "$@"; do
 		tries=$((tries - 1))
