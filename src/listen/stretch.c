@@ -125,7 +125,8 @@ static bool hear_hand(struct stretching *s, struct stretch *out)
 
 	if (!sway_measure(s->a, s->m, s->n, middle, &out->sway))
 		return false;
-	if (out->sway.heard && out->sway.rate_hz >= STRETCH_VIBRATO_HZ) {
+	if (out->sway.heard && out->sway.rate_hz >= STRETCH_VIBRATO_HZ &&
+	    out->sway.width_cents <= STRETCH_VIBRATO_CENTS) {
 		out->kind = STRETCH_VIBRATO;
 		out->sway.from_s += out->from_s;
 		out->sway.to_s += out->from_s;

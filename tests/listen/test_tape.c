@@ -122,6 +122,33 @@ static void test_vibrato(void **state)
 	assert_true(fabs(w.seconds - 6) < 0.021);
 }
 
+/* Three swings a second: a vibrato is not as wide as glides are. */
+static void test_wide(void **state)
+{
+	static const double cents[] = { 60, 140 };
+
+	(void)state;
+	for (int i = 0; i < 2; i++) {
+		struct bowed b = { .rate = 48000,
+			.seconds = 5,
+			.hz = 195.9977,
+			.swing_hz = 3,
+			.swing_cents = cents[i],
+			.jitter_cents = 2,
+			.noise_db = -20 };
+		struct bowed_sound s;
+		struct whole w;
+
+		seeded_state = 3;
+		s = bowed_make(&b);
+		w = heard(b.rate, s.x, s.n, b.hz, NULL);
+		free(s.x);
+		assert_int_equal(w.stretches, 1);
+		assert_int_equal(
+		    w.at[0].kind, i == 0 ? STRETCH_VIBRATO : STRETCH_GLIDES);
+	}
+}
+
 /* Glides of every width, at rates a telephone and a studio have. */
 static void test_glides(void **state)
 {
@@ -358,6 +385,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_no_octave),
 		cmocka_unit_test(test_vibrato),
+		cmocka_unit_test(test_wide),
 		cmocka_unit_test(test_glides),
 		cmocka_unit_test(test_pauses),
 		cmocka_unit_test(test_long),

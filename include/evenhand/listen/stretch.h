@@ -5,11 +5,12 @@
  * nothing is early or late here.  What was played decides what is told:
  *
  *	a swing of 2.6 a second or more		vibrato: how fast, wide, regular
- *	slower, between two notes		glides: when, how far, how even
+ *	slower or wider, between two notes	glides: when, how far, how even
  *	neither					a note that was held, or several
  *
  * 2.6 lies between the fastest pulses of a routine, 2 a second, and the slowest
- * vibrato that is one, 3 (our own choice).
+ * vibrato that is one, 3; nobody's vibrato is 90 cents wide to each side, and
+ * glides in a loud room look like one (our own choices).
  *
  * Pure; lists from an arena.  Any thread.
  */
@@ -23,6 +24,7 @@
 #include "evenhand/listen/turn.h"
 
 #define STRETCH_VIBRATO_HZ 2.6
+#define STRETCH_VIBRATO_CENTS 90.0
 
 /* What is known before. */
 struct stretch_asked {
