@@ -95,8 +95,8 @@ static void test_hard_sounds(void **state)
 	noisy.noise_db = -10;
 	noisy.swing_cents = 20;
 	noisy.swing_hz = 5.5;
-	/* 0.92 on the mean, with an SD of 0.012 over seeds. */
-	near_enough(&noisy, only(A3), 0.85, 5);
+	/* 0.92 on the mean of many seeds, with an SD of 0.012. */
+	near_enough(&noisy, only(A3), 0.9, 5);
 }
 
 /* However the card cuts time up, the same instants come out. */
