@@ -175,7 +175,7 @@ static void tell_lines(struct lesson_words *to, const struct lesson_facts *l)
 
 	say(to,
 	    message_with(M_LESSON_STAGE, TEXT(r->stage[l->stage].title),
-		WHOLE(l->plan->day_on_stage)));
+		WHOLE(l->plan->standing.days)));
 	say(to,
 	    message_with(M_LESSON_DAYS, WHOLE(w->days), WHOLE(w->sessions),
 		WHOLE(r->days_a_week)));

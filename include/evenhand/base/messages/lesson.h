@@ -28,7 +28,8 @@ MESSAGE(M_LESSON_LOOK_DAYS, "ww",
 MESSAGE(M_LESSON_LOOK_NONE, "t", "nothing stands out. Hear \"{0}\".")
 
 /* --- the week in lines --- */
-MESSAGE(M_LESSON_STAGE, "tw", "Stage: \"{0}\", practice day {1} on it.")
+MESSAGE(M_LESSON_STAGE, "tw",
+    "Stage: \"{0}\", {1} practice {1|day|days} on it.")
 MESSAGE(M_LESSON_DAYS, "www",
     "Days: {0} of 7, in {1} {1|session|sessions}. The file says {2}.")
 MESSAGE(M_LESSON_TIME, "cc", "Minutes: {0} in all, {1} on the longest day.")
