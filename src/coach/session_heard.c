@@ -188,6 +188,7 @@ static void finding_ways(
 		break;
 	case FINDING_ELSEWHERE:
 		add_way(w, message_of(M_HEARD_SAY_ELSEWHERE));
+		add_way(w, message_of(M_HEARD_SAY_STRING));
 		break;
 	case FINDING_ALL:
 	case FINDING_COUNT:
@@ -242,22 +243,22 @@ struct message session_heard_in(const struct session *s, int block, int letters)
 	return message_of(M_NONE);
 }
 
-/* What could not be heard is told once. */
-static bool told_before(struct session *s, int block)
+/* A bit for what is told once: what could not be heard; 0 anything else. */
+static uint32_t once(const struct session *s, int block)
 {
 	struct listened_sum sum;
 	enum finding_kind kind;
-	uint32_t bit;
-	bool again;
 
 	listened_sum(&sum, s, block);
 	kind = finding_of(&sum, upper_near(s, block)).kind;
-	if (kind != FINDING_UNHEARD && kind != FINDING_ELSEWHERE)
-		return false;
-	bit = UINT32_C(1) << kind;
-	again = s->unheard_said & bit;
-	s->unheard_said |= bit;
-	return again;
+	return kind == FINDING_UNHEARD || kind == FINDING_ELSEWHERE
+	    ? UINT32_C(1) << kind
+	    : 0;
+}
+
+static bool told_before(const struct session *s, int block)
+{
+	return s->unheard_said & once(s, block);
 }
 
 /* Letters, with a breath, that can be read aloud before a frame. */
@@ -283,6 +284,7 @@ void heard_say(struct session *s, struct effects *out)
 {
 	const struct passing *p = &s->at;
 	int block = s->tell_block;
+	struct message m;
 
 	if (block < 0 || s->now < s->tell_at || s->phase != PHASE_LEAD ||
 	    s->page != PAGE_PLAY || !all_told(s, block))
@@ -291,10 +293,13 @@ void heard_say(struct session *s, struct effects *out)
 	if (told_before(s, block))
 		return;
 	s->told_block = block;
-	effect_say(out,
-	    session_heard_in(s, block,
-		letters_until(
-		    s, p->frame + session_frames(s, p->passage.settle_ms))));
+	m = session_heard_in(s, block,
+	    letters_until(
+		s, p->frame + session_frames(s, p->passage.settle_ms)));
+	/* What there was no time for may still be told after another block. */
+	if (m.id != M_NONE)
+		s->unheard_said |= once(s, block);
+	effect_say(out, m);
 }
 
 /* Whether so many letters are enough for more than a count of tops. */
@@ -310,7 +315,8 @@ bool heard_needs(const struct session *s, int full, int brief)
 {
 	int letters = s->at.passage.settle_ms * LETTERS_A_SECOND / 1000 - 1;
 
-	if (s->tell_block < 0 || !all_told(s, s->tell_block))
+	if (s->tell_block < 0 || !all_told(s, s->tell_block) ||
+	    told_before(s, s->tell_block))
 		return false;
 	return !finds_in(s, letters - full) && finds_in(s, letters - brief);
 }

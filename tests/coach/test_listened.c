@@ -296,6 +296,13 @@ static struct listened deaf(const struct turn_row *t)
 	    : (struct listened) { .told = true, .answer = TURN_SILENT };
 }
 
+static struct listened elsewhere(const struct turn_row *t)
+{
+	return t->unit < 0
+	    ? not_listened(t)
+	    : (struct listened) { .told = true, .answer = TURN_ELSEWHERE };
+}
+
 static void has_sentence(struct message m, const char *words)
 {
 	char line[1024] = "";
@@ -397,6 +404,24 @@ static void test_told_deaf(void **state)
 	    "right one?");
 }
 
+/* A block on another string is told, in fewer words where there is less time. */
+static void test_told_elsewhere(void **state)
+{
+	size_t where[PLAN_BLOCKS_MAX + 1];
+	int blocks;
+
+	(void)state;
+	play(TONE, elsewhere, where, &blocks);
+	has_sentence(session_heard_in(&d.s, 1, 23), "Other notes were heard.");
+	has_sentence(session_heard_in(&d.s, 1, 22), "Another string?");
+	has_sentence(session_heard_in(&d.s, 1, 15), "Another string?");
+	has_sentence(session_heard_in(&d.s, 1, 14), "");
+	/* After long titles there is no time; after the next block there is. */
+	assert_true(said(where[3], "ARM LEADS, finger 1.\nAnother string?\n"));
+	assert_ptr_equal(strstr(d.said, "Another string?"),
+	    strstr(d.said + where[3], "Another string?"));
+}
+
 static void test_not_listened(void **state)
 {
 	size_t where[PLAN_BLOCKS_MAX + 1];
@@ -471,6 +496,7 @@ int main(void)
 		cmocka_unit_test(test_ways),
 		cmocka_unit_test(test_told_all),
 		cmocka_unit_test(test_told_deaf),
+		cmocka_unit_test(test_told_elsewhere),
 		cmocka_unit_test(test_not_listened),
 		cmocka_unit_test(test_same_journal),
 		cmocka_unit_test(test_odd_inputs),

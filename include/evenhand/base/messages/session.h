@@ -45,6 +45,7 @@ MESSAGE(M_HEARD_SAY_EARLY, "", "The tops came early.")
 MESSAGE(M_HEARD_SAY_SWINGS, "n", "{0} swings a second.")
 MESSAGE(M_HEARD_SAY_UNHEARD, "", "That was not heard.")
 MESSAGE(M_HEARD_SAY_ELSEWHERE, "", "Other notes were heard.")
+MESSAGE(M_HEARD_SAY_STRING, "", "Another string?")
 
 /* --- and when all was played, by block --- */
 MESSAGE(M_HEARD_BLOCK, "tww", "\"{0}\": {1} of {2} tops were heard.")
