@@ -106,9 +106,7 @@ struct told {
 static void say_way(struct text *out, const struct told *t)
 {
 	const struct arrivals *a = &t->s->sum;
-	const struct arrival *at = t->s->arrival;
-	int last = t->s->arrivals - 1;
-	double every = hundredth((at[last].half_s - at[0].half_s) / last);
+	double every = hundredth(a->every_s);
 	double way = tenth(a->travel_cents), spread = tenth(a->travel_spread);
 	char even[NAME_BYTES];
 

@@ -41,8 +41,10 @@ static void measure_evenness(
 		if (gap[i] > SHORTEST * usual && gap[i] < LONGEST * usual)
 			gap[good++] = gap[i];
 	out->even_known = good >= EVEN_LEAST;
-	if (out->even_known)
-		out->unevenness = series_sd(gap, good) / series_mean(gap, good);
+	if (!out->even_known)
+		return;
+	out->every_s = series_mean(gap, good);
+	out->unevenness = series_sd(gap, good) / out->every_s;
 }
 
 /* Each arrival against the pulse it is nearest to. */

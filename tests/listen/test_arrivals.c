@@ -166,6 +166,7 @@ static void test_drawn(void **state)
 	struct instant m[N];
 	struct arrival at[16];
 	struct arena a = { NULL, 0 };
+	struct arrivals sum;
 
 	(void)state;
 	draw(m, N, PERIOD);
@@ -181,6 +182,11 @@ static void test_drawn(void **state)
 	for (size_t k = 420; k < 480; k++)
 		m[k].what = HEARD_NOISE;
 	assert_int_equal(arrivals_find(&a, m, N, E3, 200, at, 16), 9);
+	/* The time over a missing one is neither in the time nor its spread. */
+	sum = arrivals_measure(
+	    &(struct arrivals_asked) { 200, NULL, 0, false }, at, 9);
+	assert_true(sum.even_known && fabs(sum.every_s - 0.5) < 1e-4);
+	assert_true(sum.unevenness < 1e-3);
 	arena_done(&a);
 }
 

@@ -41,7 +41,8 @@ struct arrivals {
 	double travel_spread; /* SD of it */
 	double travel_share;  /* of what was asked */
 	bool even_known;      /* three arrivals after each other were heard */
-	double unevenness;    /* SD of arrival to arrival over their mean */
+	double every_s;	      /* mean from arrival to arrival but for gaps */
+	double unevenness;    /* SD of the same over it */
 	bool timed;	      /* the latency was known, some pulse was met */
 	double late_s;	      /* median of nine tenths against the pulses */
 	double late_spread_s; /* SD of it */
