@@ -208,7 +208,9 @@ static bool microphone_opened(struct device *d)
 int sound_measure(struct sound_verb *t, struct device *d)
 {
 	struct measuring m = { .verb = t, .device = d };
-	struct message deaf = message_of(M_DELAY_DEAF);
+	const char *name = t->microphone.name;
+	struct message deaf = *name ? message_with(M_DELAY_NO_SUCH, TEXT(name))
+				    : message_of(M_DELAY_DEAF);
 	struct latency_pair pair;
 	int status = EXIT_OS;
 

@@ -99,7 +99,7 @@ has "$work/err" 'nothing but silence'
 
 # Another microphone than there is.
 measure 69 --microphone piano
-one_sentence 'there is no microphone, or it does not answer'
+one_sentence 'no microphone here is called "piano", or it does not answer'
 
 # A card that only plays.
 cat > "$SOUND_FOLDER/deaf.conf" <<-'END'

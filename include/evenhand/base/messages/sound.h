@@ -74,6 +74,9 @@ MESSAGE(M_DELAY_KEPT, "",
 MESSAGE(M_DELAY_DEAF, "",
     "there is no microphone, or it does not answer. Plug one in, or name one "
     "with --microphone; evenhand sound lists them")
+MESSAGE(M_DELAY_NO_SUCH, "t",
+    "no microphone here is called \"{0}\", or it does not answer. evenhand sound "
+    "lists them")
 MESSAGE(M_DELAY_LOST, "",
     "the loudspeaker or the microphone was lost on the way. Look at the cable "
     "and try again")
