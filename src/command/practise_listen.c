@@ -41,8 +41,6 @@ void listen_open(struct practice *p)
 	latency_read(&l->delays, &faults);
 	command_faults(&faults);
 	device_correct(p->device, &l->delays);
-	if (l->first)
-		l->owed = message_of(M_COMMAND_LISTEN_FIRST);
 }
 
 void listen_close(struct practice *p)
@@ -151,6 +149,15 @@ static enum message_id judgement_words(enum judgement what)
 	return M_NONE;
 }
 
+/* The end page tells of a microphone that heard nothing, in its own words. */
+static bool page_tells(const struct practice *p, enum message_id words)
+{
+	return (words == M_COMMAND_LISTEN_DEAD ||
+		   words == M_COMMAND_LISTEN_QUIET) &&
+	    p->session.page >= PAGE_END &&
+	    session_microphone(&p->session).id == M_HEARD_DEAF;
+}
+
 /* One is told; then there is silence about it. */
 static void say_judgement(struct practice *p)
 {
@@ -158,10 +165,22 @@ static void say_judgement(struct practice *p)
 	enum message_id words = judgement_words(
 	    listener_judged(l->listener).what);
 
-	if (l->told_judgement || words == M_NONE)
+	if (l->told_judgement || words == M_NONE || page_tells(p, words))
 		return;
 	l->told_judgement = true;
 	practice_say(p, message_of(words));
+}
+
+/* Before anything of it is taken, even in play; without one it is not true. */
+static void say_first(struct practice *p)
+{
+	struct practice_listen *l = &p->listen;
+
+	if (!l->first || device_microphone(p->device) != MICROPHONE_HEARS)
+		return;
+	l->first = false;
+	l->told = true;
+	practice_say(p, message_of(M_COMMAND_LISTEN_FIRST));
 }
 
 /* What holds by now is said when nothing sounds. */
@@ -169,7 +188,11 @@ static void say_what_holds(struct practice *p)
 {
 	struct practice_listen *l = &p->listen;
 
-	if (p->session.page == PAGE_PLAY || first_plays(&p->first))
+	if (first_plays(&p->first))
+		return;
+	if (l->listener)
+		say_first(p);
+	if (p->session.page == PAGE_PLAY)
 		return;
 	if (l->owed.id != M_NONE)
 		practice_say(p, l->owed);

@@ -73,11 +73,28 @@ is "nor in the table" "$(grep ,work, "$work/out" | tr -d '\r' | cut -d, -f14- |
 run 0 history --lines --player deaf
 so "nor in lines" [ -z "$(grep 'every top heard' "$work/out")" ]
 
+# One that is not there does not listen from now on.
+session 2026-03-02T17:00 keys --marking turn --card default \
+    --microphone piano --player gone tone.yaml
+status_is $? 0 "with a microphone that is not there"
+so "that is said" grep -q 'No microphone here is called "piano"' "$work/out"
+so "and nothing else" [ -z "$(grep "From now on" "$work/out")" ]
+
 # Where no sound is wanted no microphone is heard, and that is said.
 session 2026-03-02T17:00 keys --marking turn --silent --listen --player mute \
     tone.yaml
 status_is $? 0 "in silence"
 so "it says that nobody listens" grep -q "nobody listens this time" "$work/out"
+
+# A microphone that gives nothing is told of once, on the end page.
+head -c "$(wc -c < bowed.raw)" /dev/zero > silent.raw
+sed -i.was 's/bowed\.raw/silent.raw/' "$alone"
+session 2026-03-02T17:00 keys --marking turn --card default --listen \
+    --player dead tone.yaml
+status_is $? 0 "with a dead microphone"
+tr '\n' ' ' < "$work/out" > one-line
+is "it is told of once" "$(grep -o "The microphone [a-z ]*" one-line |
+    grep -v listens)" "The microphone heard next to nothing"
 run 64 --listen --no-listen tone.yaml
 one_sentence "not both"
 finish

@@ -110,7 +110,8 @@ MESSAGE(M_COMMAND_LISTEN_FIRST, "",
     "From now on a microphone listens to you. Nothing is recorded and nothing "
     "leaves this computer: only numbers are kept, such as how many tops were "
     "heard. --no-listen ends it.")
-MESSAGE(M_COMMAND_LISTENS, "", "The microphone listens.")
+MESSAGE(M_COMMAND_LISTENS, "",
+    "The microphone listens. Nothing of it is recorded.")
 MESSAGE(M_COMMAND_LISTEN_DEVICE, "",
     "Without a sound card no microphone is heard, so nobody listens this time.")
 MESSAGE(M_COMMAND_LISTEN_ROOM, "",
