@@ -122,11 +122,9 @@ mkfifo hold
 sqlite3 "$journal" < hold &
 holder=$!
 exec 8> hold
-echo 'begin immediate;' >&8
-while sqlite3 "$journal" 'begin immediate; rollback' 2> "$work/quiet"; do
-	sleep 0.1
-done
-session 2026-03-03T17:00 keys --marking turn wide.yaml &
+printf '%s\n' '.timeout 60000' 'begin immediate;' '.shell echo held > held' >&8
+comes held held
+session 2026-03-03T17:00 keys --marking turn wide.yaml 8>&- &
 practising=$!
 comes "$err" "another program is busy with the practice history"
 exec 8>&-
