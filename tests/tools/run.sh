@@ -14,12 +14,13 @@ set -u
 failing()
 {
 	awk '
+	/^ok / { more = 0; next }
 	/^BAD |FAILED|ERROR|[Ee]rror: |Sanitizer|[Aa]ssert|^skipped: |^==[0-9]+==/ {
 		more = 4
 		print
 		next
 	}
-	/^ok |^\[/ { more = 0 }
+	/^\[/ { more = 0 }
 	more-- > 0 { print }' "$1" | cut -c 1-200 > "$1.failing"
 	[ -s "$1.failing" ] || tail -n 15 "$1" > "$1.failing"
 	sed -n 's/^/      /; 1,40p' "$1.failing"
