@@ -150,6 +150,7 @@ static void find(struct gathering *g)
 static bool take_bytes(
     struct gathering *g, const char *path, const char *bytes, size_t length)
 {
+	static const struct join_asked nothing = { 0 };
 	struct record r = { 0 };
 	struct gathered news;
 	struct fault f;
@@ -160,7 +161,7 @@ static bool take_bytes(
 	if (!good) {
 		so_far_end(&g->so_far);
 		command_faults(&g->faults);
-	} else if (!class_merge(g->class, &r, &news, &f)) {
+	} else if (!class_merge(g->class, &r, &nothing, &news, &f)) {
 		so_far_end(&g->so_far);
 		command_fault(&f);
 		good = false;

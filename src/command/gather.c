@@ -8,6 +8,7 @@
  * line; where there are many, only what all of them brought.
  */
 #include <string.h>
+#include <unistd.h>
 
 #include "evenhand/screen/lines.h"
 #include "evenhand/world/class_folder.h"
@@ -21,10 +22,12 @@ enum { MANY = 20, PAGE_BYTES = 4096 };
 
 /* One run over all files. */
 struct run {
-	const char *player, *folder;
+	const char *player, *folder, *join;
+	struct join_asked asked;    /* what --join says */
 	struct class_folder *class; /* NULL: into a player's journal */
 	char journal[PATH_BYTES_MAX];
 	int files, done, failed;
+	bool joined; /* students of the class, by themselves */
 	struct gathered all;
 	struct so_far so_far;
 };
@@ -37,6 +40,7 @@ static void add(struct gathered *to, const struct gathered *more)
 	to->turns_new += more->turns_new;
 	to->notes_new += more->notes_new;
 	to->notes_known += more->notes_known;
+	to->joined += more->joined;
 	to->apart += more->apart;
 	to->different += more->different;
 }
@@ -54,6 +58,10 @@ static void say_news(
 		m = message_with(M_GATHER_MORE, WHOLE(g->sittings_more));
 		lines_say(page, &m);
 	}
+	if (g->joined > 0) {
+		m = message_with(M_GATHER_JOINED, WHOLE(g->joined));
+		lines_say(page, &m);
+	}
 	if (g->apart > 0) {
 		m = message_with(M_GATHER_APART, WHOLE(g->apart));
 		lines_say(page, &m);
@@ -69,7 +77,7 @@ static bool say_file(struct run *r, const char *path, const struct gathered *g)
 	char bytes[PAGE_BYTES];
 	struct text page = text_in(bytes, sizeof(bytes));
 
-	if (r->files > MANY && g->apart + g->different == 0)
+	if (r->files > MANY && g->apart + g->different + g->joined == 0)
 		return true;
 	so_far_end(&r->so_far);
 	say_news(&page, path, g);
@@ -105,8 +113,10 @@ static bool merge(struct run *run, const struct record *r, struct gathered *g,
     struct fault *f)
 {
 	if (run->folder == NULL)
-		return gather_into(run->journal, r, GATHER_OWN, g, f);
-	return open_class(run, f) && class_merge(run->class, r, g, f);
+		return gather_into(run->journal,
+		    &(struct gather_what) { r, GATHER_OWN, run->asked }, g, f);
+	return open_class(run, f) &&
+	    class_merge(run->class, r, &run->asked, g, f);
 }
 
 static int gather_record(
@@ -147,12 +157,49 @@ static int gather_file(struct run *run, const char *path)
 	return status;
 }
 
+/*
+ * Students of the class that --join names become one: before the files, so that
+ * a record of both is taken, and behind them, when all are there.
+ */
+static int join_class(struct run *r, bool all)
+{
+	char bytes[PAGE_BYTES];
+	struct text page = text_in(bytes, sizeof(bytes));
+	struct message m = message_of(M_GATHER_ONE_ALREADY);
+	struct fault f;
+	int joined;
+
+	if (!r->join || !r->folder || (!all && access(r->folder, F_OK) != 0))
+		return EXIT_GOOD;
+	if (!open_class(r, &f) ||
+	    !class_join(r->class, &r->asked, all, &joined, &f)) {
+		so_far_end(&r->so_far);
+		command_fault(&f);
+		return command_status(&f);
+	}
+	if (joined == 0 && (!all || r->files > 0 || r->joined))
+		return EXIT_GOOD;
+	r->joined = true;
+	if (joined > 0)
+		m = message_with(M_GATHER_JOINED, WHOLE(joined));
+	lines_say(&page, &m);
+	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
+}
+
 static bool open_target(struct run *r, int *status)
 {
 	struct fault f;
 
 	if (r->folder && r->player) {
 		struct message m = message_of(M_GATHER_TWO_TARGETS);
+
+		command_say(&m);
+		*status = EXIT_USAGE;
+		return false;
+	}
+	if (r->join && !join_read(r->join, &r->asked)) {
+		struct message m = message_with(
+		    M_GATHER_BAD_JOIN, TEXT(r->join));
 
 		command_say(&m);
 		*status = EXIT_USAGE;
@@ -179,20 +226,30 @@ int command_gather(int argc, char **argv)
 	struct run r = { .so_far = { M_GATHER_PROGRESS, MANY + 1, 16, false } };
 	const struct option_wish wishes[] = {
 		{ "class", M_GATHER_OPTION_CLASS, "FOLDER", NULL, &r.folder },
+		{ "join", M_GATHER_OPTION_JOIN, "ID+ID", NULL, &r.join },
 		OPTION_PLAYER(&r.player),
 		OPTIONS_END,
 	};
-	const struct verb verb = { "gather", "FILE...", M_GATHER_HELP, 1, -1,
+	const struct verb verb = { "gather", "FILE...", M_GATHER_HELP, 0, -1,
 		wishes };
 	int status = EXIT_GOOD;
 
 	if (!options_read(&verb, &argc, &argv, &status) ||
 	    !open_target(&r, &status))
 		return status;
-	status = EXIT_GOOD;
 	r.files = argc;
+	if (argc == 0 && !(r.folder && r.join)) {
+		struct message m = message_with(
+		    M_COMMAND_TOO_FEW, TEXT("evenhand gather FILE..."));
+
+		command_say(&m);
+		return EXIT_USAGE;
+	}
+	status = join_class(&r, false);
 	for (int i = 0; i < argc; i++)
 		status = worse(status, gather_file(&r, argv[i]));
+	if (status == EXIT_GOOD)
+		status = join_class(&r, true);
 	class_close(r.class);
 	return say_all(&r) ? status : worse(status, EXIT_IO);
 }

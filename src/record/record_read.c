@@ -11,6 +11,7 @@
 
 #include "evenhand/base/fingerprint.h"
 #include "evenhand/base/text.h"
+#include "evenhand/record/join.h"
 #include "reader.h"
 
 void record_reader_begin(struct record_reader *rd, struct record *r,
@@ -37,7 +38,7 @@ static bool check_version(struct record_reader *rd, const struct node *n)
 {
 	size_t digits = strspn(n->word, "0123456789");
 
-	if (strcmp(n->word, "1") == 0)
+	if (strcmp(n->word, "1") == 0 || strcmp(n->word, "2") == 0)
 		return true;
 	if (digits > 0 && digits < 7 && n->word[digits] == '\0' &&
 	    *n->word != '0')
@@ -193,10 +194,36 @@ bool record_entry(struct record_reader *rd, const struct node *root,
 	return true;
 }
 
-static bool read_student(struct record_reader *rd, const struct node *n)
+/* The other ids of the student, which a record of version 2 has. */
+static bool read_also(struct record_reader *rd, const struct node *n)
 {
-	static const char *const keys[] = { "id", "initials", NULL };
-	static const struct map_keys map = { "student", 2, keys };
+	struct student_ids *also = &rd->r->also;
+	const char *id;
+	int length;
+
+	if (!record_list(rd, n, "also", STUDENT_IDS_MAX - 1, &length))
+		return false;
+	for (const struct node *e = n->first; e != NULL; e = e->next) {
+		if (!record_hex(rd, e, "also", RECORD_ID_MAX - 1, &id))
+			return false;
+		if (strcmp(id, rd->r->student) == 0 || ids_have(also, id))
+			return record_fault(rd, e,
+			    message_with(
+				M_RECORD_TWICE, TEXT(id), WHOLE(n->line)));
+		ids_add(also, id);
+	}
+	return length > 0 ||
+	    record_fault(rd, n, message_with(M_RECORD_MISSING, TEXT("also")));
+}
+
+static bool read_student(
+    struct record_reader *rd, const struct node *n, bool several)
+{
+	static const char *const keys[] = { "id", "initials", "also", NULL };
+	static const char *const first_keys[] = { "id", "initials", NULL };
+	const struct map_keys map = several
+	    ? (struct map_keys) { "student", 3, keys }
+	    : (struct map_keys) { "student", 2, first_keys };
 	struct record *r = rd->r;
 	const char *id, *initials;
 	struct text t;
@@ -210,7 +237,7 @@ static bool read_student(struct record_reader *rd, const struct node *n)
 	text_add(&t, id);
 	t = text_in(r->initials, sizeof(r->initials));
 	text_add(&t, initials);
-	return true;
+	return !several || read_also(rd, node_get(n, "also"));
 }
 
 bool record_end(struct record_reader *rd, const struct node *root)
@@ -224,7 +251,8 @@ bool record_end(struct record_reader *rd, const struct node *root)
 
 	if (!check_head(rd, root) || !record_map(rd, root, &map))
 		return false;
-	read_student(rd, node_get(root, "student"));
+	read_student(
+	    rd, node_get(root, "student"), strcmp(root->first->word, "2") == 0);
 	record_moment(rd, node_get(root, "given"), "given", &rd->r->given);
 	if (since != NULL)
 		record_day(rd, since, "since", &rd->r->since);

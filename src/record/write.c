@@ -26,10 +26,15 @@ static void write_about(struct text *t, const struct record *r)
 {
 	char date[DATE_TEXT_MAX];
 
-	text_format(
-	    t, "evenhand_record: %d\nstudent: {initials: ", RECORD_VERSION);
+	/* Who has one id alone is understood by the first evenhand, too. */
+	text_format(t, "evenhand_record: %d\nstudent: {initials: ",
+	    r->also.count > 0 ? RECORD_VERSION : 1);
 	write_quoted(t, r->initials);
-	text_format(t, ", id: \"%s\"}\ngiven: ", r->student);
+	text_format(t, ", id: \"%s\"", r->student);
+	for (int i = 0; i < r->also.count; i++)
+		text_format(
+		    t, "%s\"%s\"", i > 0 ? ", " : ", also: [", r->also.id[i]);
+	text_format(t, "%s}\ngiven: ", r->also.count > 0 ? "]" : "");
 	moment_tell(t, r->given);
 	text_add(t, "\n");
 	if (r->since >= 0) {

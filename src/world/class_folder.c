@@ -276,16 +276,19 @@ bool class_keep(struct class_folder *c, const char *id, const char *initials,
 }
 
 bool class_merge(struct class_folder *c, const struct record *r,
-    struct gathered *news, struct fault *f)
+    const struct join_asked *asked, struct gathered *news, struct fault *f)
 {
-	char path[CLASS_PATH_BYTES];
+	char path[CLASS_PATH_BYTES], home[RECORD_ID_MAX];
 
-	if (!class_journal(c, r->student, path, sizeof(path)))
+	if (!class_place(c, r, asked, home, f))
+		return false;
+	if (!class_journal(c, home, path, sizeof(path)))
 		return fault_set(f, message_of(M_WORLD_PATH_LONG));
 	c->made |= access(path, F_OK) != 0;
-	return gather_into(path, r, GATHER_CLASS, news, f) &&
-	    class_keep(
-		c, r->student, r->initials, moment_practice_day(r->given), f);
+	return gather_into(path,
+		   &(struct gather_what) { r, GATHER_CLASS, *asked }, news,
+		   f) &&
+	    class_keep(c, home, r->initials, moment_practice_day(r->given), f);
 }
 
 /* --- gathered files --- */

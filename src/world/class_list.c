@@ -6,9 +6,10 @@
  *	class.sqlite ───────┘
  *
  * The folder says who is in the class: a journal that was moved away takes its
- * student along.  While a journal has a helper file of WAL somebody may be
- * writing it, or was cut off; then its row is made anew each time.  No lock is
- * held while journals are read, so who lists a class keeps nobody waiting.
+ * student along, and one that was joined with another's is no line of its own.
+ * While a journal has a helper file of WAL somebody may be writing it, or was
+ * cut off; then its row is made anew each time.  No lock is held while journals
+ * are read, so who lists a class keeps nobody waiting.
  */
 #include <dirent.h>
 #include <errno.h>
@@ -83,8 +84,14 @@ static bool id_of(const char *name, char *id)
 
 static void add_found(struct listing *l, const char *id)
 {
-	char path[CLASS_PATH_BYTES];
+	char path[CLASS_PATH_BYTES], home[RECORD_ID_MAX];
 
+	class_home(l->folder, id, home);
+	if (strcmp(home, id) != 0) {
+		/* Joined, and perhaps killed before its row was. */
+		rows_fold(&l->folder->base, id, home, l->today);
+		return;
+	}
 	if (l->found == CLASS_STUDENTS_MAX) {
 		l->out->left_out++;
 		return;

@@ -5,6 +5,7 @@
  *	class_rows.c	rows of students in the database
  *	class_columns.c	the facts of a student as columns of it
  *	class_list.c	which journals there are, and which rows are no longer true
+ *	class_join.c	one line under several ids
  *	class_past.c	a row's facts out of a journal
  */
 #ifndef EVENHAND_WORLD_CLASS_PARTS_H
@@ -80,6 +81,24 @@ bool rows_each(struct database *d,
     void (*each)(void *context, const struct student *s,
 	const struct class_stamp *stamp),
     void *context);
+
+/* What is kept of who one id is becomes that of another, as rows_name does. */
+bool rows_fold(
+    struct database *d, const char *from, const char *to, int today);
+
+/* --- class_join.c --- */
+
+/* The id whose journal holds what is of an id: itself, where none was joined. */
+void class_home(
+    const struct class_folder *c, const char *id, char home[RECORD_ID_MAX]);
+
+/*
+ * The id whose journal a record belongs into, as class_home; ids that come
+ * along with it are led there.  False with a fault when it is of two students
+ * of the class.
+ */
+bool class_place(const struct class_folder *c, const struct record *r,
+    const struct join_asked *asked, char home[RECORD_ID_MAX], struct fault *f);
 
 /* --- class_list.c --- */
 

@@ -179,6 +179,35 @@ bool rows_name(struct database *d, const char *id, const char *initials,
 	return run(st);
 }
 
+bool rows_fold(struct database *d, const char *from, const char *to, int today)
+{
+	char initials[RECORD_INITIALS_MAX] = "";
+	sqlite3_stmt *st = prepare(
+	    d, "SELECT initials, given FROM students WHERE id = ?1");
+	const char *name;
+	bool there;
+	int given = -1;
+
+	bind_text(st, 1, from);
+	there = st && sqlite3_step(st) == SQLITE_ROW;
+	if (there) {
+		name = (const char *)sqlite3_column_text(st, 0);
+		text_clean(initials, sizeof(initials), name ? name : "");
+		given = sqlite3_column_int(st, 1);
+	}
+	sqlite3_finalize(st);
+	if (!there)
+		return true;
+	if (!database_run(d, "SAVEPOINT fold"))
+		return false;
+	st = prepare(d, "DELETE FROM students WHERE id = ?1");
+	bind_text(st, 1, from);
+	if (run(st) && rows_name(d, to, initials, given, today))
+		return database_run(d, "RELEASE fold");
+	database_run(d, "ROLLBACK TO fold; RELEASE fold");
+	return false;
+}
+
 /* --- reading --- */
 
 static const char *text_of(sqlite3_stmt *st, int at)

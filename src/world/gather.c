@@ -33,27 +33,60 @@ void gather_added(struct gathering *g, int computer, int64_t row)
 		g->own_apart = true;
 }
 
-/* Whose journal it is; an empty one becomes the record's student's. */
-static bool same_student(struct gathering *g, bool *other)
+static bool set_ids(struct database *d, const struct student_ids *ids)
 {
-	char student[RECORD_ID_MAX], sql[96];
+	char words[IDS_TEXT], sql[IDS_TEXT + 64];
+	struct text t = text_in(words, sizeof(words));
 
-	database_text(
-	    g->d, "SELECT student FROM about", student, sizeof(student));
-	*other = false;
-	if (strcmp(student, g->r->student) == 0)
-		return true;
+	/* Nothing but digits: they were read by record_hex and ids_told. */
+	ids_tell(&t, ids);
+	snprintf(sql, sizeof(sql), "UPDATE about SET student = '%s'", words);
+	return database_run(d, sql);
+}
+
+/* Why a record of these ids may not come; false. */
+static bool refuse(const struct record *r, enum join_answer why,
+    const struct student_ids *known, const struct student_ids *theirs,
+    struct fault *f)
+{
+	char here[JOIN_DIGITS_SHOWN + 1], there[JOIN_DIGITS_SHOWN + 1];
+
+	join_two(known, theirs, here, there);
+	if (why == JOIN_MANY)
+		return fault_set(
+		    f, message_with(M_GATHER_MANY_IDS, WHOLE(STUDENT_IDS_MAX)));
+	return fault_set(f,
+	    message_with(
+		why == JOIN_MORE ? M_GATHER_MORE_IDS : M_GATHER_OTHER_STUDENT,
+		TEXT(*r->initials ? r->initials : "-"), TEXT(there),
+		TEXT(here)));
+}
+
+/*
+ * Whose journal it is, and whether the record is that one's; an empty journal
+ * becomes its student's.  *f is set where it is refused.
+ */
+static bool same_student(
+    struct gathering *g, const struct join_asked *asked, struct fault *f)
+{
+	struct student_ids known, theirs, both;
+	enum join_answer answer;
+
+	query_ids(g->d, &known);
 	if (database_number(g->d,
 		"SELECT (SELECT count(*) FROM sittings) + "
 		"(SELECT count(*) FROM notes)",
-		1) != 0) {
-		*other = true;
-		return false;
-	}
-	/* Nothing but 32 digits: it was read by record_hex. */
-	snprintf(
-	    sql, sizeof(sql), "UPDATE about SET student = '%s'", g->r->student);
-	return database_run(g->d, sql);
+		1) == 0)
+		known.count = 0;
+	ids_of_record(&theirs, g->r);
+	answer = join_answer(&known, &theirs, asked, &both);
+	if (answer == JOIN_KNOWN)
+		return true;
+	if (answer != JOIN_TOGETHER)
+		return refuse(g->r, answer, &known, &theirs, f);
+	if (known.count > 0)
+		g->news->joined = both.count - known.count;
+	return set_ids(g->d, &both);
 }
 
 static bool add_computers(struct gathering *g)
@@ -164,35 +197,37 @@ static bool fault_of(
 }
 
 static bool gather_open(struct database *d, const char *path,
-    const struct record *r, struct gathered *news, struct fault *f)
+    const struct gather_what *what, struct gathered *news, struct fault *f)
 {
-	struct gathering g = { .d = d, .r = r, .news = news };
+	struct gathering g = { .d = d, .r = what->record, .news = news };
 	enum trouble trouble;
-	bool other = false, good;
+	bool good;
 
 	*news = (struct gathered) { 0 };
+	f->message = message_of(M_NONE);
 	database_text(d, "SELECT origin FROM about", g.own, sizeof(g.own));
 	g.own_rows = database_last(d, g.own);
 	/* Keys move, and what refers to them after them. */
 	good = database_run(d, "PRAGMA foreign_keys = OFF") &&
 	    database_run(d, "PRAGMA temp_store = MEMORY") &&
-	    database_begin(d) && same_student(&g, &other) && merge(&g) &&
-	    database_commit(d);
+	    database_begin(d) && same_student(&g, &what->asked, f) &&
+	    merge(&g) && database_commit(d);
 	trouble = good ? TROUBLE_NONE : database_trouble(d);
 	gathering_done(&g);
 	if (good)
 		return true;
 	*news = (struct gathered) { 0 };
 	database_rollback(d);
-	if (!other && !g.no_memory)
+	if (f->message.id == M_NONE && !g.no_memory)
 		return fault_of(d, trouble, path, f);
 	database_close(d);
-	return fault_set(
-	    f, message_of(other ? M_GATHER_OTHER_STUDENT : M_RECORD_NO_MEMORY));
+	return f->message.id != M_NONE
+	    ? false
+	    : fault_set(f, message_of(M_RECORD_NO_MEMORY));
 }
 
 /* A new journal is made in memory, and put into its place with all of it. */
-static bool gather_new(const char *path, const struct record *r,
+static bool gather_new(const char *path, const struct gather_what *what,
     struct gathered *news, struct fault *f)
 {
 	struct database d = { 0 };
@@ -202,7 +237,7 @@ static bool gather_new(const char *path, const struct record *r,
 		trouble = database_trouble(&d);
 	if (trouble != TROUBLE_NONE)
 		return fault_of(&d, trouble, path, f);
-	if (!gather_open(&d, path, r, news, f))
+	if (!gather_open(&d, path, what, news, f))
 		return false;
 	trouble = database_put_new(&d, path);
 	if (trouble != TROUBLE_NONE)
@@ -211,7 +246,7 @@ static bool gather_new(const char *path, const struct record *r,
 	return true;
 }
 
-static bool gather_there(const char *path, const struct record *r,
+static bool gather_there(const char *path, const struct gather_what *what,
     struct gathered *news, struct fault *f)
 {
 	struct database d = { 0 };
@@ -220,29 +255,29 @@ static bool gather_there(const char *path, const struct record *r,
 
 	if (trouble != TROUBLE_NONE)
 		return fault_of(&d, trouble, path, f);
-	good = gather_open(&d, path, r, news, f);
+	good = gather_open(&d, path, what, news, f);
 	database_close(&d);
 	return good;
 }
 
-bool gather_into(const char *journal, const struct record *r,
-    enum gather_who who, struct gathered *news, struct fault *f)
+bool gather_into(const char *journal, const struct gather_what *what,
+    struct gathered *news, struct fault *f)
 {
 	bool good = false;
 	int lock = -1;
 
 	/* What is wrong with it shows when the journal is opened. */
 	folder_make_for(journal, f);
-	if (who == GATHER_OWN && !lock_take(journal, &lock))
+	if (what->into == GATHER_OWN && !lock_take(journal, &lock))
 		return fault_set(f, message_of(M_WORLD_JOURNAL_LOCKED));
 	if (access(journal, F_OK) != 0) {
-		good = gather_new(journal, r, news, f);
-		if (good && who == GATHER_OWN)
+		good = gather_new(journal, what, news, f);
+		if (good && what->into == GATHER_OWN)
 			folder_to_disk(journal);
 	}
 	/* It was there, or came meanwhile. */
 	if (!good && access(journal, F_OK) == 0)
-		good = gather_there(journal, r, news, f);
+		good = gather_there(journal, what, news, f);
 	lock_free(lock);
 	return good;
 }

@@ -41,6 +41,7 @@
 #include <unistd.h>
 
 #include "evenhand/base/text.h"
+#include "evenhand/record/join.h"
 #include "evenhand/world/journal.h"
 #include "journal_database.h"
 
@@ -248,7 +249,7 @@ static bool write_list(
 
 static bool write_made_on(const struct dump *u)
 {
-	char student[ORIGIN_BYTES];
+	char student[IDS_TEXT];
 	bool good;
 
 	database_text(

@@ -6,6 +6,9 @@
  * each version to the next and is never changed once it is out; an older
  * journal walks up all of them, after a copy was made.
  *
+ * about.student is the id of the student; where several were said to be one,
+ * all of them in order, with + between (record/join.h).
+ *
  * days holds the roll-up of one practice day as a JSON list with an entry for
  * each stage, unit, kind of block and, from version 2 on, instrument.  Behind
  * it stand the bows that a microphone listened to, and those of them in which

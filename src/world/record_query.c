@@ -5,6 +5,8 @@
 
 #include <limits.h>
 
+#include "evenhand/record/join.h"
+
 struct query query_of(struct database *d, const char *sql)
 {
 	struct query q = { 0 };
@@ -113,6 +115,14 @@ bool query_done(struct query *q)
 	sqlite3_finalize(q->st);
 	q->st = NULL;
 	return good;
+}
+
+void query_ids(struct database *d, struct student_ids *ids)
+{
+	char words[IDS_TEXT];
+
+	database_text(d, "SELECT student FROM about", words, sizeof(words));
+	ids_told(words, ids);
 }
 
 int query_count(struct database *d, const char *sql)

@@ -12,6 +12,7 @@
 #ifndef EVENHAND_WORLD_RECORD_QUERY_H
 #define EVENHAND_WORLD_RECORD_QUERY_H
 
+#include "evenhand/record/record.h"
 #include "journal_database.h"
 
 struct query {
@@ -49,6 +50,9 @@ const char *query_text(const struct query *q, int column); /* "" for NULL */
 
 /* Frees it; false when anything went wrong. */
 bool query_done(struct query *q);
+
+/* The ids of the student whose journal it is; none when it is damaged. */
+void query_ids(struct database *d, struct student_ids *ids);
 
 /* The one number a question gives, as an int; -1 on an error. */
 int query_count(struct database *d, const char *sql);

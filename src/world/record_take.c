@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "evenhand/record/join.h"
 #include "record_take.h"
 
 /* Of a day on, or with a note that is. */
@@ -115,6 +116,19 @@ static bool take_all(struct taking *k)
 	return take_prepared_done(k) && good;
 }
 
+/* The first of the student's ids, and the others. */
+static void take_ids(struct database *d, struct record *r)
+{
+	struct student_ids ids;
+	struct text t = text_in(r->student, sizeof(r->student));
+
+	query_ids(d, &ids);
+	if (ids.count > 0)
+		text_add(&t, ids.id[0]);
+	for (int i = 1; i < ids.count; i++)
+		ids_add(&r->also, ids.id[i]);
+}
+
 bool record_take(const char *journal, int since, struct record *r,
     struct record_left *left, struct fault *f)
 {
@@ -136,9 +150,8 @@ bool record_take(const char *journal, int since, struct record *r,
 	r->since = since;
 	if (since < 0)
 		k.since = INT_MIN;
-	database_text(
-	    &d, "SELECT student FROM about", r->student, sizeof(r->student));
 	good = database_run(&d, "BEGIN") && take_all(&k);
+	take_ids(&d, r);
 	database_close(&d);
 	if (good && !k.no_memory)
 		return true;

@@ -155,13 +155,15 @@ static void two_years(const char *folder)
 		fail("record_load");
 	figure("    read it", "< 1000 ms", now_ms() - start, "ms");
 	start = now_ms();
-	if (!gather_into(journal, &r, GATHER_OWN, &news, &f) ||
+	if (!gather_into(
+		journal, &(struct gather_what) { .record = &r }, &news, &f) ||
 	    news.sittings_new != TWO_YEARS)
 		fail("gather_into");
 	figure("    gather it where nothing was", "< 2000 ms", now_ms() - start,
 	    "ms");
 	start = now_ms();
-	if (!gather_into(journal, &r, GATHER_OWN, &news, &f) ||
+	if (!gather_into(
+		journal, &(struct gather_what) { .record = &r }, &news, &f) ||
 	    news.sittings_known != TWO_YEARS)
 		fail("gather_into");
 	figure("    gather it once more", "< 1000 ms", now_ms() - start, "ms");

@@ -110,7 +110,7 @@ static void test_places(void **state)
 	} cases[] = {
 		{ "evenhand_record: 1", "evenhand_record: 01",
 		    M_RECORD_NOT_RECORD, 1, 18 },
-		{ "evenhand_record: 1", "evenhand_record: 2", M_RECORD_NEWER, 1,
+		{ "evenhand_record: 1", "evenhand_record: 3", M_RECORD_NEWER, 1,
 		    18 },
 		{ "evenhand_record: 1\n", "", M_RECORD_NOT_RECORD, 1, 1 },
 		{ "since: 2026-03-02", "since: soon", M_RECORD_DAY, 4, 8 },

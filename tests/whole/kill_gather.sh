@@ -59,6 +59,37 @@ run 0 gather --player killed whole.yaml
 told killed > killed.json
 so "gathered again, it is whole" cmp killed.json after.json
 
+# Two students of a class who are one: two lines, or one line with all of it.
+session 2026-03-21T17:00 keys --marking turn --player other wide.yaml
+run 0 give -o other.yaml --player other
+run 65 gather other.yaml
+ids=$(grep -o '[0-9a-f]*+[0-9a-f]*' "$work/err")
+lines_of()
+{
+	"$EVENHAND" class "$1" --csv --at 2026-03-22T17:00 2> "$work/err"
+}
+run 0 gather --class apart whole.yaml other.yaml
+lines_of apart > apart.csv
+cp -R apart joined
+start=$(now_ms)
+run 0 gather --class joined --join "$ids"
+whole=$(($(now_ms) - start))
+lines_of joined > joined.csv
+is "lines before and after" "$(wc -l < apart.csv) $(wc -l < joined.csv)" "3 2"
+i=0
+while [ "$i" -lt "$kills" ]; do
+	i=$((i + 1))
+	rm -rf killed
+	cp -R apart killed
+	cut_off $((whole + 5)) gather --class killed --join "$ids"
+	lines_of killed > killed.csv
+	cmp -s killed.csv apart.csv || cmp -s killed.csv joined.csv ||
+	    fail "kill $i after $delay ms: neither the old class nor the new"
+done
+run 0 gather --class killed --join "$ids"
+lines_of killed > killed.csv
+so "joined again, it is one line" cmp killed.csv joined.csv
+
 # A record that is given leaves the old file or the new one.
 run 0 give -o kept.yaml --at 2026-03-21T10:00
 grep -v '^given' kept.yaml > rest

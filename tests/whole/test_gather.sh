@@ -57,6 +57,62 @@ unchanged 65 'of another student' gather ada.yaml
 session 2026-03-02T17:00 keys --marking turn --player ben wide.yaml
 run 0 give -o ben.yaml --player ben
 
+# --- the same person, who began on two computers -----------------------------------
+two_ids()
+{
+	grep -o '[0-9a-f]*+[0-9a-f]*' "$err"
+}
+session 2026-03-02T17:00 keys --marking turn --player left wide.yaml
+session 2026-03-03T17:00 keys --marking turn --player right wide.yaml
+run 0 give -o left.yaml --initials W. --player left
+run 0 give -o right.yaml --initials W. --player right
+unchanged 64 'beginnings of two ids' gather --player left --join both right.yaml
+unchanged 65 'Only if both are the same person' gather --player left right.yaml
+ids=$(two_ids)
+unchanged 65 'of another student' gather --player left --join 00000000+"${ids#*+}" \
+    right.yaml
+run 0 gather --player left --join "$ids" right.yaml
+has "$out" "1 more id is this student's from now on"
+run 0 gather --player left --join "$ids" right.yaml
+is "twice is once" "$(cat "$out")" \
+    "right.yaml: 0 sessions new, 1 known, 0 notes new."
+session 2026-03-04T17:00 keys --marking turn --player right wide.yaml
+run 0 give -o right.yaml --force --initials W. --player right
+run 0 gather --player left right.yaml
+has "$out" "1 session new, 1 known"
+run 0 give -o both.yaml --initials W. --player left
+has both.yaml "evenhand_record: 2"
+so "the record of both fits the schema" "$python" \
+    "$root/tests/tools/schema.py" \
+    "$root/routines/evenhand-record.schema.json" good both.yaml
+
+lines_of()
+{
+	"$EVENHAND" class pair --csv --at 2026-03-05T17:00 2> "$work/quiet" |
+	    sed 1d
+}
+run 0 gather --class pair left.yaml right.yaml
+is "two lines" "$(lines_of | wc -l)" 2
+unchanged 65 'Only if both are the same person' gather --class pair both.yaml
+unchanged 65 'nobody in the class' gather --class pair --join 00000000+"${ids#*+}"
+unchanged 64 'FILE' gather --class pair
+run 0 gather --class pair --join "$ids"
+has "$out" "1 more id is this student's from now on"
+is "one line" "$(lines_of | wc -l)" 1
+lines_of > pair.csv
+run 0 gather --class pair --join "$ids"
+has "$out" "one student's already"
+run 0 gather --class pair left.yaml right.yaml both.yaml
+has "$out" "0 sessions new"
+lines_of > again.csv
+so "and nothing changed" cmp pair.csv again.csv
+# Other orders: the join first, or with the records, or a record of both first.
+run 0 gather --class other --join "$ids" right.yaml left.yaml
+is "one line at once" "$("$EVENHAND" class other --csv | sed 1d | wc -l)" 1
+run 0 gather --class third both.yaml
+run 0 gather --class third right.yaml left.yaml
+is "one line of both" "$("$EVENHAND" class third --csv | sed 1d | wc -l)" 1
+
 # --- a class ---------------------------------------------------------------------------
 run 0 gather --class lessons one.yaml two.yaml ada.yaml ben.yaml
 has "$out" "4 records: 4 sessions new, 0 known, 0 notes new."

@@ -184,9 +184,9 @@ static inline void load_good(const char *path, struct record *r)
 	fail_msg("%s", said);
 }
 
-/* A record gathered into a computer; what it brought. */
-static inline struct gathered gather_to(
-    const struct fixture *x, const char *record, const char *name)
+/* The same, where these ids were said to be one student's. */
+static inline struct gathered gather_joined(const struct fixture *x,
+    const char *record, const char *name, const struct join_asked *asked)
 {
 	char journal[PATH_ROOM], path[PATH_ROOM];
 	struct gathered news;
@@ -196,7 +196,9 @@ static inline struct gathered gather_to(
 	path_of(x, name, journal);
 	path_of(x, record, path);
 	load_good(path, &r);
-	if (!gather_into(journal, &r, GATHER_OWN, &news, &f)) {
+	if (!gather_into(journal,
+		&(struct gather_what) { .record = &r, .asked = *asked }, &news,
+		&f)) {
 		char said[400];
 
 		fault_text(&f, said, sizeof(said));
@@ -204,6 +206,15 @@ static inline struct gathered gather_to(
 	}
 	record_done(&r);
 	return news;
+}
+
+/* A record gathered into a computer; what it brought. */
+static inline struct gathered gather_to(
+    const struct fixture *x, const char *record, const char *name)
+{
+	static const struct join_asked nothing = { 0 };
+
+	return gather_joined(x, record, name, &nothing);
 }
 
 /* The history as JSON, without where it was made; the caller frees it. */

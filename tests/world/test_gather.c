@@ -339,13 +339,168 @@ static void test_other_student(void **state)
 	path_of(x, "data/a.db", a);
 	load_good(record, &r);
 	before = told(x, "data/a.db");
-	assert_false(gather_into(a, &r, GATHER_OWN, &news, &f));
+	assert_false(
+	    gather_into(a, &(struct gather_what) { .record = &r }, &news, &f));
 	assert_int_equal(f.message.id, M_GATHER_OTHER_STUDENT);
 	after = told(x, "data/a.db");
 	assert_string_equal(before, after);
 	free(before);
 	free(after);
 	record_done(&r);
+}
+
+/* --- one student under several ids --- */
+
+enum { IDS = 3, OF_EACH = 2 };
+
+static const char *const ids[IDS] = { "aaaa000000000000000000000000000a",
+	"bbbb000000000000000000000000000b",
+	"cccc000000000000000000000000000c" };
+
+static void all_asked(struct join_asked *asked)
+{
+	assert_true(join_read("aaaa+bbbb0+cccc0000", asked));
+}
+
+/* A journal for each id, and records of it. */
+static void make_students(struct fixture *x, const char *run)
+{
+	char name[60], record[60], path[PATH_ROOM], change[120];
+
+	for (int i = 0; i < IDS * OF_EACH; i++) {
+		snprintf(name, sizeof(name), "data/id%d-%s.db", i % IDS, run);
+		practise_on_computer(
+		    x, name, DAY_ONE + 5 * i, (int)seeded(1, 3));
+		path_of(x, name, path);
+		snprintf(change, sizeof(change),
+		    "UPDATE about SET student = '%s'", ids[i % IDS]);
+		sql(path, change);
+		snprintf(record, sizeof(record), "%s-%d.yaml", run, i);
+		give_from(x, name, -1, record);
+	}
+}
+
+static void same_ids(const struct fixture *x, const char *a, const char *b)
+{
+	char path_a[PATH_ROOM], path_b[PATH_ROOM];
+
+	path_of(x, a, path_a);
+	path_of(x, b, path_b);
+	same_text(path_a, path_b, "SELECT student FROM about");
+}
+
+/* All of them in a random order, some twice, some by way of another journal. */
+static void gather_students(struct fixture *x, const char *run, const char *to)
+{
+	int order[IDS * OF_EACH];
+	struct join_asked asked;
+	char name[60], part[60];
+
+	all_asked(&asked);
+	for (int i = 0; i < IDS * OF_EACH; i++) {
+		int at = (int)seeded(0, i);
+
+		order[i] = order[at];
+		order[at] = i;
+	}
+	for (int i = 0; i < IDS * OF_EACH; i++) {
+		bool here = seeded(0, 2) > 0;
+
+		snprintf(name, sizeof(name), "%s-%d.yaml", run, order[i]);
+		snprintf(part, sizeof(part), "%s-part", to);
+		gather_joined(x, name, here ? to : part, &asked);
+		if (!here) {
+			give_from(x, part, -1, "part.yaml");
+			gather_joined(x, "part.yaml", to, &asked);
+		}
+		snprintf(
+		    name, sizeof(name), "%s-%d.yaml", run, order[seeded(0, i)]);
+		gather_joined(x, name, to, &asked);
+	}
+}
+
+static void test_joined_any_order(void **state)
+{
+	struct fixture *x = *state;
+	struct gathered news;
+	char name[60];
+
+	seeded_begin("joined in any order");
+	for (int i = 0; i < runs(); i++) {
+		char run[20], one[60], two[60];
+
+		snprintf(run, sizeof(run), "join%d", i);
+		snprintf(one, sizeof(one), "data/one-%s.db", run);
+		snprintf(two, sizeof(two), "data/two-%s.db", run);
+		make_students(x, run);
+		gather_students(x, run, one);
+		gather_students(x, run, two);
+		is_whole(x, one);
+		same_told(x, one, two);
+		same_ids(x, one, two);
+		/* Remembered: later records need no asking, and bring no more. */
+		for (int k = 0; k < IDS * OF_EACH; k++) {
+			snprintf(name, sizeof(name), "%s-%d.yaml", run, k);
+			news = gather_to(x, name, one);
+			assert_int_equal(news.joined + news.sittings_new, 0);
+		}
+		/* And where nothing was practised all of them come along. */
+		give_from(x, one, -1, "both.yaml");
+		snprintf(name, sizeof(name), "data/fresh-%s.db", run);
+		gather_to(x, "both.yaml", name);
+		same_told(x, one, name);
+		same_ids(x, one, name);
+	}
+}
+
+/* Refused as it stands: the answer, and not a byte is another. */
+static void refused(struct fixture *x, const char *record, const char *to,
+    const char *join, enum message_id why)
+{
+	char journal[PATH_ROOM], path[PATH_ROOM];
+	char *before = told(x, to), *after;
+	struct gather_what what = { 0 };
+	struct gathered news;
+	struct record r;
+	struct fault f;
+
+	path_of(x, to, journal);
+	path_of(x, record, path);
+	load_good(path, &r);
+	what.record = &r;
+	if (join)
+		assert_true(join_read(join, &what.asked));
+	assert_false(gather_into(journal, &what, &news, &f));
+	assert_int_equal(f.message.id, why);
+	after = told(x, to);
+	assert_string_equal(before, after);
+	free(before);
+	free(after);
+	record_done(&r);
+}
+
+static void test_never_by_itself(void **state)
+{
+	struct fixture *x = *state;
+	struct join_asked asked;
+
+	seeded_begin("never by itself");
+	make_students(x, "own");
+	refused(
+	    x, "own-1.yaml", "data/id0-own.db", NULL, M_GATHER_OTHER_STUDENT);
+	/* Others were named, or one of the two alone. */
+	refused(x, "own-1.yaml", "data/id0-own.db", "bbbb+cccc",
+	    M_GATHER_OTHER_STUDENT);
+	refused(x, "own-1.yaml", "data/id0-own.db", "aaaa+cccc",
+	    M_GATHER_OTHER_STUDENT);
+	/* What was joined elsewhere is asked for here, too. */
+	all_asked(&asked);
+	gather_joined(x, "own-2.yaml", "data/id1-own.db", &asked);
+	give_from(x, "data/id1-own.db", -1, "two.yaml");
+	refused(x, "two.yaml", "data/id2-own.db", NULL, M_GATHER_MORE_IDS);
+	refused(x, "two.yaml", "data/id0-own.db", NULL, M_GATHER_OTHER_STUDENT);
+	assert_int_equal(
+	    gather_joined(x, "two.yaml", "data/id0-own.db", &asked).joined, 2);
 }
 
 /* While somebody practises, nothing is gathered. */
@@ -365,10 +520,12 @@ static void test_locked(void **state)
 	path_of(x, "data/a.db", a);
 	load_good(record, &r);
 	j = computer_open(x, "data/a.db");
-	assert_false(gather_into(a, &r, GATHER_OWN, &news, &f));
+	assert_false(
+	    gather_into(a, &(struct gather_what) { .record = &r }, &news, &f));
 	assert_int_equal(f.message.id, M_WORLD_JOURNAL_LOCKED);
 	journal_close(j);
-	assert_true(gather_into(a, &r, GATHER_OWN, &news, &f));
+	assert_true(
+	    gather_into(a, &(struct gather_what) { .record = &r }, &news, &f));
 	record_done(&r);
 }
 
@@ -428,6 +585,8 @@ int main(void)
 		IN_FOLDER(test_copied_home),
 		IN_FOLDER(test_changed_by_hand),
 		IN_FOLDER(test_other_student),
+		IN_FOLDER(test_joined_any_order),
+		IN_FOLDER(test_never_by_itself),
 		IN_FOLDER(test_locked),
 		IN_FOLDER(test_damaged_journal),
 	};

@@ -26,10 +26,11 @@
 #include "evenhand/coach/history.h"
 
 enum {
-	RECORD_VERSION = 1,
+	RECORD_VERSION = 2, /* 1 where the student has one id alone */
 	RECORD_ID_MAX = 33, /* 128 bits in hexadecimal, and a zero */
 	RECORD_INITIALS_MAX = 24,
 	RECORD_NAME_MAX = 33, /* bytes of the name of a measure */
+	STUDENT_IDS_MAX = 16, /* of one student, see record/join.h */
 
 	/* Of a file. */
 	RECORD_BYTES_MAX = 48 * 1024 * 1024,
@@ -49,6 +50,12 @@ enum {
 	RECORD_WORDS_MAX = 512,
 	RECORD_TITLE_MAX = 1024,
 	RECORD_ROUTINE_MAX = 600 * 1024,
+};
+
+/* Ids of one student: in order, none twice. */
+struct student_ids {
+	int count;
+	char id[STUDENT_IDS_MAX][RECORD_ID_MAX];
 };
 
 /* A computer the student practised on; its name is random. */
@@ -141,6 +148,7 @@ struct record_sitting {
 
 struct record {
 	char student[RECORD_ID_MAX];	    /* random, made once */
+	struct student_ids also;	    /* who was said to be the same */
 	char initials[RECORD_INITIALS_MAX]; /* "" when not told */
 	struct moment given;		    /* when it was written */
 	int since; /* first practice day in it, -1: from the beginning */

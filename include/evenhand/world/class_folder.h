@@ -2,6 +2,7 @@
  * class_folder.h - a teacher's class: a folder with a journal for each student
  *
  *	DIR/students/0123456789abcdef0123456789abcdef.sqlite	a journal each
+ *	DIR/students/ID.joined		whose journal an id was joined with
  *	DIR/class.sqlite	a row each: what one line of the class is made of
  *
  * The rows are made from the journals, so that a class of a thousand is listed
@@ -85,11 +86,20 @@ bool class_keep(struct class_folder *c, const char *id, const char *initials,
     int given, struct fault *f);
 
 /*
- * Merges a record into the journal of its student and makes the row anew, as
- * gather_into and class_keep do.
+ * Merges a record into the journal of its student, or of one who was said to be
+ * the same, and makes the row anew, as gather_into and class_keep do.
  */
 bool class_merge(struct class_folder *c, const struct record *r,
-    struct gathered *news, struct fault *f);
+    const struct join_asked *asked, struct gathered *news, struct fault *f);
+
+/*
+ * Makes one of the students of the class whose ids begin as was said, if they
+ * are two or more: one journal, one line, under the least of their ids.  *joined
+ * says how many ids came together that were not.  False with a fault: one of the
+ * beginnings is that of several, or, where all must be there, of none.
+ */
+bool class_join(struct class_folder *c, const struct join_asked *asked,
+    bool all, int *joined, struct fault *f);
 
 /* A record file that was gathered. */
 struct class_file {

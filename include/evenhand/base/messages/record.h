@@ -112,6 +112,14 @@ MESSAGE(M_GATHER_ABOUT, "", "records brought together, of one or of a class")
 MESSAGE(M_GATHER_HELP, "",
     "records of another computer, or of a class, brought together")
 MESSAGE(M_GATHER_OPTION_CLASS, "", "a journal for each student in this folder")
+MESSAGE(M_GATHER_OPTION_JOIN, "",
+    "these ids are one and the same person's")
+MESSAGE(M_GATHER_BAD_JOIN, "t",
+    "--join wants the beginnings of two ids with + between, such as "
+    "4f2a77e0+91bc0d12, not \"{0}\"")
+MESSAGE(M_GATHER_JOINED, "w",
+    "{0} more {0|id is|ids are} this student's from now on, and records of "
+    "{0|it|them} are taken, too.")
 MESSAGE(M_GATHER_TWO_TARGETS, "",
     "--player and --class are two places to gather into. Take one of them")
 MESSAGE(M_GATHER_PROGRESS, "ww", "{0} of {1} records read")
@@ -128,10 +136,27 @@ MESSAGE(M_GATHER_DIFFERENT, "w",
     "the same number. Was the record changed by hand? The higher value stays.")
 
 /* --- what keeps a record out of a journal --- */
-MESSAGE(M_GATHER_OTHER_STUDENT, "",
-    "this record is of another student than the practice history it would go "
-    "into. For another student on this computer, add --player NAME; for a "
-    "class, --class FOLDER")
+MESSAGE(M_GATHER_OTHER_STUDENT, "ttt",
+    "this record is of another student ({0}, id {1}) than the practice history "
+    "it would go into (id {2}). For another student on this computer, add "
+    "--player NAME; for a class, --class FOLDER. Only if both are the same "
+    "person, who practised on two computers, add --join {2}+{1}")
+MESSAGE(M_GATHER_MORE_IDS, "ttt",
+    "this record ({0}) is also of the student with the id {1}, who is another "
+    "one here than {2}. Only if both are the same person, add --join {2}+{1}")
+MESSAGE(M_GATHER_SEVERAL, "t",
+    "several students of the class have an id that begins with {0}. Write more "
+    "of its digits")
+MESSAGE(M_GATHER_NOBODY, "t",
+    "nobody in the class has an id that begins with {0}. evenhand class FOLDER "
+    "--csv shows all of them")
+MESSAGE(M_GATHER_JOIN_LEFT, "t",
+    "the practice history in {0} holds dates or numbers that cannot be, which "
+    "would be left out. Nothing was joined")
+MESSAGE(M_GATHER_ONE_ALREADY, "", "These ids are one student's already.")
+MESSAGE(M_GATHER_MANY_IDS, "w",
+    "this record would give one student more than {0} ids. Are they all the "
+    "same person?")
 MESSAGE(M_GATHER_BUSY, "t",
     "another program is busy with the practice history in {0}. Nothing was "
     "changed; try again when it is free")
