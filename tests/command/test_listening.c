@@ -127,7 +127,7 @@ static void test_lost_once(void **state)
 	look(MICROPHONE_OPENING);
 	look(MICROPHONE_HEARS);
 	assert_int_equal(said(M_COMMAND_LISTEN_FIRST), 1);
-	assert_int_equal(said(M_COMMAND_LISTENS), 1);
+	assert_int_equal(said(M_COMMAND_LISTENS), 0);
 	look(MICROPHONE_LOST);
 	assert_int_equal(said(M_COMMAND_LISTEN_LOST), 1);
 	read_all();
@@ -138,8 +138,8 @@ static void test_lost_once(void **state)
 	assert_int_equal(p.screen.view.said, 0);
 }
 
-/* What becomes of what is heard is said, whatever becomes of the microphone. */
-static void test_first_is_kept(void **state)
+/* Who has no microphone is not told that one listens. */
+static void test_first_missing(void **state)
 {
 	(void)state;
 	listen_open(&p);
@@ -148,11 +148,26 @@ static void test_first_is_kept(void **state)
 	assert_int_equal(p.screen.view.said, 0);
 	p.session.page = PAGE_SILENT;
 	look(MICROPHONE_MISSING);
-	assert_int_equal(p.screen.view.said, 2);
-	assert_int_equal(p.screen.view.news[0].id, M_COMMAND_LISTEN_FIRST);
-	assert_int_equal(p.screen.view.news[1].id, M_COMMAND_LISTEN_NONE);
+	assert_int_equal(p.screen.view.said, 1);
+	assert_int_equal(said(M_COMMAND_LISTEN_NONE), 1);
 	read_all();
 	look(MICROPHONE_MISSING);
+	assert_int_equal(p.screen.view.said, 0);
+}
+
+/* What becomes of what is heard is said before any of it is, even in play. */
+static void test_first_in_play(void **state)
+{
+	(void)state;
+	listen_open(&p);
+	p.session.page = PAGE_PLAY;
+	look(MICROPHONE_MISSING);
+	look(MICROPHONE_HEARS);
+	assert_int_equal(p.screen.view.said, 1);
+	assert_int_equal(said(M_COMMAND_LISTEN_FIRST), 1);
+	read_all();
+	p.session.page = PAGE_SILENT;
+	look(MICROPHONE_HEARS);
 	assert_int_equal(p.screen.view.said, 0);
 }
 
@@ -210,7 +225,8 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test_setup_teardown(test_lost_once, begin, end),
-		cmocka_unit_test_setup_teardown(test_first_is_kept, begin, end),
+		cmocka_unit_test_setup_teardown(test_first_missing, begin, end),
+		cmocka_unit_test_setup_teardown(test_first_in_play, begin, end),
 		cmocka_unit_test_setup_teardown(test_newest_state, begin, end),
 		cmocka_unit_test_setup_teardown(test_dead, begin, end),
 		cmocka_unit_test_setup_teardown(test_no_device, begin, end),
