@@ -3,8 +3,7 @@
  *
  *	ARM LEADS				the cue, to be read from afar
  *	A tone apart				its title, what to do
- *	Ask yourself, and tick    Mo Tu We Th Fr Sa Su
- *	Forearm and hand in one line  [] [] [] [] [] [] []
+ *	Ask yourself, and tick			its self-checks
  *	notes, and below them the string; beside it where there is room
  *
  * Every board of the sheet has one scale in its part, so that the distance is
@@ -17,14 +16,9 @@
 #include "evenhand/paper/words.h"
 #include "homework.h"
 
-enum { WEEK = 7, LIST_BYTES = 128, WORDS_BYTES = 1024 };
+enum { LIST_BYTES = 128, WORDS_BYTES = 1024 };
 
 /* In usual mm. */
-#define TICK_BOX 4.4
-#define TICK_STEP 8.6
-#define TICKS_MOST 0.4	   /* of the width for all boxes */
-#define DAY_MOST 0.48	   /* of a step, the em of a day's name */
-#define TICK_BOX_MOST 0.72 /* of a step */
 #define BOARD_ROW 5.0
 #define BOARD_ROW_SMALL 4.2
 #define BOARD_ROW_BRIEF 3.7
@@ -39,8 +33,6 @@ enum { WEEK = 7, LIST_BYTES = 128, WORDS_BYTES = 1024 };
 struct part {
 	const struct sheet_wish *w;
 	int stage;
-	int check; /* of its self-checks */
-	bool feel; /* a feel line, not a check */
 	bool work; /* it is this week's */
 };
 
@@ -100,73 +92,6 @@ static void draw_title(struct pen *pen, const void *what)
 	homework_say(pen, PEN_HEADING, true,
 	    message_with(M_PAPER_THIS_WEEK, TEXT(s->title)));
 	draw_what(pen, part);
-}
-
-/* --- self-checks --- */
-
-/* From one box to the next; large print leaves room for the words, too. */
-static double tick_step(const struct pen *pen)
-{
-	return fmin(pen_mm(pen, TICK_STEP), pen->room * TICKS_MOST / WEEK);
-}
-
-static double tick_box(const struct pen *pen)
-{
-	return fmin(pen_mm(pen, TICK_BOX), tick_step(pen) * TICK_BOX_MOST);
-}
-
-static double tick_x(const struct pen *pen, int day)
-{
-	return pen->left + pen->room - tick_step(pen) * (WEEK - 1 - day) -
-	    tick_box(pen);
-}
-
-/* The room for words beside the boxes. */
-static double tick_words(const struct pen *pen)
-{
-	return tick_x(pen, 0) - pen->left - pen_mm(pen, 3);
-}
-
-/* The days from the one on which the week begins. */
-static void draw_days(struct pen *pen, const struct part *part)
-{
-	struct lettering how = pen_letters(pen, PEN_SMALL, false);
-	double y;
-
-	how.side = SIDE_MIDDLE;
-	how.size = fmin(how.size, tick_step(pen) * DAY_MOST);
-	pen_words(pen, pen->left, tick_words(pen),
-	    pen_letters(pen, PEN_BODY, true), message_sentence(M_PAPER_TICK));
-	y = pen->y - pen_mm(pen, PEN_BODY) * (PEN_LEADING - 1);
-	for (int i = 0; i < WEEK; i++)
-		paper_words(pen->paper, tick_x(pen, i) + tick_box(pen) / 2, y,
-		    how, message_sentence(pen_weekday(part->w->day + i)));
-}
-
-static void draw_check(struct pen *pen, const void *what)
-{
-	const struct part *part = what;
-	const struct stage *s = stage_of(part);
-	const char *words = part->feel ? s->feel[part->check]
-				       : s->check[part->check];
-	double wide = tick_words(pen), box = tick_box(pen);
-	double least = pen_mm(pen, TICK_BOX + 2);
-	struct lettering how = pen_letters(pen, PEN_BODY, false);
-	double high = pen_words_high(pen, wide, how, words), y;
-
-	if (part->check == 0 && !part->feel) {
-		pen_air(pen, 2);
-		draw_days(pen, part);
-	}
-	high = fmax(high, least);
-	pen_need(pen, high);
-	y = pen->y;
-	pen->y += (least - how.size * PEN_LEADING) / 2;
-	pen_words(pen, pen->left, wide, how, words);
-	pen->y = fmax(pen->y, y + high);
-	for (int i = 0; i < WEEK; i++)
-		paper_box(pen->paper, tick_x(pen, i), y + (least - box) / 2,
-		    box, box, pen_mm(pen, 0.35), INK_FULL);
 }
 
 /* --- notes and string --- */
@@ -249,15 +174,10 @@ static void draw_places(struct pen *pen, const void *what)
 void homework_work(struct pen *pen, const struct sheet_wish *w)
 {
 	const struct routine *r = w->routine;
-	const struct stage *s = &r->stage[r->work_on];
 	struct part part = { .w = w, .stage = r->work_on, .work = true };
 
 	pen_keep(pen, draw_title, &part);
-	for (part.check = 0; part.check < s->checks; part.check++)
-		pen_keep(pen, draw_check, &part);
-	part.feel = true;
-	for (part.check = 0; part.check < s->feels; part.check++)
-		pen_keep(pen, draw_check, &part);
+	homework_checks(pen, w);
 	pen_air(pen, 2);
 	if (board_slides(r, part.stage))
 		pen_keep(pen, draw_places, &part);
@@ -291,7 +211,7 @@ static void draw_earlier(struct pen *pen, const void *what)
 	const struct part *part = what;
 
 	pen_air(pen, pen->brief ? 1.5 : 2.5);
-	if (part->check == 0)
+	if (part->stage == 0)
 		homework_say(pen, PEN_HEADING, true, message_of(M_PAPER_AGAIN));
 	draw_names(pen, part);
 	if (!pen->brief)
@@ -306,8 +226,6 @@ void homework_earlier(struct pen *pen, const struct sheet_wish *w)
 {
 	struct part part = { .w = w };
 
-	for (part.stage = 0; part.stage < w->routine->work_on; part.stage++) {
+	for (; part.stage < w->routine->work_on; part.stage++)
 		pen_keep(pen, draw_earlier, &part);
-		part.check++;
-	}
 }
