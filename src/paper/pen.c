@@ -3,11 +3,16 @@
  */
 #include "pen.h"
 
+#include <math.h>
+
 #include "evenhand/base/date.h"
 #include "evenhand/base/message.h"
 #include "evenhand/paper/words.h"
 
 enum { MESSAGE_BYTES = 80 };
+
+/* Lines of words that stay on one page; of more, the first ones do. */
+#define LINES_TOGETHER 3
 
 #define MARGIN 14.0
 #define FOOT 3.2	  /* the em of the page number, usual mm */
@@ -86,6 +91,9 @@ void pen_words(struct pen *pen, double x, double wide, struct lettering how,
 {
 	char line[512];
 
+	pen_need(pen,
+	    fmin(pen_words_high(pen, wide, how, words),
+		LINES_TOGETHER * how.size * PEN_LEADING));
 	while (*words != '\0') {
 		size_t next,
 		    length = words_wrap(words, how.size, how.bold, wide, &next);

@@ -50,7 +50,10 @@ void pen_need(struct pen *pen, double mm);
 /* Moves down by usual mm; air at the top of a page is left out. */
 void pen_air(struct pen *pen, double mm);
 
-/* Words from a place on, wrapped to a width in mm of paper. */
+/*
+ * Words from a place on, wrapped to a width in mm of paper; two or three lines
+ * stay on one page.
+ */
 void pen_words(struct pen *pen, double x, double wide, struct lettering how,
     const char *words);
 
