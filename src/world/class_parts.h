@@ -83,8 +83,7 @@ bool rows_each(struct database *d,
     void *context);
 
 /* What is kept of who one id is becomes that of another, as rows_name does. */
-bool rows_fold(
-    struct database *d, const char *from, const char *to, int today);
+bool rows_fold(struct database *d, const char *from, const char *to, int today);
 
 /* --- class_join.c --- */
 
