@@ -239,10 +239,7 @@ int command_gather(int argc, char **argv)
 		return status;
 	r.files = argc;
 	if (argc == 0 && !(r.folder && r.join)) {
-		struct message m = message_with(
-		    M_COMMAND_TOO_FEW, TEXT("evenhand gather FILE..."));
-
-		command_say(&m);
+		options_too_few(&verb);
 		return EXIT_USAGE;
 	}
 	status = join_class(&r, false);

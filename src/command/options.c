@@ -212,19 +212,30 @@ static void options_table(const struct verb *v, struct option *table)
 	table[n] = (struct option) { NULL, 0, NULL, 0 };
 }
 
-static bool operands_fit(const struct verb *v, int count, char **operands)
+void options_too_few(const struct verb *v)
 {
 	char usage[FLAG_BYTES];
 	struct message m;
 
 	usage_line(v, usage, sizeof usage);
-	if (count < v->least)
-		m = message_with(M_COMMAND_TOO_FEW, TEXT(usage));
-	else if (v->most >= 0 && count > v->most)
-		m = message_with(
-		    M_COMMAND_TOO_MANY, TEXT(operands[v->most]), TEXT(usage));
-	else
+	m = message_with(M_COMMAND_TOO_FEW, TEXT(usage));
+	command_say(&m);
+}
+
+static bool operands_fit(const struct verb *v, int count, char **operands)
+{
+	char usage[FLAG_BYTES];
+	struct message m;
+
+	if (count < v->least) {
+		options_too_few(v);
+		return false;
+	}
+	if (v->most < 0 || count <= v->most)
 		return true;
+	usage_line(v, usage, sizeof usage);
+	m = message_with(
+	    M_COMMAND_TOO_MANY, TEXT(operands[v->most]), TEXT(usage));
 	command_say(&m);
 	return false;
 }

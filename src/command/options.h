@@ -84,6 +84,9 @@ struct verb {
  */
 bool options_read(const struct verb *v, int *argc, char ***argv, int *status);
 
+/* Says that a verb wants more operands than were given, and how it is called. */
+void options_too_few(const struct verb *v);
+
 /* The value of --at, or the clock's now for NULL.  False: said, EXIT_USAGE. */
 bool options_now(const char *value, struct moment *now);
 
