@@ -7,11 +7,11 @@
 
 /* --- sets of ids --- */
 
-static void copy_id(char to[RECORD_ID_MAX], const char *id)
+void id_copy(char to[RECORD_ID_MAX], const char *words)
 {
 	struct text t = text_in(to, RECORD_ID_MAX);
 
-	text_add(&t, id);
+	text_add(&t, words);
 }
 
 bool ids_have(const struct student_ids *ids, const char *id)
@@ -31,8 +31,8 @@ bool ids_add(struct student_ids *ids, const char *id)
 	if (at == STUDENT_IDS_MAX)
 		return false;
 	for (; at > 0 && strcmp(ids->id[at - 1], id) > 0; at--)
-		copy_id(ids->id[at], ids->id[at - 1]);
-	copy_id(ids->id[at], id);
+		id_copy(ids->id[at], ids->id[at - 1]);
+	id_copy(ids->id[at], id);
 	ids->count++;
 	return true;
 }

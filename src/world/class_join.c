@@ -23,13 +23,6 @@
 #define POINTER_ENDING ".joined"
 #define ID_DIGITS (RECORD_ID_MAX - 1)
 
-static void copy_id(char to[RECORD_ID_MAX], const char *id)
-{
-	struct text t = text_in(to, RECORD_ID_MAX);
-
-	text_add_bytes(&t, id, ID_DIGITS);
-}
-
 /* --- where an id is ------------------------------------------------------- */
 
 static void pointer_path(
@@ -54,7 +47,7 @@ static bool read_pointer(
 		return false;
 	got = read(file, bytes, ID_DIGITS);
 	close(file);
-	copy_id(to, bytes);
+	id_copy(to, bytes);
 	return got == ID_DIGITS && record_id_good(to);
 }
 
@@ -88,14 +81,14 @@ void class_home(
 	char next[RECORD_ID_MAX];
 	struct student_ids ids;
 
-	copy_id(home, id);
+	id_copy(home, id);
 	for (int i = 0; i < STUDENT_IDS_MAX; i++) {
 		if (!read_pointer(c, home, next))
 			return;
 		ids_of(c, next, &ids);
 		if (!ids_have(&ids, home))
 			return;
-		copy_id(home, next);
+		id_copy(home, next);
 	}
 }
 
@@ -140,7 +133,7 @@ static void add_named(const struct class_folder *c,
 		if (strlen(e->d_name) <= ID_DIGITS ||
 		    e->d_name[ID_DIGITS] != '.')
 			continue;
-		copy_id(id, e->d_name);
+		id_copy(id, e->d_name);
 		if (!record_id_good(id) || !join_names(asked, id))
 			continue;
 		class_home(c, id, home);
@@ -160,7 +153,7 @@ static bool homes_of(const struct class_folder *c,
 		struct join_asked one = { .count = 1 };
 		struct student_ids found = { 0 };
 
-		copy_id(one.start[0], asked->start[i]);
+		id_copy(one.start[0], asked->start[i]);
 		add_named(c, &one, &found);
 		if (found.count > 1 || (all && found.count == 0))
 			return fault_set(f,
@@ -181,8 +174,8 @@ static bool refuse(
 	struct student_ids one = { .count = 1 }, other = { .count = 1 };
 	char here[JOIN_DIGITS_SHOWN + 1], there[JOIN_DIGITS_SHOWN + 1];
 
-	copy_id(one.id[0], homes->id[0]);
-	copy_id(other.id[0], homes->id[1]);
+	id_copy(one.id[0], homes->id[0]);
+	id_copy(other.id[0], homes->id[1]);
 	join_two(&one, &other, here, there);
 	return fault_set(f,
 	    message_with(M_GATHER_MORE_IDS,
@@ -207,7 +200,7 @@ bool class_place(const struct class_folder *c, const struct record *r,
 		return false;
 	if (homes.count > 1)
 		return refuse(r, &homes, f);
-	copy_id(home, homes.count > 0 ? homes.id[0] : theirs.id[0]);
+	id_copy(home, homes.count > 0 ? homes.id[0] : theirs.id[0]);
 	ids_of(c, home, &known);
 	if (join_answer(&known, &theirs, asked, &both) != JOIN_TOGETHER)
 		return true; /* nothing new, or gather_into refuses it */

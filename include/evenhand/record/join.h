@@ -37,6 +37,9 @@ bool join_read(const char *words, struct join_asked *a);
 /* Whether an id begins as one of those that were said. */
 bool join_names(const struct join_asked *a, const char *id);
 
+/* The digits of an id, cut where words are longer than one. */
+void id_copy(char to[RECORD_ID_MAX], const char *words);
+
 /* Adds an id in its place; false when there are too many. */
 bool ids_add(struct student_ids *ids, const char *id);
 bool ids_have(const struct student_ids *ids, const char *id);
