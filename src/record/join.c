@@ -145,14 +145,22 @@ static void show(char to[JOIN_DIGITS_SHOWN + 1], const char *id)
 	text_add_bytes(&t, id, JOIN_DIGITS_SHOWN);
 }
 
-void join_two(const struct student_ids *known, const struct student_ids *theirs,
-    char here[JOIN_DIGITS_SHOWN + 1], char there[JOIN_DIGITS_SHOWN + 1])
+struct message join_refusal(enum join_answer why, const struct record *r,
+    const struct student_ids *known, const struct student_ids *theirs)
 {
-	here[0] = there[0] = '\0';
+	char here[JOIN_DIGITS_SHOWN + 1] = "",
+				      there[JOIN_DIGITS_SHOWN + 1] = "";
+
+	if (why == JOIN_MANY)
+		return message_with(M_GATHER_MANY_IDS, WHOLE(STUDENT_IDS_MAX));
+	/* One that is known here, and one of the record's that is not. */
 	for (int i = known->count - 1; i >= 0; i--)
 		if (ids_have(theirs, known->id[i]) || here[0] == '\0')
 			show(here, known->id[i]);
 	for (int i = theirs->count - 1; i >= 0; i--)
 		if (!ids_have(known, theirs->id[i]))
 			show(there, theirs->id[i]);
+	return message_with(
+	    why == JOIN_MORE ? M_GATHER_MORE_IDS : M_GATHER_OTHER_STUDENT,
+	    TEXT(*r->initials ? r->initials : "-"), TEXT(there), TEXT(here));
 }

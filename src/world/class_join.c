@@ -168,19 +168,15 @@ static bool homes_of(const struct class_folder *c,
 
 /* --- joining -------------------------------------------------------------- */
 
+/* Two students of the class are in one record. */
 static bool refuse(
     const struct record *r, const struct student_ids *homes, struct fault *f)
 {
 	struct student_ids one = { .count = 1 }, other = { .count = 1 };
-	char here[JOIN_DIGITS_SHOWN + 1], there[JOIN_DIGITS_SHOWN + 1];
 
 	id_copy(one.id[0], homes->id[0]);
 	id_copy(other.id[0], homes->id[1]);
-	join_two(&one, &other, here, there);
-	return fault_set(f,
-	    message_with(M_GATHER_MORE_IDS,
-		TEXT(*r->initials ? r->initials : "-"), TEXT(there),
-		TEXT(here)));
+	return fault_set(f, join_refusal(JOIN_MORE, r, &one, &other));
 }
 
 bool class_place(const struct class_folder *c, const struct record *r,

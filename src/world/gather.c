@@ -44,24 +44,6 @@ static bool set_ids(struct database *d, const struct student_ids *ids)
 	return database_run(d, sql);
 }
 
-/* Why a record of these ids may not come; false. */
-static bool refuse(const struct record *r, enum join_answer why,
-    const struct student_ids *known, const struct student_ids *theirs,
-    struct fault *f)
-{
-	char here[JOIN_DIGITS_SHOWN + 1], there[JOIN_DIGITS_SHOWN + 1];
-
-	join_two(known, theirs, here, there);
-	if (why == JOIN_MANY)
-		return fault_set(
-		    f, message_with(M_GATHER_MANY_IDS, WHOLE(STUDENT_IDS_MAX)));
-	return fault_set(f,
-	    message_with(
-		why == JOIN_MORE ? M_GATHER_MORE_IDS : M_GATHER_OTHER_STUDENT,
-		TEXT(*r->initials ? r->initials : "-"), TEXT(there),
-		TEXT(here)));
-}
-
 /*
  * Whose journal it is, and whether the record is that one's; an empty journal
  * becomes its student's.  *f is set where it is refused.
@@ -83,7 +65,8 @@ static bool same_student(
 	if (answer == JOIN_KNOWN)
 		return true;
 	if (answer != JOIN_TOGETHER)
-		return refuse(g->r, answer, &known, &theirs, f);
+		return fault_set(
+		    f, join_refusal(answer, g->r, &known, &theirs));
 	if (known.count > 0)
 		g->news->joined = both.count - known.count;
 	return set_ids(g->d, &both);

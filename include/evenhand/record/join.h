@@ -16,6 +16,7 @@
 
 #include <stdbool.h>
 
+#include "evenhand/base/message.h"
 #include "evenhand/base/text.h"
 #include "evenhand/record/record.h"
 
@@ -68,10 +69,10 @@ enum join_answer join_answer(const struct student_ids *known,
     struct student_ids *both);
 
 /*
- * Of an answer that is no: an id that is known here and one of the record's
- * that is not, with so many digits as are shown.
+ * Why a record may not come: the sentence of an answer that is no, with what to
+ * add where both are the same person.
  */
-void join_two(const struct student_ids *known, const struct student_ids *theirs,
-    char here[JOIN_DIGITS_SHOWN + 1], char there[JOIN_DIGITS_SHOWN + 1]);
+struct message join_refusal(enum join_answer why, const struct record *r,
+    const struct student_ids *known, const struct student_ids *theirs);
 
 #endif
