@@ -25,6 +25,13 @@ struct query *gather_query_of(struct gathering *g, enum gather_query q)
 	return &g->query[q];
 }
 
+bool gather_key(struct query *q, int64_t *key)
+{
+	*key = query_next(q) ? query_whole(q, 0) : 0;
+	query_again(q);
+	return *key > 0;
+}
+
 void gather_added(struct gathering *g, int computer, int64_t row)
 {
 	g->changed = true;
@@ -102,9 +109,7 @@ static bool add_routine(
 		return false;
 	q = gather_query_of(g, FIND_ROUTINE);
 	query_put_text(q, 1, fingerprint);
-	*key = query_next(q) ? query_whole(q, 0) : 0;
-	query_again(q);
-	return *key > 0;
+	return gather_key(q, key);
 }
 
 static bool add_routines(struct gathering *g)

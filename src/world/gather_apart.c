@@ -65,7 +65,5 @@ bool gather_origin(
 		return false;
 	q = gather_query_of(g, FIND_ORIGIN_KEY);
 	query_put_text(q, 1, id);
-	*key = query_next(q) ? query_whole(q, 0) : 0;
-	query_again(q);
-	return *key > 0;
+	return gather_key(q, key);
 }

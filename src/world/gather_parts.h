@@ -71,6 +71,9 @@ struct gathering {
 /* A query, reset and ready for its values. */
 struct query *gather_query_of(struct gathering *g, enum gather_query q);
 
+/* The one key that a question with its values gives; false: it gives none. */
+bool gather_key(struct query *q, int64_t *key);
+
 /*
  * To be told of each row that is added: one of this computer's own that it has
  * not and that is no later than its last was written by somebody else.
