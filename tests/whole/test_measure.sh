@@ -6,8 +6,12 @@
 . "$(dirname "$0")/lib.sh"
 
 tone=${EVENHAND%/*}/tests/whole/tone
-if [ ! -x "$tone" ]; then
+if [ ! -x "${EVENHAND%/*}/evenhand-file" ]; then
 	echo "skipped: there is no evenhand-file here"
+	finish
+fi
+if [ ! -x "$tone" ]; then
+	fail "recordings cannot be made: make tests comes first"
 	finish
 fi
 
