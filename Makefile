@@ -306,7 +306,8 @@ $(FUZZ_ALL): fuzz-%: fuzz-built
 	    -o $(FUZZ_B)/fuzz_$* $(FUZZ_B)/tests/fuzz/fuzz_$*.o \
 	    $(FUZZ_B)/lib$(PROGRAM).a $(LDLIBS) $(FILE_LDLIBS)
 	mkdir -p $(FUZZ_B)/corpus-$*
-	$(FUZZ_B)/fuzz_$* -max_total_time=$(T) -timeout=5 \
+	$(FUZZ_B)/fuzz_$* $${EVENHAND_SEED:+-seed=$$EVENHAND_SEED} \
+	    -max_total_time=$(T) -timeout=5 \
 	    -print_final_stats=1 -dict=tests/fuzz/$*.dict \
 	    -artifact_prefix=$(FUZZ_B)/ $(FUZZ_B)/corpus-$* $(SEEDS_$*)
 

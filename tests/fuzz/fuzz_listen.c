@@ -88,7 +88,9 @@ static void good_instants(const struct ear *e, double seconds)
 	size_t n;
 	const struct instant *m = ear_instants(e, &n);
 
-	hold((double)n * HEARD_STEP_S <= fmin(seconds, EAR_S_MAX) + 1e-6,
+	/* A turn may be over before it began: then nothing of it is kept. */
+	seconds = fmin(fmax(seconds, 0), EAR_S_MAX);
+	hold((double)n * HEARD_STEP_S <= seconds + 1e-6,
 	    "more instants than a turn has");
 	for (size_t k = 0; k < n; k++) {
 		hold(isfinite(m[k].hz) && isfinite(m[k].sure) &&
