@@ -71,7 +71,7 @@ TESTS   += $(SIMULATE)
 endif
 
 # What random bytes are read as: make fuzz F=record
-F ?= routine record list listen $(if $(FILE_THERE),recording)
+F ?= routine record list listen keys journal $(if $(FILE_THERE),recording)
 FUZZ_ALL := $(F:%=fuzz-%)
 # What is killed while it works, and how often.
 KILLED := kill kill_gather kill_write
@@ -292,6 +292,8 @@ SEEDS_routine := tests/fuzz/routine tests/routine/bad routines
 SEEDS_record := tests/fuzz/record
 SEEDS_list := tests/fuzz/list tests/paper/golden
 SEEDS_listen := tests/fuzz/listen
+SEEDS_keys := tests/fuzz/keys
+SEEDS_journal := tests/fuzz/journal
 SEEDS_recording := tests/fuzz/recording
 fuzz: $(FUZZ_ALL)
 
@@ -304,7 +306,8 @@ fuzz-built:
 $(FUZZ_ALL): fuzz-%: fuzz-built
 	clang -fsanitize=address,undefined,fuzzer \
 	    -o $(FUZZ_B)/fuzz_$* $(FUZZ_B)/tests/fuzz/fuzz_$*.o \
-	    $(FUZZ_B)/lib$(PROGRAM).a $(LDLIBS) $(FILE_LDLIBS)
+	    $(FUZZ_B)/lib$(PROGRAM).a $(shell $(PKG_CONFIG) --libs cmocka) \
+	    $(LDLIBS) $(FILE_LDLIBS)
 	mkdir -p $(FUZZ_B)/corpus-$*
 	$(FUZZ_B)/fuzz_$* $${EVENHAND_SEED:+-seed=$$EVENHAND_SEED} \
 	    -max_total_time=$(T) -timeout=5 \
@@ -439,7 +442,7 @@ help:
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
 	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
 	@echo "make sounded      real sound on servers of our own, lost and found"
-	@echo "make fuzz T=60    random bytes as routines, records, paper, sounds, T seconds each"
+	@echo "make fuzz T=60    random bytes as files, sounds, keys, journals, T seconds each"
 	@echo "make bench        figures beside their goals"
 	@echo "make picture      draw the pictures in docs/ anew"
 	@echo "make cover        lines covered, per file"
