@@ -116,8 +116,8 @@ static bool take_all(struct taking *k)
 	return take_prepared_done(k) && good;
 }
 
-/* The first of the student's ids, and the others. */
-static void take_ids(struct database *d, struct record *r)
+/* The first of the student's ids, and the others; false without any. */
+static bool take_ids(struct database *d, struct record *r)
 {
 	struct student_ids ids;
 	struct text t = text_in(r->student, sizeof(r->student));
@@ -127,6 +127,7 @@ static void take_ids(struct database *d, struct record *r)
 		text_add(&t, ids.id[0]);
 	for (int i = 1; i < ids.count; i++)
 		ids_add(&r->also, ids.id[i]);
+	return ids.count > 0;
 }
 
 bool record_take(const char *journal, int since, struct record *r,
@@ -150,8 +151,7 @@ bool record_take(const char *journal, int since, struct record *r,
 	r->since = since;
 	if (since < 0)
 		k.since = INT_MIN;
-	good = database_run(&d, "BEGIN") && take_all(&k);
-	take_ids(&d, r);
+	good = database_run(&d, "BEGIN") && take_all(&k) && take_ids(&d, r);
 	database_close(&d);
 	if (good && !k.no_memory)
 		return true;

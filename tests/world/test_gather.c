@@ -573,6 +573,23 @@ static void test_damaged_journal(void **state)
 	}
 }
 
+/* A journal that does not say whose it is gives nothing that others refuse. */
+static void test_nobodys_journal(void **state)
+{
+	struct fixture *x = *state;
+	char path[PATH_ROOM];
+	struct record_left left;
+	struct record r;
+	struct fault f = { 0 };
+
+	practise_on_computer(x, "data/nobody.db", DAY_ONE, 2);
+	path_of(x, "data/nobody.db", path);
+	sql(path, "UPDATE about SET student = 'wren'");
+	assert_false(record_take(path, -1, &r, &left, &f));
+	assert_int_equal(f.message.id, M_WORLD_JOURNAL_LOOK_BROKEN);
+	record_done(&r);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -589,6 +606,7 @@ int main(void)
 		IN_FOLDER(test_never_by_itself),
 		IN_FOLDER(test_locked),
 		IN_FOLDER(test_damaged_journal),
+		IN_FOLDER(test_nobodys_journal),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
