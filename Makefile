@@ -81,7 +81,7 @@ KILLS_kill_write := 50
 
 .DELETE_ON_ERROR:
 .SECONDARY:
-.PHONY: all run check check-all lint bench fuzz cover install \
+.PHONY: all run check check-all lint bench figures fuzz cover install \
 	uninstall without-paper without-files asan-built tsan-built fuzz-built \
 	deps deps-dev dist-check deb help clean asan tsan valgrind killed \
 	paced sounded true-time picture tests golden simulate \
@@ -324,13 +324,15 @@ BENCHES = $(patsubst %.c,$(B)/%,$(filter-out \
 $(B)/tests/bench/bench_listen_aubio: TEST_LDLIBS = \
 	$(shell $(PKG_CONFIG) --libs aubio 2>/dev/null)
 
+FIGURES = EVENHAND=$(abspath $(B)/$(PROGRAM)) sh $(TOOLS)/figures.sh
+
 bench: all $(BENCHES) $(SIMULATE)
-	@for b in $(BENCHES); do \
-		EVENHAND=$(abspath $(B)/$(PROGRAM)) $$b || exit 1; done
-	@begun=$$(date +%s); $(SIMULATE) --students 500 --seed 1 > $(B)/world.txt && \
-	    printf '%-52s goal %-12s measured %d s\n' \
-	    '500 invented students, whole programmes' '< 60 s' \
-	    $$(($$(date +%s) - begun))
+	@$(FIGURES) $(SIMULATE) $(BENCHES)
+
+# The same as a page of docs/: for a machine where nothing else is at work.
+figures: all $(BENCHES) $(SIMULATE)
+	@CC="$(CC)" $(FIGURES) --page $(SIMULATE) $(BENCHES) > $(B)/figures.md
+	mv $(B)/figures.md docs/figures.md
 
 cover:
 	$(MAKE) B=$(B)-cover HARDEN= OPT=-O0 EXTRA=--coverage check
@@ -443,7 +445,8 @@ help:
 	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
 	@echo "make sounded      real sound on servers of our own, lost and found"
 	@echo "make fuzz T=60    random bytes as files, sounds, keys, journals, T seconds each"
-	@echo "make bench        figures beside their goals"
+	@echo "make bench        every figure beside its goal, in one table"
+	@echo "make figures      the same into docs/figures.md, on an idle machine"
 	@echo "make picture      draw the pictures in docs/ anew"
 	@echo "make cover        lines covered, per file"
 	@echo "make dist-check   all of it from a clean clone, installed and removed"

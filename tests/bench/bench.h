@@ -1,7 +1,9 @@
 /*
  * bench.h - what the figures share: a clock, a line each, a home of their own
  *
- * A bench that cannot measure ends with 1.  One thread.
+ * What is printed becomes one table with tests/tools/figures.awk: lines of words
+ * set apart by tabs; a line without one stands in the table as it is.  A bench
+ * that cannot measure ends with 1; one that misses a goal does not.  One thread.
  */
 #ifndef BENCH_H
 #define BENCH_H
@@ -10,6 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/types.h>
+#include <sys/wait.h>
 #include <time.h>
 #include <unistd.h>
 
@@ -41,12 +44,44 @@ static inline double median(double *x, int n)
 	return x[n / 2];
 }
 
-/* A figure beside its goal, on a line of its own. */
+/*
+ * A figure and its goal, which is in the same unit: "< 15", "<= 3", "> 500",
+ * ">= 99.8", "= 0", or "" where there is none.
+ */
 static inline void figure(
     const char *what, const char *goal, double value, const char *unit)
 {
-	printf("%-52s goal %-12s measured %.2f %s\n", what, goal, value, unit);
+	printf("figure\t%s\t%s\t%.9g\t%s\n", what, goal, value, unit);
 	fflush(stdout);
+}
+
+/* What somebody else, or nothing at all, comes to where a figure has this name. */
+static inline void beside(const char *what, const char *who, double value)
+{
+	printf("beside\t%s\t%s\t%.9g\n", what, who, value);
+	fflush(stdout);
+}
+
+/* Beside the time of a whole program: one that does nothing, as often as that. */
+static inline void beside_true(const char *what)
+{
+	enum { LAUNCHES = 15 };
+	double ms[LAUNCHES];
+
+	for (int i = 0; i < LAUNCHES; i++) {
+		double began = now_ms();
+		pid_t child = fork();
+		int status;
+
+		if (child == 0) {
+			execlp("true", "true", (char *)NULL);
+			_exit(127);
+		}
+		if (child < 0 || waitpid(child, &status, 0) < 0 || status != 0)
+			fail("true");
+		ms[i] = now_ms() - began;
+	}
+	beside(what, "true(1)", median(ms, LAUNCHES));
 }
 
 /* A folder of this name is the home, with nothing in it and nothing chosen. */

@@ -142,8 +142,9 @@ static void whole(const char *folder)
 			fail(command);
 		ms[i] = now_ms() - start;
 	}
-	figure("the whole program, as a table", "< 200 ms", median(ms, RUNS),
-	    "ms");
+	figure(
+	    "the whole program, as a table", "< 200", median(ms, RUNS), "ms");
+	beside_true("the whole program, as a table");
 }
 
 int main(void)
@@ -164,11 +165,11 @@ int main(void)
 	build(path);
 	class_close(class_open(folder, &f));
 	multiply(path, folder);
-	figure("a class of 1000, two years each: all rows made", "< 20000 ms",
+	figure("a class of 1000, two years each: all rows made", "< 20000",
 	    look(folder), "ms");
 	for (int i = 0; i < RUNS; i++)
 		ms[i] = look(folder);
-	figure("the same class, listed", "< 200 ms", median(ms, RUNS), "ms");
+	figure("the same class, listed", "< 200", median(ms, RUNS), "ms");
 	whole(folder);
 	routine_free(routine);
 	forget_home(home);

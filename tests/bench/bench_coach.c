@@ -47,7 +47,7 @@ static void forecast(const struct past *p, int stages, const char *what)
 		fprintf(stderr, "there was no forecast to measure\n");
 		exit(1);
 	}
-	figure(what, "< 5 ms", median(ms, TIMES), "ms");
+	figure(what, "< 5", median(ms, TIMES), "ms");
 }
 
 int main(void)

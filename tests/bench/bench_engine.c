@@ -11,8 +11,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
+#include "bench.h"
 #include "evenhand/score/pulse.h"
 #include "evenhand/sound/engine.h"
 
@@ -52,12 +52,6 @@ static void play(struct engine *e, const struct passage *p, int64_t frame)
 		fprintf(stderr, "a passage could not be played\n");
 		exit(1);
 	}
-}
-
-static void figure(
-    const char *what, const char *goal, double value, const char *unit)
-{
-	printf("%-52s goal %-12s measured %.4f %s\n", what, goal, value, unit);
 }
 
 /* --- a day of ticks --------------------------------------------------- */
@@ -154,7 +148,7 @@ static void day(int rate)
 		asked++;
 	snprintf(
 	    what, sizeof what, "tick position error, a day at %d Hz", rate);
-	figure(what, "0 frames", (double)s.largest, "frames");
+	figure(what, "= 0", (double)s.largest, "frames");
 	printf("(%lld sounds found of %lld asked)\n", (long long)s.found,
 	    (long long)asked);
 	if (s.largest != 0 || s.found != asked)
@@ -163,21 +157,6 @@ static void day(int rate)
 }
 
 /* --- what a block costs ----------------------------------------------- */
-
-static double now_us(void)
-{
-	struct timespec t;
-
-	clock_gettime(CLOCK_MONOTONIC, &t);
-	return (double)t.tv_sec * 1e6 + (double)t.tv_nsec / 1e3;
-}
-
-static int by_size(const void *a, const void *b)
-{
-	double x = *(const double *)a, y = *(const double *)b;
-
-	return (x > y) - (x < y);
-}
 
 /* The most a routine may ask for in a second: 16 pulses, and all notes. */
 static struct passage dense_passage(void)
@@ -212,18 +191,18 @@ static void time_blocks(struct passage p, const char *name)
 			play(e, &p, next);
 			next += passage_ms(&p) * 48;
 		}
-		double t = now_us();
+		double t = now_ms();
 		engine_fill(e, block, SMALL_BLOCK);
-		us[i] = now_us() - t;
+		us[i] = (now_ms() - t) * 1e3;
 	}
 	qsort(us, BLOCKS, sizeof *us, by_size);
 	snprintf(what, sizeof what, "%s: 99.9th percentile of a block", name);
-	figure(what, "< 0.25 %", 100 * us[BLOCKS / 1000 * 999] / whole, "%");
+	figure(what, "< 0.25", 100 * us[BLOCKS / 1000 * 999] / whole, "%");
 	snprintf(what, sizeof what, "%s: median of a block", name);
-	figure(what, "-", 100 * us[BLOCKS / 2] / whole, "%");
+	figure(what, "", 100 * us[BLOCKS / 2] / whole, "%");
 	/* The kernel may take the processor away: it is in here too. */
 	snprintf(what, sizeof what, "%s: the longest block", name);
-	figure(what, "< 100 %", 100 * us[BLOCKS - 1] / whole, "%");
+	figure(what, "< 100", 100 * us[BLOCKS - 1] / whole, "%");
 	free(e);
 }
 

@@ -2,7 +2,7 @@
  * bench_listen_aubio.c - a general-purpose pitch library on the same sounds
  *
  * aubio's yinfft, 2048 samples every 480 at 48 kHz: what a program that knows
- * nothing of what was asked hears.  Built only where libaubio is installed, and
+ * nothing of what was asked hears, beside the figures of bench_listen.  Built only where libaubio is installed, and
  * never part of evenhand.  Its instants are moved by the delay that suits it
  * best, so that only its errors count.
  */
@@ -84,14 +84,14 @@ static void pitch(enum surrounding where, const char *name, double delay)
 		hear(&b, &s, delay, true);
 		free(s.x);
 	}
-	snprintf(what, sizeof what, "aubio, %s: within 10 cents", name);
-	figure(what, "-", 100.0 * pitches.within / pitches.instants, "%");
-	snprintf(what, sizeof what, "aubio, %s: gross errors", name);
-	figure(what, "-", 100.0 * pitches.gross / pitches.instants, "%");
-	snprintf(what, sizeof what, "aubio, %s: error, median", name);
-	figure(what, "-", errors_share(&pitches.cents, 0.5), "cents");
-	snprintf(what, sizeof what, "aubio, %s: 95 %% are under", name);
-	figure(what, "-", errors_share(&pitches.cents, 0.95), "cents");
+	snprintf(what, sizeof what, "%s: instants within 10 cents", name);
+	beside(what, "aubio", 100.0 * pitches.within / pitches.instants);
+	snprintf(what, sizeof what, "%s: gross errors", name);
+	beside(what, "aubio", 100.0 * pitches.gross / pitches.instants);
+	snprintf(what, sizeof what, "%s: error of the pitch, median", name);
+	beside(what, "aubio", errors_share(&pitches.cents, 0.5));
+	snprintf(what, sizeof what, "%s: 95 %% of them are under", name);
+	beside(what, "aubio", errors_share(&pitches.cents, 0.95));
 }
 
 int main(void)
@@ -103,9 +103,10 @@ int main(void)
 	seeded_state = 1;
 	pitch(DRY, "dry", delay);
 	pitch(NOISY, "noise 10 dB under", delay);
-	figure("aubio, delay that suits it", "-", 1000 * delay, "ms");
-	figure("aubio, D string", "-", b.seconds / hear(&b, &s, 0, false),
-	    "times real time");
+	beside("live pitch behind the newest sample, D string", "aubio",
+	    1000 * delay);
+	beside(
+	    "live path, D string", "aubio", b.seconds / hear(&b, &s, 0, false));
 	free(s.x);
 	return 0;
 }

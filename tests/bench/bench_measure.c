@@ -110,12 +110,12 @@ int main(void)
 	}
 	begun = now_ms();
 	mb = measure(program, path);
-	figure("an hour's recording measured", "< 60 s",
+	figure("an hour's recording measured", "< 60",
 	    (now_ms() - begun) / 1000, "s");
 	getrusage(RUSAGE_CHILDREN, &used);
-	figure("of a core, reading the file included", "-",
+	figure("of a core, reading the file included", "",
 	    (double)used.ru_utime.tv_sec + (double)used.ru_stime.tv_sec, "s");
-	figure("memory it took at most", "< 64 MB", mb, "MB");
+	figure("memory it took at most", "< 64", mb, "MB");
 	unlink(path);
 	return 0;
 }

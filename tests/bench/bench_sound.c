@@ -33,7 +33,7 @@ enum {
 	PRESSES = 20,
 	PRESS_AFTER = RATE / 10, /* frames of a note; a knock has 70 ms */
 	QUIET = RATE / 100,	 /* frames of nothing end a sound */
-	PATIENCE_MS = 20000,	 /* for a note to come */
+	PATIENCE_MS = 20000,	 /* for a note to come, and to end */
 	APART_MS = 400,
 	WATCH_S = 5,
 	LEAD_S = 10,	/* until the first of the usual turns sounds */
@@ -218,14 +218,14 @@ static double press_in_a_note(struct child *c, struct ear *e)
 	double until = now_ms() + PATIENCE_MS, pressed;
 
 	while (e->sounding < PRESS_AFTER) {
-		if (!listen(e, 1000) || now_ms() > until)
+		if (!listen(e, PATIENCE_MS) || now_ms() > until)
 			return -1;
 		drain(c);
 	}
 	pressed = now_ms();
 	press(c, ' ');
 	while (e->sounding)
-		if (!listen(e, 1000))
+		if (!listen(e, PATIENCE_MS))
 			return -1;
 	return e->last_ms - pressed;
 }
@@ -246,9 +246,9 @@ static void key_to_silence(struct child *c, struct ear *e, const char *beside)
 		press(c, '\n');
 	}
 	snprintf(name, sizeof name, "key to silence%s, median", beside);
-	figure(name, "< 50 ms", median(ms, PRESSES), "ms");
+	figure(name, "< 50", median(ms, PRESSES), "ms");
 	snprintf(name, sizeof name, "key to silence%s, worst of 20", beside);
-	figure(name, "< 50 ms", ms[PRESSES - 1], "ms");
+	figure(name, "< 50", ms[PRESSES - 1], "ms");
 }
 
 /* --- what it costs --------------------------------------------------------------- */
@@ -340,13 +340,13 @@ static double watch(struct child *c, struct ear *e, int seconds, double *mb)
 /* Half a minute of a session is under way already. */
 static void costs(struct child *c, struct ear *e, const char *self)
 {
-	double mb, share = watch(c, e, WATCH_S, &mb);
+	double mb, share = watch(c, e, WATCH_S, &mb), alone = bare_mb(self);
 
-	figure("share of a core, all its processes in a turn", "< 2 %", share,
-	    "%");
+	figure(
+	    "share of a core, all its processes in a turn", "< 2", share, "%");
 	figure("private memory of them", "", mb, "MB");
-	figure("beyond a program with PortAudio alone", "< 10 MB",
-	    mb - bare_mb(self), "MB");
+	beside("private memory of them", "PortAudio alone", alone);
+	figure("    beyond PortAudio alone", "< 10", mb - alone, "MB");
 }
 
 /* --- what a microphone costs ------------------------------------------------------ */
@@ -451,13 +451,14 @@ static void microphone_costs(const char *self)
 
 	run_alone(self, "deaf", &deaf, &deaf_mb, &without, &samples);
 	run_alone(self, "hears", &share, &mb, &with, &samples);
-	figure("share of a core that a microphone takes", "< 2 %", share - deaf,
+	figure("share of a core that a microphone takes", "< 2", share - deaf,
 	    "%");
-	figure("private memory that it takes", "< 8 MB", mb - deaf_mb, "MB");
-	figure("samples heard of those that were due", "> 99.9 %",
+	figure("private memory that it takes", "< 8", mb - deaf_mb, "MB");
+	figure("samples heard of those that were due", "> 99.9",
 	    100.0 * (double)samples / (WATCH_S * RATE), "%");
-	figure("interruptions of the sound in 5 s beside it", "0", with, "");
-	figure("the same without it", "0", without, "");
+	figure("interruptions of the sound in 5 s beside it", "= 0", with, "");
+	beside("interruptions of the sound in 5 s beside it", "without it",
+	    without);
 }
 
 /* A string that every finger's turn of the usual stage can hear. */
@@ -542,7 +543,7 @@ static void listening_costs(const char *binary, struct ear *e)
 	    "'%s' history --json --player Kite | grep -q tops_heard", binary);
 	if (system(line) != 0)
 		say_and_exit("the session that listens heard no string");
-	figure("share of a core, all of a session that listens", "< 4 %", share,
+	figure("share of a core, all of a session that listens", "< 4", share,
 	    "%");
 	figure("private memory of it", "", mb, "MB");
 }
