@@ -62,6 +62,9 @@ void flow_named(struct flow *f, unsigned attributes, const char *name,
 	enum flow_row kind = ROW_FIRST;
 	size_t next;
 
+	/* A name that is longer than its column has the words behind it. */
+	if (*name && text_columns(name) >= indent)
+		indent = text_columns(name) + 1;
 	do {
 		size_t bytes = text_wrap(words, f->width - indent, &next);
 

@@ -19,11 +19,23 @@ struct lane {
 
 enum side { SIDE_LEFT, SIDE_MIDDLE, SIDE_RIGHT };
 
+/* The face of the page, or a lower one where a long word needs it. */
+static struct face face_for(const struct layout *l, int columns, const char *s)
+{
+	struct face f = l->face;
+
+	while (f.scale > 1 && letters_columns(&f, s) > columns)
+		f.scale--;
+	return f;
+}
+
 static void place(struct canvas *c, const struct view *v,
     const struct layout *l, struct lane at, enum side side, unsigned attributes,
     const char *s)
 {
-	int room = at.to - at.from - letters_columns(&l->face, s);
+	struct face face = face_for(l, at.to - at.from, s);
+	int room = at.to - at.from - letters_columns(&face, s);
+	int row = at.row + (letters_rows(&l->face) - letters_rows(&face)) / 2;
 	int column = at.from;
 
 	if (room < 0 || !letters_can(s)) {
@@ -33,7 +45,7 @@ static void place(struct canvas *c, const struct view *v,
 	}
 	if (side != SIDE_LEFT)
 		column += side == SIDE_RIGHT ? room : room / 2;
-	letters_draw(c, at.row, column, attributes, &l->face, v->ascii, s);
+	letters_draw(c, row, column, attributes, &face, v->ascii, s);
 }
 
 static void place_word(struct canvas *c, const struct view *v,

@@ -94,9 +94,13 @@ static int cue_columns(const struct face *f, const struct routine *r)
 
 /* --- columns --- */
 
+/* Of the wider of its two words. */
 static int bow_columns(const struct face *f, bool signs)
 {
-	return word_columns(f, signs ? M_VIEW_SIGN_DOWN : M_VIEW_BIG_DOWN);
+	int down = word_columns(f, signs ? M_VIEW_SIGN_DOWN : M_VIEW_BIG_DOWN);
+	int up = word_columns(f, signs ? M_VIEW_SIGN_UP : M_VIEW_BIG_UP);
+
+	return down > up ? down : up;
 }
 
 /* Columns that finger, bow and count take side by side. */
