@@ -116,7 +116,10 @@ static bool take_all(struct taking *k)
 	return take_prepared_done(k) && good;
 }
 
-/* The first of the student's ids, and the others; false without any. */
+/*
+ * The first of the student's ids, and the others.  False when what was taken is
+ * nobody's; where there is no journal yet there is nothing, and no student.
+ */
 static bool take_ids(struct database *d, struct record *r)
 {
 	struct student_ids ids;
@@ -127,7 +130,7 @@ static bool take_ids(struct database *d, struct record *r)
 		text_add(&t, ids.id[0]);
 	for (int i = 1; i < ids.count; i++)
 		ids_add(&r->also, ids.id[i]);
-	return ids.count > 0;
+	return ids.count > 0 || (r->sittings == 0 && r->notes == 0);
 }
 
 bool record_take(const char *journal, int since, struct record *r,
