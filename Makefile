@@ -83,7 +83,7 @@ KILLS_kill_write := 50
 .SECONDARY:
 .PHONY: all run check check-all lint bench figures fuzz cover install \
 	uninstall without-paper without-files asan-built tsan-built fuzz-built \
-	deps deps-dev dist-check deb help clean asan tsan valgrind killed \
+	deps deps-dev dist dist-check deb help clean asan tsan valgrind killed \
 	paced sounded true-time picture tests golden simulate \
 	$(KILLED) $(FUZZ_ALL)
 
@@ -426,7 +426,13 @@ deps-dev:
 deb:
 	sh docs/packaging/build-deb.sh $(B)
 
-# A clean clone builds, passes, installs and leaves nothing behind.
+# The source of the last commit, packed: the same bytes whoever packs it.
+dist:
+	@mkdir -p $(B)
+	git archive -9 --prefix=$(PROGRAM)-$(VERSION)/ \
+	    -o $(B)/$(PROGRAM)-$(VERSION).tar.gz HEAD
+
+# What is packed builds, passes, installs and leaves nothing behind.
 dist-check:
 	sh $(TOOLS)/dist-check.sh
 
@@ -449,7 +455,8 @@ help:
 	@echo "make figures      the same into docs/figures.md, on an idle machine"
 	@echo "make picture      draw the pictures in docs/ anew"
 	@echo "make cover        lines covered, per file"
-	@echo "make dist-check   all of it from a clean clone, installed and removed"
+	@echo "make dist         the source, packed"
+	@echo "make dist-check   what is packed, built, tested, installed and removed"
 	@echo "make deb          a Debian package, linted"
 	@echo "make install      PREFIX=$(PREFIX), DESTDIR; make uninstall"
 
