@@ -26,27 +26,74 @@ done
 fits good example-*.yaml good-*.yaml || bad=1
 fits bad bad-*.yaml || bad=1
 
-# evenhand.1: its examples, run as they stand there.
+# literal PAGE SECTION: what is to be typed there
 literal()
 {
-	awk -v section="$1" '
+	awk -v section="$2" '
 	/^\.Sh / { here = $0 == ".Sh " section }
 	here && /^\.Ed/ { inside = 0 }
-	here && inside { print }
-	here && /^\.Bd -literal/ { inside = 1 }' "$root/man/evenhand.1"
+	here && sub(/^\.Dl /, "") || here && inside {
+		gsub(/\\\(dq/, "\"")
+		print
+	}
+	here && /^\.Bd -literal/ { inside = 1 }' "$root/man/$1"
 }
 
-literal SCRIPTS > keys.txt
+# evenhand.1: its examples, run as they stand there; what is given away is what
+# the session among them left.
+
+literal evenhand.1 SCRIPTS > keys.txt
 so "the manual has a script" [ -s keys.txt ]
-literal EXAMPLES > examples
+literal evenhand.1 EXAMPLES > examples
 so "the manual has examples" [ "$(wc -l < examples)" -ge 3 ]
-while read -r name arguments; do
-	is "an example of" "$name" evenhand
-	# shellcheck disable=SC2086
-	run 0 $arguments
-done < examples
+# those PATTERN: runs those that fit
+those()
+{
+	grep "$@" examples > some
+	while read -r name arguments; do
+		is "an example of" "$name" evenhand
+		# shellcheck disable=SC2086
+		run 0 $arguments
+	done < some
+}
+those -v -e ' give ' -e ' gather '
 has "$work/out" "Everything is silent"
+those -e ' give ' -e ' gather '
+has "$work/out" "1 known"
 so "the first example wrote a routine" cmp -s mine.yaml "$root/routines/cello.yaml"
+
+# evenhand-record.5: its session, in a record whose routine it names, is gathered
+# and given again as it stands there.
+literal evenhand-record.5 EXAMPLES > session
+so "the manual has a session" [ -s session ]
+fingerprint=$(sed -n 's/^- fingerprint: //p' wren.yaml)
+{
+	sed '/^since: /d; /^sittings:/q' wren.yaml
+	sed "s/^  routine: .*/  routine: $fingerprint/" session
+	echo 'notes: []'
+} > example.yaml
+HOME=$work/another
+mkdir "$HOME"
+run 0 gather example.yaml
+run 0 give -o again.yaml
+HOME=$work/home
+sed -n '/^sittings:/,$p' example.yaml > was
+sed -n '/^sittings:/,$p' again.yaml > given
+so "the session of the manual comes out as it went in" cmp was given
+
+# What it says of settings can be written, every key of them.
+settings=$HOME/.config/evenhand/settings.yaml
+mkdir -p "${settings%/*}"
+literal evenhand.1 SETTINGS > "$settings"
+run 0 today
+is "faults of the settings in the manual" "$(cat "$work/err")" ""
+is "their keys" "$(sed 's/:.*//' "$settings" | sort | tr '\n' ' ')" \
+    "$(sed -n '/\[MAP_SETTINGS\] = {/,/} }/p' "$root/src/routine/keys.c" |
+	grep -o '"[a-z_][a-z_]*"' | tr -d '"' | sort | tr '\n' ' ')"
+sed -i.kept 's/^loudness: .*/loudness: 101/' "$settings"
+run 0 today
+has "$work/err" "loudness"
+rm "$settings" "$settings.kept"
 
 # Its list of JSON keys is that of a history.
 awk '/^\.Sh THE HISTORY AS JSON/ { here = 1; next } /^\.Sh / { here = 0 }
