@@ -333,6 +333,12 @@ static void read_history(void)
 	journal_close(j);
 }
 
+/* Whether there is anything that evenhand would give. */
+static bool given(const struct record *r)
+{
+	return r->sittings > 0 || r->notes > 0;
+}
+
 /* What is given away must be what others take. */
 static void take_record(void)
 {
@@ -344,7 +350,9 @@ static void take_record(void)
 	struct fault f = { 0 };
 	char said[600] = "";
 
-	if (record_take(path, -1, &r, &left, &f)) {
+	if (!record_take(path, -1, &r, &left, &f)) {
+		must_say(&f);
+	} else if (given(&r)) {
 		r.given = moment_on(TODAY, 0);
 		record_write(&t, &r);
 		hold(!t.cut, "a record longer than its room");
@@ -353,8 +361,6 @@ static void take_record(void)
 			hold(false, said);
 		}
 		record_done(&again);
-	} else {
-		must_say(&f);
 	}
 	record_done(&r);
 }
