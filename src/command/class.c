@@ -86,7 +86,7 @@ bool class_see(
 
 	s->now = now;
 	s->today = moment_practice_day(now);
-	class_gather(folder);
+	class_gather(folder, &s->lies);
 	s->folder = class_look(folder, &f);
 	if (!s->folder ||
 	    !class_students(s->folder, &s->list, s->today, tell, &so_far, &f))
@@ -130,11 +130,26 @@ static bool print_lines(const struct class_seen *s)
 	return page_end(&page);
 }
 
-static bool print_empty(const struct ask *a)
+struct message class_empty(const struct class_seen *s, const char *folder)
+{
+	const struct class_lies *l = &s->lies;
+
+	if (l->records > 0)
+		return message_with(
+		    M_CLASS_EMPTY_BAD, TEXT(folder), WHOLE(l->records));
+	if (l->journals > 0)
+		return message_with(M_CLASS_EMPTY_INSIDE, TEXT(folder));
+	if (l->others > 0)
+		return message_with(M_CLASS_EMPTY_OTHERS, TEXT(folder),
+		    WHOLE(l->others), TEXT(l->other));
+	return message_with(M_CLASS_EMPTY, TEXT(folder));
+}
+
+static bool print_empty(const struct ask *a, const struct class_seen *s)
 {
 	char bytes[LINE_BYTES];
 	struct text page = text_in(bytes, sizeof(bytes));
-	struct message m = message_with(M_CLASS_EMPTY, TEXT(a->folder));
+	struct message m = class_empty(s, a->folder);
 
 	lines_say(&page, &m);
 	return command_print(&page);
@@ -151,7 +166,7 @@ static int show(const struct ask *a, const struct class_seen *s)
 	else if (a->json)
 		good = class_print_json(s);
 	else if (s->list.count == 0)
-		good = print_empty(a);
+		good = print_empty(a, s);
 	else {
 		choices_read(&chosen);
 		if (!a->lines && !chosen.now.lines &&

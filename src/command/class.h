@@ -11,11 +11,22 @@
 #include "evenhand/world/class_folder.h"
 #include "evenhand/world/terminal.h"
 
+enum { CLASS_FILE_BYTES = 256 };
+
+/* What else lies in the folder of a class. */
+struct class_lies {
+	int records;  /* that were not gathered before */
+	int journals; /* of students, where they do not belong */
+	int others;   /* no records */
+	char other[CLASS_FILE_BYTES]; /* the first of these, cleaned */
+};
+
 /* A class that was read, in the order in which the teacher is needed. */
 struct class_seen {
 	struct class_folder *folder;
 	struct moment now;
 	int today; /* practice day */
+	struct class_lies lies;
 	struct class_list list;
 	struct class_row *row;
 	struct class_row **order;
@@ -31,11 +42,14 @@ bool class_see(
 
 void class_seen_done(struct class_seen *s);
 
+/* Why a class has no students, and what to do. */
+struct message class_empty(const struct class_seen *s, const char *folder);
+
 /*
  * Gathers the record files that lie in the folder itself and were not yet; what
  * is wrong with one is said.
  */
-void class_gather(const char *folder);
+void class_gather(const char *folder, struct class_lies *lies);
 
 /* --- class_csv.c, class_json.c: false when it could not be written; said --- */
 

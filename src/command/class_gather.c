@@ -6,7 +6,8 @@
  *
  * To gather a record twice changes nothing, so what is remembered only saves
  * time.  A file that does not begin as a record does is none of ours: routines
- * may lie there, too.
+ * may lie there, too.  One that does may have any name, as mail programs give
+ * files endings of their own.
  */
 #include <dirent.h>
 #include <fcntl.h>
@@ -23,7 +24,7 @@
 #include "options.h"
 #include "so_far.h"
 
-enum { NAME_BYTES = 256, HEAD_BYTES = 512 };
+enum { NAME_BYTES = CLASS_FILE_BYTES, HEAD_BYTES = 512 };
 
 struct found {
 	char name[NAME_BYTES];
@@ -36,19 +37,38 @@ struct gathering {
 	int found, room;
 	struct found *at; /* those that are not known */
 	int good;
+	struct class_lies *lies;
 	struct so_far so_far;
 	struct faults faults;
 };
 
 /* --- which files --- */
 
+/* Whether it may lie in a class: nothing hidden, and nothing of our own. */
+static bool may_be(const char *name)
+{
+	static const char own[] = "class.sqlite";
+
+	return name[0] != '.' && strlen(name) < NAME_BYTES &&
+	    strncmp(name, own, sizeof(own) - 1) != 0;
+}
+
+/* Such files are looked up first, which is quicker than to look into them. */
 static bool has_ending(const char *name)
 {
 	const char *end = strrchr(name, '.');
 
-	return name[0] != '.' && end &&
-	    (strcasecmp(end, ".yaml") == 0 || strcasecmp(end, ".yml") == 0) &&
-	    strlen(name) < NAME_BYTES;
+	return end &&
+	    (strcasecmp(end, ".yaml") == 0 || strcasecmp(end, ".yml") == 0);
+}
+
+/* Whether it has the name of a student's journal. */
+static bool is_journal(const char *name)
+{
+	char id[RECORD_ID_MAX];
+
+	id_copy(id, name);
+	return record_id_good(id) && strcmp(name + strlen(id), ".sqlite") == 0;
 }
 
 static bool path_of(
@@ -96,6 +116,22 @@ static void add_found(struct gathering *g, const struct found *f)
 	g->at[g->found++] = *f;
 }
 
+static bool is_known(const struct class_folder *known, const struct found *f)
+{
+	return known &&
+	    class_file_known(known,
+		&(struct class_file) { f->name, f->size, f->time_ns, 0 });
+}
+
+/* Something that is no record; the first by name stands for all. */
+static void add_other(struct class_lies *lies, const char *name)
+{
+	if (is_journal(name))
+		lies->journals++;
+	else if (lies->others++ == 0 || strcmp(name, lies->other) < 0)
+		text_clean(lies->other, sizeof(lies->other), name);
+}
+
 static void look_at_file(
     struct gathering *g, const struct class_folder *known, const char *name)
 {
@@ -104,18 +140,19 @@ static void look_at_file(
 	char path[CLASS_PATH_BYTES];
 	struct stat s;
 
-	if (!has_ending(name) || !path_of(g, name, path, sizeof(path)) ||
+	if (!may_be(name) || !path_of(g, name, path, sizeof(path)) ||
 	    stat(path, &s) != 0 || !S_ISREG(s.st_mode))
 		return;
 	f.size = s.st_size;
 	f.time_ns = file_time_ns(&s);
 	t = text_in(f.name, sizeof(f.name));
 	text_add(&t, name);
-	if (!known ||
-	    !class_file_known(
-		known, &(struct class_file) { f.name, f.size, f.time_ns, 0 }))
-		if (is_record(path))
-			add_found(g, &f);
+	if (has_ending(name) && is_known(known, &f))
+		return;
+	if (!is_record(path))
+		add_other(g->lies, name);
+	else if (!is_known(known, &f))
+		add_found(g, &f);
 }
 
 static int by_name(const void *a, const void *b)
@@ -135,7 +172,7 @@ static void find(struct gathering *g)
 		return;
 	while ((e = readdir(folder)) != NULL) {
 		/* A folder without a file that may be one opens nothing. */
-		if (!known && has_ending(e->d_name))
+		if (!known && may_be(e->d_name))
 			known = class_look(g->folder, &f);
 		look_at_file(g, known, e->d_name);
 	}
@@ -202,6 +239,7 @@ static void gather(struct gathering *g)
 	    M_CLASS_NOT_GATHERED, WHOLE(g->found), TEXT(g->folder));
 	struct fault f;
 
+	g->lies->records = g->found;
 	if (access(g->folder, W_OK) != 0) {
 		command_say(&m);
 		return;
@@ -221,13 +259,15 @@ static void gather(struct gathering *g)
 		command_say(&m);
 }
 
-void class_gather(const char *folder)
+void class_gather(const char *folder, struct class_lies *lies)
 {
 	struct gathering *g = calloc(1, sizeof(*g));
 
+	*lies = (struct class_lies) { 0 };
 	if (!g)
 		return;
 	g->folder = folder;
+	g->lies = lies;
 	g->so_far = (struct so_far) { M_CLASS_GATHERING, 20, 10, false };
 	find(g);
 	if (g->found > 0)

@@ -119,8 +119,7 @@ static int print(struct printing *p)
 	    !class_see(&p->seen, a->folder, a->now, &status))
 		return status;
 	if (p->seen.list.count == 0)
-		return refuse(message_with(M_CLASS_PRINT_NONE, TEXT(a->folder)),
-		    EXIT_NO_INPUT);
+		return refuse(class_empty(&p->seen, a->folder), EXIT_NO_INPUT);
 	status = add_all(p);
 	return status == EXIT_GOOD ? sheet_end(&p->maker, p->pages) : status;
 }

@@ -6,8 +6,10 @@
  */
 #include <stddef.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "class_parts.h"
+#include "evenhand/base/fingerprint.h"
 #include "evenhand/base/text.h"
 
 enum { LIST_BYTES = 1024 };
@@ -167,6 +169,39 @@ void columns_bind(sqlite3_stmt *st, int from, const struct student *s)
 {
 	for (int i = 0; i < COLUMNS; i++)
 		bind_column(st, from + i, &columns[i], s);
+}
+
+/* --- what they hold in one number --- */
+
+/* Words as they will be read, not as they may stand in the student. */
+static uint64_t seal_words(uint64_t seal, const struct column *c, const char *s)
+{
+	char clean[STUDENT_WORDS_BYTES];
+
+	_Static_assert((int)STUDENT_WORDS_BYTES >= STUDENT_TITLE_BYTES &&
+		(int)STUDENT_WORDS_BYTES >= (int)UNIT_NAME_MAX,
+	    "no words are longer");
+	text_clean(clean, c->size, s);
+	return fingerprint_add(seal, clean, strlen(clean) + 1);
+}
+
+uint64_t columns_seal(const struct student *s)
+{
+	uint64_t seal = FINGERPRINT_START;
+
+	for (int i = 0; i < COLUMNS; i++) {
+		const struct column *c = &columns[i];
+		const char *field = (const char *)s + c->offset;
+
+		if (c->kind == WORDS)
+			seal = seal_words(seal, c, field);
+		else if (c->kind == DAYS)
+			seal = fingerprint_add(
+			    seal, field, (size_t)s->days * sizeof(s->day[0]));
+		else
+			seal = fingerprint_add(seal, field, c->size);
+	}
+	return seal;
 }
 
 /* --- and back --- */

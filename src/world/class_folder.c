@@ -1,5 +1,5 @@
 /*
- * class_folder.c - the folder of a class: opened, and what was gathered
+ * class_folder.c - the folder of a class: opened, and rows kept in it
  *
  * class.sqlite holds nothing that cannot be made again, so it need not wait for
  * the disk at every commit.
@@ -70,6 +70,20 @@ bool class_may_be(const char *folder, struct fault *f)
 	    is_folder(folder, f);
 }
 
+/* Whether class.sqlite can be what its name says, or is not there yet. */
+static bool base_may_be(const struct class_folder *c, struct fault *f)
+{
+	struct stat s;
+
+	if (stat(c->path, &s) != 0)
+		return true;
+	if (!S_ISREG(s.st_mode))
+		return fault_set(
+		    f, message_with(M_CLASS_IN_THE_WAY, TEXT(c->path)));
+	return access(c->path, R_OK) == 0 ||
+	    fault_set(f, message_with(M_CLASS_CLOSED, TEXT(c->path)));
+}
+
 static struct class_folder *class_new(const char *folder, struct fault *f)
 {
 	struct class_folder *c;
@@ -86,9 +100,10 @@ static struct class_folder *class_new(const char *folder, struct fault *f)
 	path = text_in(c->path, sizeof(c->path));
 	text_add(&name, folder);
 	text_format(&path, "%s/%s", folder, CLASS_FILE);
-	if (!path.cut)
+	if (path.cut)
+		fault_set(f, message_of(M_WORLD_PATH_LONG));
+	else if (base_may_be(c, f))
 		return c;
-	fault_set(f, message_of(M_WORLD_PATH_LONG));
 	free(c);
 	return NULL;
 }
@@ -171,8 +186,8 @@ static bool open_in_memory(struct class_folder *c, struct fault *f)
 	bool good = database_handle(
 	    &c->base, ":memory:", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
 
-	if (good && access(c->path, R_OK) == 0 &&
-	    database_handle(&there, c->path, SQLITE_OPEN_READONLY)) {
+	if (good && access(c->path, F_OK) == 0 &&
+	    database_still(&there, c->path)) {
 		copy = sqlite3_backup_init(
 		    c->base.handle, "main", there.handle, "main");
 		if (copy)
@@ -258,11 +273,26 @@ void class_end(struct class_folder *c)
 	c->under_way = false;
 }
 
-bool class_keep(struct class_folder *c, const char *id, const char *initials,
-    int given, struct fault *f)
+/* Who a record says it is; no record says nothing. */
+static void name_of(struct class_name *n, const struct record *r)
+{
+	struct text t;
+
+	*n = (struct class_name) { "", -1, -1 };
+	if (!r)
+		return;
+	t = text_in(n->initials, sizeof(n->initials));
+	text_add(&t, r->initials);
+	n->named = r->given.utc;
+	n->given = moment_practice_day(r->given);
+}
+
+bool class_keep(struct class_folder *c, const char *id, const struct record *r,
+    struct fault *f)
 {
 	char path[CLASS_PATH_BYTES];
 	struct class_stamp stamp;
+	struct class_name name;
 	struct student s = { 0 };
 	int today = moment_practice_day(clock_now());
 
@@ -270,8 +300,9 @@ bool class_keep(struct class_folder *c, const char *id, const char *initials,
 		return fault_set(f, message_with(M_CLASS_NO_STUDENT, TEXT(id)));
 	class_stamp_of(path, &stamp);
 	class_take(c, id, today, &s);
+	name_of(&name, r);
 	return (rows_keep(&c->base, &s, &stamp) &&
-		   rows_name(&c->base, id, initials, given, today)) ||
+		   rows_name(&c->base, id, &name, today)) ||
 	    class_failed(c, f);
 }
 
@@ -288,45 +319,5 @@ bool class_merge(struct class_folder *c, const struct record *r,
 	return gather_into(path,
 		   &(struct gather_what) { r, GATHER_CLASS, *asked }, news,
 		   f) &&
-	    class_keep(c, home, r->initials, moment_practice_day(r->given), f);
-}
-
-/* --- gathered files --- */
-
-static sqlite3_stmt *with_file(const struct class_folder *c, const char *sql,
-    const struct class_file *file)
-{
-	sqlite3_stmt *st = NULL;
-
-	if (sqlite3_prepare_v2(c->base.handle, sql, -1, &st, NULL) != SQLITE_OK)
-		return NULL;
-	sqlite3_bind_text(st, 1, file->name, -1, SQLITE_STATIC);
-	sqlite3_bind_int64(st, 2, file->size);
-	sqlite3_bind_int64(st, 3, file->time_ns);
-	sqlite3_bind_int64(st, 4, (int64_t)file->hash);
-	return st;
-}
-
-bool class_file_known(
-    const struct class_folder *c, const struct class_file *file)
-{
-	sqlite3_stmt *st = with_file(c,
-	    "SELECT 1 FROM files WHERE (name = ?1 AND size = ?2 "
-	    "AND time_ns = ?3) OR (size = ?2 AND hash = ?4 AND hash <> 0) "
-	    "LIMIT 1",
-	    file);
-	bool known = st && sqlite3_step(st) == SQLITE_ROW;
-
-	sqlite3_finalize(st);
-	return known;
-}
-
-void class_file_keep(struct class_folder *c, const struct class_file *file)
-{
-	sqlite3_stmt *st = with_file(
-	    c, "INSERT OR REPLACE INTO files VALUES (?1, ?2, ?3, ?4)", file);
-
-	if (st)
-		sqlite3_step(st);
-	sqlite3_finalize(st);
+	    class_keep(c, home, r, f);
 }

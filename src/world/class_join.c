@@ -230,7 +230,7 @@ static bool take_over(struct class_folder *c, const char *to, const char *from,
 			news, f) &&
 		    (rows_fold(&c->base, from, to, today) ||
 			class_failed(c, f)) &&
-		    class_keep(c, to, "", -1, f);
+		    class_keep(c, to, NULL, f);
 	}
 	record_done(&r);
 	return good;

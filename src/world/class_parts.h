@@ -1,8 +1,10 @@
 /*
  * class_parts.h - the open folder of a class, as its own files see it
  *
- *	class_folder.c	opening, gathered files
+ *	class_folder.c	opening
+ *	class_files.c	gathered files
  *	class_rows.c	rows of students in the database
+ *	class_names.c	who they are
  *	class_columns.c	the facts of a student as columns of it
  *	class_list.c	which journals there are, and which rows are no longer true
  *	class_join.c	one line under several ids
@@ -51,6 +53,9 @@ void columns_declare(struct text *sql);
 /* Binds them all to parameters from a number on. */
 void columns_bind(sqlite3_stmt *st, int from, const struct student *s);
 
+/* A number over what they hold, as it is once they were kept and read. */
+uint64_t columns_seal(const struct student *s);
+
 /* Reads them all from a row; s is all zero before. */
 void columns_read(sqlite3_stmt *st, int from, struct student *s);
 
@@ -66,21 +71,34 @@ bool rows_make(struct database *d);
 bool rows_keep(struct database *d, const struct student *s,
     const struct class_stamp *stamp);
 
-/*
- * Keeps who it is, as of a practice day: "" and a day of -1 change nothing, and
- * a day that is to come gives way to any other.
- */
-bool rows_name(struct database *d, const char *id, const char *initials,
-    int given, int today);
+/* A statement, NULL when it cannot be made; and one run to its end. */
+sqlite3_stmt *rows_prepare(struct database *d, const char *sql);
+bool rows_run(sqlite3_stmt *st);
 
 /*
- * Calls back with every row in the order of ids; false when they cannot be
- * read.
+ * Calls back with every row in the order of ids; one that is not as it was kept
+ * has a stamp that no journal has.  False when they cannot be read.
  */
 bool rows_each(struct database *d,
     void (*each)(void *context, const struct student *s,
 	const struct class_stamp *stamp),
     void *context);
+
+/* --- class_names.c --- */
+
+/* Who a record says it is. */
+struct class_name {
+	char initials[STUDENT_INITIALS_BYTES]; /* "": nothing of it */
+	int64_t named; /* seconds, UTC: the record the initials are of */
+	int given;     /* practice day of the newest record, -1 not known */
+};
+
+/*
+ * Keeps who it is: whatever the order in which records come, the newest names
+ * the student, and one of a day to come gives way to any other.
+ */
+bool rows_name(
+    struct database *d, const char *id, const struct class_name *n, int today);
 
 /* What is kept of who one id is becomes that of another, as rows_name does. */
 bool rows_fold(struct database *d, const char *from, const char *to, int today);

@@ -1,27 +1,31 @@
 /*
  * class_rows.c - rows of students in the database of a class
  *
- *	students	who: initials, and the day of the newest record
+ *	students	who: initials, the moment of the record they are of, and
+ *			the day of the newest record
  *	facts		all that a line of the class is made of
  *	notes		what hurt or was sore
  *	files		records that were gathered
  *
  * Facts and notes are of one version of the rules; those of another are thrown
- * away and made anew.
+ * away and made anew.  Each row of facts carries a seal over what it holds, so
+ * one that somebody or a disk changed is made anew as well.
  */
 #include <stdio.h>
 #include <string.h>
 
 #include "class_parts.h"
+#include "evenhand/base/fingerprint.h"
 #include "evenhand/base/text.h"
 
 enum {
 	SQL_BYTES = 4096,
-	LAYOUT = 1,
+	LAYOUT = 2,
 	/* Columns of facts before those of class_columns.c. */
 	FACTS_ID = 0,
 	FACTS_SIZE,
 	FACTS_TIME,
+	FACTS_SEAL,
 	FACTS_FIRST,
 };
 
@@ -43,9 +47,23 @@ static void add_facts_table(struct text *sql)
 {
 	text_add(sql,
 	    "CREATE TABLE facts (id TEXT PRIMARY KEY,"
-	    " journal_size INTEGER NOT NULL, journal_time_ns INTEGER NOT NULL");
+	    " journal_size INTEGER NOT NULL, journal_time_ns INTEGER NOT NULL,"
+	    " seal INTEGER NOT NULL");
 	columns_declare(sql);
 	text_add(sql, ") STRICT, WITHOUT ROWID");
+}
+
+/* Version 1 knew of one day alone, that of the newest record. */
+static bool add_named(struct database *d)
+{
+	return database_number(d,
+		   "SELECT count(*) FROM pragma_table_info('students') "
+		   "WHERE name = 'named'",
+		   0) > 0 ||
+	    database_run(d,
+		"ALTER TABLE students ADD COLUMN named INTEGER NOT NULL "
+		"DEFAULT -1;"
+		"UPDATE students SET named = given * 86400 WHERE given >= 0");
 }
 
 int rows_version(void)
@@ -68,7 +86,7 @@ bool rows_make(struct database *d)
 		return false;
 	if (database_run(
 		d, "DROP TABLE IF EXISTS facts; DROP TABLE IF EXISTS notes") &&
-	    database_run(d, tables) && database_run(d, bytes) &&
+	    database_run(d, tables) && add_named(d) && database_run(d, bytes) &&
 	    database_run(d, stamp) && database_run(d, "COMMIT"))
 		return true;
 	database_run(d, "ROLLBACK");
@@ -77,7 +95,7 @@ bool rows_make(struct database *d)
 
 /* --- writing --- */
 
-static sqlite3_stmt *prepare(struct database *d, const char *sql)
+sqlite3_stmt *rows_prepare(struct database *d, const char *sql)
 {
 	sqlite3_stmt *st = NULL;
 
@@ -86,7 +104,14 @@ static sqlite3_stmt *prepare(struct database *d, const char *sql)
 	    : NULL;
 }
 
-static bool run(sqlite3_stmt *st)
+static const char *text_of(sqlite3_stmt *st, int at)
+{
+	const char *text = (const char *)sqlite3_column_text(st, at);
+
+	return text ? text : "";
+}
+
+bool rows_run(sqlite3_stmt *st)
 {
 	bool done = st && sqlite3_step(st) == SQLITE_DONE;
 
@@ -96,6 +121,23 @@ static bool run(sqlite3_stmt *st)
 static void bind_text(sqlite3_stmt *st, int at, const char *text)
 {
 	sqlite3_bind_text(st, at, text, -1, SQLITE_TRANSIENT);
+}
+
+/* A number over all that a row holds. */
+static int64_t seal_of(const struct student *s)
+{
+	uint64_t seal = columns_seal(s);
+
+	for (int i = 0; i < s->notes; i++) {
+		const struct student_note *n = &s->note[i];
+		const int numbers[] = { n->day, (int)n->kind, n->finger };
+		char clean[STUDENT_PLACE_BYTES];
+
+		text_clean(clean, sizeof(clean), n->words);
+		seal = fingerprint_add(seal, numbers, sizeof(numbers));
+		seal = fingerprint_add(seal, clean, strlen(clean) + 1);
+	}
+	return (int64_t)seal;
 }
 
 static bool keep_facts(struct database *d, const struct student *s,
@@ -109,20 +151,21 @@ static bool keep_facts(struct database *d, const struct student *s,
 	for (int i = 1; i < FACTS_FIRST + columns_count(); i++)
 		text_add(&sql, ", ?");
 	text_add(&sql, ")");
-	st = prepare(d, bytes);
+	st = rows_prepare(d, bytes);
 	if (!st)
 		return false;
 	bind_text(st, FACTS_ID + 1, s->id);
 	sqlite3_bind_int64(st, FACTS_SIZE + 1, stamp->size);
 	sqlite3_bind_int64(st, FACTS_TIME + 1, stamp->time_ns);
+	sqlite3_bind_int64(st, FACTS_SEAL + 1, seal_of(s));
 	columns_bind(st, FACTS_FIRST + 1, s);
-	return run(st);
+	return rows_run(st);
 }
 
 static bool keep_note(struct database *d, const struct student *s, int place)
 {
 	const struct student_note *n = &s->note[place];
-	sqlite3_stmt *st = prepare(
+	sqlite3_stmt *st = rows_prepare(
 	    d, "INSERT OR REPLACE INTO notes VALUES (?1, ?2, ?3, ?4, ?5, ?6)");
 
 	bind_text(st, 1, s->id);
@@ -131,16 +174,16 @@ static bool keep_note(struct database *d, const struct student *s, int place)
 	sqlite3_bind_int(st, 4, (int)n->kind);
 	sqlite3_bind_int(st, 5, n->finger);
 	bind_text(st, 6, n->words);
-	return run(st);
+	return rows_run(st);
 }
 
 static bool keep_notes(struct database *d, const struct student *s)
 {
-	sqlite3_stmt *st = prepare(d, "DELETE FROM notes WHERE id = ?1");
+	sqlite3_stmt *st = rows_prepare(d, "DELETE FROM notes WHERE id = ?1");
 	bool good;
 
 	bind_text(st, 1, s->id);
-	good = run(st);
+	good = rows_run(st);
 	for (int i = 0; good && i < s->notes; i++)
 		good = keep_note(d, s, i);
 	return good;
@@ -157,65 +200,7 @@ bool rows_keep(struct database *d, const struct student *s,
 	return false;
 }
 
-/* A day to come is of a clock that is wrong: any other is newer. */
-#define COUNTED(day) "CASE WHEN " day " > ?4 THEN -1 ELSE " day " END"
-#define NEWER "(" COUNTED("?3") ", ?3) >= (" COUNTED("given") ", given)"
-
-bool rows_name(struct database *d, const char *id, const char *initials,
-    int given, int today)
-{
-	char clean[STUDENT_INITIALS_BYTES];
-	sqlite3_stmt *st = prepare(d,
-	    "INSERT INTO students VALUES (?1, ?2, ?3) ON CONFLICT (id) DO "
-	    "UPDATE SET given = CASE WHEN " NEWER " THEN ?3 ELSE given END, "
-	    "initials = CASE WHEN ?2 = '' THEN initials "
-	    "WHEN initials = '' OR " NEWER " THEN ?2 ELSE initials END");
-
-	text_clean(clean, sizeof(clean), initials);
-	bind_text(st, 1, id);
-	bind_text(st, 2, clean);
-	sqlite3_bind_int(st, 3, given);
-	sqlite3_bind_int(st, 4, today + STUDENT_EAST);
-	return run(st);
-}
-
-bool rows_fold(struct database *d, const char *from, const char *to, int today)
-{
-	char initials[RECORD_INITIALS_MAX] = "";
-	sqlite3_stmt *st = prepare(
-	    d, "SELECT initials, given FROM students WHERE id = ?1");
-	const char *name;
-	bool there;
-	int given = -1;
-
-	bind_text(st, 1, from);
-	there = st && sqlite3_step(st) == SQLITE_ROW;
-	if (there) {
-		name = (const char *)sqlite3_column_text(st, 0);
-		text_clean(initials, sizeof(initials), name ? name : "");
-		given = sqlite3_column_int(st, 1);
-	}
-	sqlite3_finalize(st);
-	if (!there)
-		return true;
-	if (!database_run(d, "SAVEPOINT fold"))
-		return false;
-	st = prepare(d, "DELETE FROM students WHERE id = ?1");
-	bind_text(st, 1, from);
-	if (run(st) && rows_name(d, to, initials, given, today))
-		return database_run(d, "RELEASE fold");
-	database_run(d, "ROLLBACK TO fold; RELEASE fold");
-	return false;
-}
-
 /* --- reading --- */
-
-static const char *text_of(sqlite3_stmt *st, int at)
-{
-	const char *text = (const char *)sqlite3_column_text(st, at);
-
-	return text ? text : "";
-}
 
 static void read_facts(
     sqlite3_stmt *st, struct student *s, struct class_stamp *stamp)
@@ -267,10 +252,10 @@ bool rows_each(struct database *d,
 	const struct class_stamp *stamp),
     void *context)
 {
-	sqlite3_stmt *rows = prepare(d,
+	sqlite3_stmt *rows = rows_prepare(d,
 	    "SELECT facts.*, students.initials, students.given FROM facts "
 	    "LEFT JOIN students ON students.id = facts.id ORDER BY facts.id");
-	sqlite3_stmt *notes = prepare(
+	sqlite3_stmt *notes = rows_prepare(
 	    d, "SELECT * FROM notes ORDER BY id, place");
 	struct class_stamp stamp;
 	struct student s;
@@ -281,6 +266,9 @@ bool rows_each(struct database *d,
 		while ((got = sqlite3_step(rows)) == SQLITE_ROW) {
 			read_facts(rows, &s, &stamp);
 			note = read_notes(notes, note, &s);
+			if (sqlite3_column_int64(rows, FACTS_SEAL) !=
+			    seal_of(&s))
+				stamp = (struct class_stamp) { -1, -1 };
 			each(context, &s, &stamp);
 		}
 	}

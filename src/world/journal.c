@@ -149,6 +149,7 @@ static void give_up_reading(struct journal *j, struct database *d)
 bool journal_history(struct journal *j, struct history *h, int today,
     const struct routine *r, struct fault *f)
 {
+	const int days = r ? HISTORY_TALLY_DAYS : -1;
 	struct database other = { 0 }, *d;
 	bool good = true;
 
@@ -156,10 +157,11 @@ bool journal_history(struct journal *j, struct history *h, int today,
 	journal_flush(j);
 	pthread_mutex_lock(&j->base_lock);
 	d = readable(j, &other);
-	if (d != NULL &&
-	    !history_load(d, h, today, r ? HISTORY_TALLY_DAYS : -1)) {
-		give_up_reading(j, d);
-		good = false;
+	if (d != NULL && !history_load(d, h, today, days)) {
+		history_done(h);
+		good = history_recount(d, h, today, days);
+		if (!good)
+			give_up_reading(j, d);
 	}
 	database_close(&other);
 	pthread_mutex_unlock(&j->base_lock);

@@ -132,6 +132,13 @@ void database_text(struct database *d, const char *sql, char *buffer, int size);
 enum trouble database_memory(struct database *d, struct database *from);
 
 /*
+ * Opens a database for reading only, without making files: also in a folder
+ * that cannot be written.  False, with errno, when it cannot be opened; what is
+ * wrong inside shows later.
+ */
+bool database_still(struct database *d, const char *path);
+
+/*
  * Opens a journal for reading only, with the rows of its spool, without a
  * lock and without making files; a missing one is empty.  Readable whenever it
  * has a handle then: a newer or a broken one may have, with TROUBLE_NEWER or

@@ -99,10 +99,10 @@ static bool has_wal(const char *path)
 	return stat(name, &s) == 0;
 }
 
-static enum trouble open_to_read(struct database *d, const char *path)
+bool database_still(struct database *d, const char *path)
 {
 	if (!open_still(d, path))
-		return database_give_up(d, trouble_of_errno(errno));
+		return false;
 	if (!in_wal_mode(d) || has_wal(path)) {
 		struct database live;
 
@@ -115,7 +115,7 @@ static enum trouble open_to_read(struct database *d, const char *path)
 			database_close(&live);
 		}
 	}
-	return schema_check(d, &journal_schema);
+	return true;
 }
 
 /* The journal as it lies there; with nothing there an empty one. */
@@ -127,7 +127,8 @@ static enum trouble look_at_file(struct database *d, const char *path)
 
 	if (stat(path, &s) != 0 && errno == ENOENT)
 		return database_memory(d, NULL);
-	trouble = open_to_read(d, path);
+	trouble = database_still(d, path) ? schema_check(d, &journal_schema)
+					  : trouble_of_errno(errno);
 	if (trouble != TROUBLE_NONE && trouble != TROUBLE_NEWER)
 		return database_give_up(d, trouble);
 	version = database_number(d, "PRAGMA user_version", 0);

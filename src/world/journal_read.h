@@ -16,6 +16,13 @@
  */
 bool history_load(struct database *d, struct history *h, int today, int days);
 
+/*
+ * The same from roll-ups that are counted anew, in a copy: for a journal whose
+ * own cannot be read.  h holds nothing before that is to be freed.
+ */
+bool history_recount(
+    struct database *d, struct history *h, int today, int days);
+
 /* --- journal_read_lists.c: the JSON lists of roll-ups --- */
 
 /*

@@ -42,11 +42,23 @@ mkdir empty
 unchanged 64 "Take one of them" class empty --csv --json
 before=$(disk)
 run 0 class empty
-has "$out" "There are no students in empty yet."
+has "$out" "empty has no students yet."
 run 0 class empty --json
 is "an empty class" "$(ask "$out" "select json_array_length(j, '\$.students') from f")" 0
 so "looking makes nothing" [ "$(disk)" = "$before" ]
-unchanged 66 "there are no students in empty yet" print class empty -o none.pdf
+unchanged 66 "empty has no students yet" print class empty -o none.pdf
+
+# What lies there instead is told, and what to do about it.
+mkdir wrong
+echo "a letter" > wrong/letter.txt
+cp empty/../file wrong/notes.yaml
+run 0 class wrong
+has "$out" "wrong has no students yet: 2 files lie in it, but no record (letter.txt is none)"
+unchanged 66 "letter.txt is none" print class wrong -o none.pdf
+echo 'evenhand_record: 1' > wrong/notes.yaml
+run 0 class wrong
+has "$err" "wrong/notes.yaml:"
+has "$out" "1 record lies in it, but nothing could be taken from"
 
 # --- records that simply lie there ----------------------------------------------
 routine_at tone
@@ -70,6 +82,21 @@ run 0 class class --at "$noon" --json
 so "nothing was gathered twice" [ ! -s "$err" ]
 so "the disk is as before" [ "$(disk)" = "$before" ]
 is "as JSON" "$(states "$out")" "W. P. ready, A. B. fine"
+
+# --- the wrong folder, a file that mail gave another ending -------------------------
+run 0 class class/students
+has "$out" "folder above it: evenhand class class/students/.."
+mkdir mailed
+cp "class/A. B..yaml" "mailed/A. B..yaml.txt"
+cp keys mailed/letter.pdf
+run 0 class mailed --at "$noon"
+has "$err" "1 new record was gathered from the folder."
+has "$out" "A. B.:"
+run 0 class mailed --at "$noon"
+so "once" [ ! -s "$err" ]
+mkdir taken taken/class.sqlite
+unchanged 66 "taken/class.sqlite is no file" class taken
+unchanged 66 "taken/class.sqlite is no file" gather --class taken "class/A. B..yaml"
 
 # --- a later day, without any new record ---------------------------------------------
 run 0 class class --at 2026-03-14T12:00 --json
@@ -174,6 +201,7 @@ if [ "$(id -u)" -ne 0 ]; then
 	cp class/third.yml "$work/files/new.yaml"
 	run 0 class class --at 2026-03-30T12:00 --json
 	is "read only" "$(states "$out" | tr -dc , | wc -c | tr -d ' ')" 2
+	so "with their names" [ "$(states "$out" | grep -c 'Z. Z.')" = 1 ]
 	chmod u+w class class/students
 else
 	echo "skipped: root may write everything"

@@ -97,16 +97,35 @@ damage "update days set tallies = replace(tallies, 'tone',
 damage "delete from sittings"
 has "$work/out" "2026-03-02: how long it took was not kept."
 
-# --- what cannot be read is said -------------------------------------------------------
-damage "update days set tallies = 'nonsense'" 65
-has "$work/err" "cannot be read"
-kept "without roll-ups"
-damage "update days set entries = 2000000000" 65
-damage "update days set entries = -1" 65
-damage "update days set tallies = replace(tallies, ',2,', ',99999999999,')" 65
-damage "update sittings set seen = '['" 65
+# --- roll-ups that cannot be read are counted anew ---------------------------------------
+cp good.db "$journal"
+for form in csv sessions json; do
+	"$EVENHAND" history "--$form" > "whole.$form"
+done
+# counted SQL: what it did to the roll-ups is not seen anywhere
+counted()
+{
+	damage "$1"
+	for form in csv sessions json; do
+		"$EVENHAND" history "--$form" > "$work/out"
+		so "$form as before" cmp -s "whole.$form" "$work/out"
+	done
+}
+counted "update days set tallies = 'nonsense'"
+counted "update days set tallies = '[[[' || char(27) || '[2J'"
+counted "update days set entries = 2000000000"
+counted "update days set entries = -1"
+counted "update days set tallies = replace(tallies, ',2,', ',99999999999,')"
+damage "update sittings set seen = '['"
+"$EVENHAND" history --csv > "$work/out"
+so "what was seen, too" cmp -s whole.csv "$work/out"
 kept "without what was seen"
+session 2026-03-05T17:00 keys --marking turn tone.yaml
+is "practised on" "$(sqlite3 "$journal" "select count(*) from sittings")" 4
+
+# --- what cannot be read is said -------------------------------------------------------
 damage "drop table days" 65
+has "$work/err" "cannot be read"
 damage "drop table turns" 65 65
 cp good.db whole.db
 head -c 20000 whole.db > good.db

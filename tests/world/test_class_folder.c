@@ -2,7 +2,7 @@
  * test_class_folder.c - the folder of a class: rows that stay true, files that
  * were gathered, ids that never become paths; a routine out of its kept text
  */
-#include "journal_fixture.h"
+#include "histories.h"
 
 #include "evenhand/base/date.h"
 #include "evenhand/world/class_folder.h"
@@ -47,17 +47,27 @@ static void list(struct class_folder *c, struct class_list *l, int count)
 	assert_int_equal(l->count, count);
 }
 
+/* Keeps a student as a record of a day and a second of it does. */
+static void keep(struct class_folder *c, const char *id, const char *initials,
+    int day, int second)
+{
+	struct record r = { .given = moment_on(day, second) };
+	struct fault f;
+
+	snprintf(r.initials, sizeof(r.initials), "%s", initials);
+	assert_true(class_keep(c, id, &r, &f));
+}
+
 static void test_rows_stay_true(void **state)
 {
 	struct fixture *x = *state;
 	struct class_folder *c = open_class(x);
 	struct class_list l;
-	struct fault f;
 
 	list(c, &l, 0);
 	class_list_done(&l);
 	practise(x, c, TWO, DAY_ONE);
-	assert_true(class_keep(c, TWO, "W. P.", DAY_ONE + 1, &f));
+	keep(c, TWO, "W. P.", DAY_ONE + 1, 0);
 	practise(x, c, ONE, DAY_ONE);
 	list(c, &l, 2);
 	assert_string_equal(l.student[0].id, ONE);
@@ -77,9 +87,9 @@ static void test_rows_stay_true(void **state)
 	assert_string_equal(l.student[1].initials, "W. P.");
 	class_list_done(&l);
 	/* An older record names nobody anew, and a newer one does. */
-	assert_true(class_keep(c, TWO, "X. X.", DAY_ONE, &f));
-	assert_true(class_keep(c, ONE, "A.\x1b[2J B.", DAY_ONE, &f));
-	assert_true(class_keep(c, ONE, "", DAY_ONE + 2, &f));
+	keep(c, TWO, "X. X.", DAY_ONE, 0);
+	keep(c, ONE, "A.\x1b[2J B.", DAY_ONE, 0);
+	keep(c, ONE, "", DAY_ONE + 2, 0);
 	list(c, &l, 2);
 	assert_string_equal(l.student[0].initials, "A.?[2J B.");
 	assert_int_equal(l.student[0].given, DAY_ONE + 2);
@@ -97,18 +107,17 @@ static void test_a_record_of_a_day_to_come(void **state)
 	struct fixture *x = *state;
 	struct class_folder *c = open_class(x);
 	struct class_list l;
-	struct fault f;
 
 	practise(x, c, ONE, DAY_ONE);
 	practise(x, c, TWO, DAY_ONE);
-	assert_true(class_keep(c, ONE, "F. F.", FAR, &f));
+	keep(c, ONE, "F. F.", FAR, 0);
 	list(c, &l, 2);
 	assert_int_equal(l.student[0].given, FAR);
 	assert_string_equal(l.student[0].initials, "F. F.");
 	class_list_done(&l);
-	assert_true(class_keep(c, ONE, "A. B.", PAST, &f));
-	assert_true(class_keep(c, TWO, "W. P.", PAST, &f));
-	assert_true(class_keep(c, TWO, "F. F.", FAR, &f));
+	keep(c, ONE, "A. B.", PAST, 0);
+	keep(c, TWO, "W. P.", PAST, 0);
+	keep(c, TWO, "F. F.", FAR, 0);
 	list(c, &l, 2);
 	assert_int_equal(l.student[0].given, PAST);
 	assert_string_equal(l.student[0].initials, "A. B.");
@@ -130,7 +139,7 @@ static void look_beside(void *context, int done, int all)
 	assert_int_equal(all, 2);
 	c = class_open(folder, &f);
 	assert_non_null(c);
-	assert_true(class_keep(c, ONE, "A. B.", DAY_ONE, &f));
+	keep(c, ONE, "A. B.", DAY_ONE, 0);
 	list(c, &l, 2);
 	class_list_done(&l);
 	class_close(c);
@@ -191,6 +200,95 @@ static void test_facts_come_back(void **state)
 	class_close(c);
 }
 
+/* A row that is not what was kept is made anew, whatever it says now. */
+static void test_rows_damaged(void **state)
+{
+	static const char *const damages[] = {
+		"UPDATE facts SET day = '-1 -1 9 9 x', signs = 'a b c'",
+		"UPDATE facts SET title = 'gone', stage = 99, known = 1",
+		"UPDATE facts SET missing = 77, take = -3, held_since = -1",
+		"UPDATE facts SET made = 9223372036854775807, last = "
+		"99999999999",
+		"UPDATE facts SET journal_time_ns = 0, seal = 0",
+		"UPDATE notes SET day = 99999999, finger = -4",
+		"UPDATE notes SET words = 'other' || char(27) || '[2J'",
+		"UPDATE facts SET question = zeroblob(3) || 'x'",
+		"DELETE FROM notes",
+		"DELETE FROM facts",
+	};
+	struct fixture *x = *state;
+	struct class_folder *c = open_class(x);
+	char path[200];
+	struct class_list l, again;
+	struct journal *j;
+	struct fault f;
+
+	snprintf(path, sizeof(path), "%s/class/class.sqlite", x->folder);
+	practise(x, c, ONE, DAY_ONE);
+	j = journal_open(x->path, &f);
+	assert_non_null(j);
+	journal_note(j,
+	    &(struct note_row) { .kind = NOTE_SORE, .words = "wrist" },
+	    moment_on(DAY_ONE + 1, 0));
+	journal_close(j);
+	list(c, &l, 1);
+	for (size_t i = 0; i < sizeof(damages) / sizeof(damages[0]); i++) {
+		const struct student *is = &l.student[0], *was;
+
+		sql(path, damages[i]);
+		list(c, &again, 1);
+		was = &again.student[0];
+		assert_int_equal(is->days, was->days);
+		assert_memory_equal(is->day, was->day, sizeof(is->day));
+		assert_memory_equal(is->signs, was->signs, sizeof(is->signs));
+		assert_string_equal(is->title, was->title);
+		assert_string_equal(is->question, was->question);
+		assert_int_equal(is->stage, was->stage);
+		assert_int_equal(is->missing, was->missing);
+		assert_int_equal(is->take, was->take);
+		assert_int_equal(is->last, was->last);
+		assert_int_equal(is->made, was->made);
+		assert_int_equal(is->notes, was->notes);
+		assert_int_equal(is->note[0].day, was->note[0].day);
+		assert_int_equal(is->note[0].finger, was->note[0].finger);
+		assert_string_equal(is->note[0].words, was->note[0].words);
+		class_list_done(&again);
+	}
+	class_list_done(&l);
+	class_close(c);
+}
+
+/* A class.sqlite of the first layout keeps its initials. */
+static void test_first_layout(void **state)
+{
+	struct fixture *x = *state;
+	struct class_folder *c = open_class(x);
+	char path[200];
+	struct class_list l;
+
+	snprintf(path, sizeof(path), "%s/class/class.sqlite", x->folder);
+	practise(x, c, ONE, DAY_ONE);
+	class_close(c);
+	sql(path,
+	    "ALTER TABLE students DROP COLUMN named;"
+	    "INSERT INTO students VALUES ('" ONE "', 'W. P.', 10000);"
+	    "PRAGMA user_version = 2001");
+	c = open_class(x);
+	list(c, &l, 1);
+	assert_string_equal(l.student[0].initials, "W. P.");
+	assert_int_equal(l.student[0].given, 10000);
+	class_list_done(&l);
+	keep(c, ONE, "X. X.", 9999, 0);
+	list(c, &l, 1);
+	assert_string_equal(l.student[0].initials, "W. P.");
+	class_list_done(&l);
+	keep(c, ONE, "Y. Y.", 10001, 0);
+	list(c, &l, 1);
+	assert_string_equal(l.student[0].initials, "Y. Y.");
+	class_list_done(&l);
+	class_close(c);
+}
+
 static void test_ids(void **state)
 {
 	static const char *const bad[] = { "", "1", "../../../etc/passwd",
@@ -204,7 +302,7 @@ static void test_ids(void **state)
 
 	for (size_t i = 0; i < sizeof(bad) / sizeof(bad[0]); i++) {
 		assert_false(class_journal(c, bad[i], path, sizeof(path)));
-		assert_false(class_keep(c, bad[i], "", -1, &f));
+		assert_false(class_keep(c, bad[i], NULL, &f));
 		assert_int_equal(f.message.id, M_CLASS_NO_STUDENT);
 	}
 	assert_true(class_journal(c, ONE, path, sizeof(path)));
@@ -286,6 +384,8 @@ int main(void)
 		CASE(test_a_record_of_a_day_to_come),
 		CASE(test_nobody_waits),
 		CASE(test_facts_come_back),
+		CASE(test_rows_damaged),
+		CASE(test_first_layout),
 		CASE(test_ids),
 		CASE(test_files),
 		CASE(test_for_its_owner),

@@ -27,6 +27,7 @@
 
 #include "evenhand/base/fault.h"
 #include "evenhand/coach/student.h"
+#include "evenhand/record/record.h"
 #include "evenhand/world/gather.h"
 
 struct class_folder;
@@ -74,16 +75,16 @@ bool class_past(const struct class_folder *c, const char *id, int today,
 
 /*
  * Makes the row of a student from the journal.  To be called whenever
- * something was merged into that, when it is closed again.  Initials as they
- * stand in the record (they are cleaned and cut; "" keeps those there are);
- * given is the practice day on which the record was written, -1 when unknown:
- * the latest one counts, up to which is known what was practised, but one that
- * is still to come gives way to any other.  False with a fault when the row
- * cannot be kept; the journal is whole all the same, and the class makes its row
- * later.
+ * something was merged into that, when it is closed again.  Of the record, NULL
+ * for none, counts when it was given and the initials (cleaned and cut): the
+ * newest says up to which day is known what was practised, and the newest with
+ * initials who it is, whatever the order in which they come; of two of the same
+ * second the greater initials.  One of a day that is still to come gives way to
+ * any other.  False with a fault when the row cannot be kept; the journal is
+ * whole all the same, and the class makes its row later.
  */
-bool class_keep(struct class_folder *c, const char *id, const char *initials,
-    int given, struct fault *f);
+bool class_keep(struct class_folder *c, const char *id, const struct record *r,
+    struct fault *f);
 
 /*
  * Merges a record into the journal of its student, or of one who was said to be

@@ -67,6 +67,12 @@ MESSAGE(M_CLASS_UNREACHED, "t",
 MESSAGE(M_CLASS_DAMAGED, "t",
     "{0} is damaged. Delete it and gather the records again: nothing that was "
     "practised is lost, as every student has a journal beside it")
+MESSAGE(M_CLASS_IN_THE_WAY, "t",
+    "{0} is no file, and evenhand keeps the list of the class in a file of that "
+    "name. Move it out of this folder")
+MESSAGE(M_CLASS_CLOSED, "t",
+    "{0} may not be read by you: it belongs to somebody else. Ask for it, or "
+    "copy the records into a folder of your own")
 MESSAGE(M_CLASS_OTHER_FILE, "t",
     "{0} is not from evenhand. Move it out of this folder")
 MESSAGE(M_CLASS_NEWER, "t",
@@ -142,8 +148,19 @@ MESSAGE(M_CLASS_OPTION_JSON, "", "for programs, as JSON")
 MESSAGE(M_CLASS_TWO_FORMS, "",
     "--csv and --json are two ways to write it. Take one of them")
 MESSAGE(M_CLASS_EMPTY, "t",
-    "There are no students in {0} yet. Put their records into it, or gather "
-    "them: evenhand gather --class {0} FILE...")
+    "{0} has no students yet. Put their records into it, the files that "
+    "evenhand give writes, or gather them: evenhand gather --class {0} "
+    "FILE...")
+MESSAGE(M_CLASS_EMPTY_OTHERS, "twt",
+    "{0} has no students yet: {1} {1|file lies|files lie} in it, but "
+    "no record ({2} is none). Ask each student for the file that this writes: "
+    "evenhand give -o NAME.yaml")
+MESSAGE(M_CLASS_EMPTY_BAD, "tw",
+    "{0} has no students yet: {1} {1|record lies|records lie} in it, "
+    "but nothing could be taken from {1|it|them}. What is wrong is told above")
+MESSAGE(M_CLASS_EMPTY_INSIDE, "t",
+    "{0} holds journals that evenhand made for a class. The class is the folder "
+    "above it: evenhand class {0}/..")
 MESSAGE(M_CLASS_LEFT_OUT, "w",
     "{0} {0|student is|students are} more than a class can show and {0|is|are} "
     "left out")
@@ -168,9 +185,6 @@ MESSAGE(M_CLASS_PRINT_PDF, "t",
     "that ends in .pdf")
 MESSAGE(M_CLASS_PRINT_WHICH, "",
     "say which class: evenhand print class FOLDER -o FILE.pdf")
-MESSAGE(M_CLASS_PRINT_NONE, "t",
-    "there are no students in {0} yet, so nothing was written. Put their "
-    "records into it, or gather them: evenhand gather --class {0} FILE...")
 MESSAGE(M_CLASS_PRINT_NO_SHEET, "t",
     "{0} has no lesson sheet: the journal or its routine cannot be read")
 MESSAGE(M_CLASS_PRINTING, "ww", "Sheet {0} of {1}")
