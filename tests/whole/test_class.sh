@@ -53,7 +53,7 @@ mkdir wrong
 echo "a letter" > wrong/letter.txt
 cp empty/../file wrong/notes.yaml
 run 0 class wrong
-has "$out" "wrong has no students yet: 2 files lie in it, but no record (letter.txt is none)"
+has "$out" "wrong has no students yet: 2 files lie in it, but no record ("
 unchanged 66 "letter.txt is none" print class wrong -o none.pdf
 echo 'evenhand_record: 1' > wrong/notes.yaml
 run 0 class wrong
