@@ -207,8 +207,7 @@ static void test_rows_damaged(void **state)
 		"UPDATE facts SET day = '-1 -1 9 9 x', signs = 'a b c'",
 		"UPDATE facts SET title = 'gone', stage = 99, known = 1",
 		"UPDATE facts SET missing = 77, take = -3, held_since = -1",
-		"UPDATE facts SET made = 9223372036854775807, last = "
-		"99999999999",
+		"UPDATE facts SET last = 99999999999, held_days = 7",
 		"UPDATE facts SET journal_time_ns = 0, seal = 0",
 		"UPDATE notes SET day = 99999999, finger = -4",
 		"UPDATE notes SET words = 'other' || char(27) || '[2J'",
