@@ -4,7 +4,6 @@
 #include "evenhand/base/json.h"
 
 #include <assert.h>
-#include <math.h>
 
 struct json json_in(struct text *out)
 {
@@ -71,15 +70,6 @@ void json_whole(struct json *j, const char *key, int64_t value)
 {
 	begin(j, key, j->depth == 1);
 	text_format(j->out, "%lld", (long long)value);
-}
-
-void json_number(struct json *j, const char *key, double value)
-{
-	begin(j, key, j->depth == 1);
-	if (isfinite(value))
-		text_number(j->out, value);
-	else
-		text_add(j->out, "null");
 }
 
 void json_truth(struct json *j, const char *key, bool value)

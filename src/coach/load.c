@@ -27,7 +27,11 @@ static void add(struct load *to, int64_t slide_um, int64_t pulses)
 	    to->pulses + within(pulses, most_pulses), most_pulses);
 }
 
-uint32_t load_fingers(const char *unit)
+/*
+ * The fingers that a unit of a journal loads, bit f for finger f: "3" is
+ * finger 3, "1-2" both, "0-1" only finger 1, "D-A" none.
+ */
+static uint32_t tally_fingers(const char *unit)
 {
 	uint32_t fingers = 0;
 	const char *s = unit + history_elsewhere(unit);
@@ -88,16 +92,18 @@ void load_of_days(
 		const struct tally *t = &h->tally[i];
 
 		if (t->day >= first && t->day <= last)
-			add_fingers(
-			    out, load_fingers(t->unit), t->slide_um, t->pulses);
+			add_fingers(out, tally_fingers(t->unit), t->slide_um,
+			    t->pulses);
 	}
 }
 
 /*
+ * The base week of a routine.
+ *
  * Upwards to a whole micrometre for each bow, so that six such sessions, each
  * turn of which was rounded, are never over.
  */
-void load_base(struct loads *out, const struct routine *r)
+static void base_week(struct loads *out, const struct routine *r)
 {
 	const int bows = LOAD_BASE_DAYS * LOAD_BASE_BOWS;
 	int top = r->ladder[r->ladder_count - 1];
@@ -141,7 +147,7 @@ void load_allowed(struct loads *out, const struct routine *r,
 	int64_t um[LOAD_RISING_WEEKS + 1], pulses[LOAD_RISING_WEEKS + 1];
 
 	memset(out, 0, sizeof(*out));
-	load_base(&base, r);
+	base_week(&base, r);
 	for (int w = 0; w <= LOAD_RISING_WEEKS; w++) {
 		int last = day - (w + 1) * LOAD_WEEK_DAYS;
 

@@ -15,7 +15,8 @@
 
 enum { HELP_BYTES = 4096, NEAR = 2 };
 
-const struct command commands[] = {
+/* All verbs, ended by a NULL name. */
+static const struct command commands[] = {
 	{ "practise", M_COMMAND_PRACTISE, command_practise },
 	{ "today", M_COMMAND_TODAY, command_today },
 	{ "check", M_COMMAND_CHECK, command_check },

@@ -90,11 +90,6 @@ bool ear_begin(struct ear *e, const struct turn_asked *asked)
 	return false;
 }
 
-bool ear_listens(const struct ear *e)
-{
-	return e->thin != NULL;
-}
-
 static void hear_thinned(struct ear *e, const float *x, size_t n)
 {
 	struct instant m;

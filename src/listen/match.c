@@ -95,7 +95,8 @@ static double cost(const struct match_range *r, double lag, double before)
 	return JUMP_COST * fmin(far, 1) + LONG_COST * log2(lag / r->from);
 }
 
-struct match match_best(
+/* The best peak of the curve; likeness 0 when there is none at all. */
+static struct match best_peak(
     const struct match_range *r, const float *curve, double before)
 {
 	struct match best = { 0, 0 };
@@ -213,7 +214,7 @@ struct match match_search(const struct row *row, int64_t sample,
 	else
 		match_curve(row_at(&few->row, sample / few->factor),
 		    &few->range, few->likeness);
-	m = match_best(&few->range, few->likeness, before / few->factor);
+	m = best_peak(&few->range, few->likeness, before / few->factor);
 	m.lag *= few->factor;
 	return exact(at, r, m);
 }

@@ -44,14 +44,6 @@ void match_curve(
     struct row_at at, const struct match_range *r, float *likeness);
 
 /*
- * The best peak of the curve.  `before` is the lag found last, or 0: far jumps
- * cost a little, and so do long lags, since two periods are as alike as one.
- * likeness 0 when there is no peak at all.
- */
-struct match match_best(
-    const struct match_range *r, const float *likeness, double before);
-
-/*
  * A first look at fewer samples, softened so that few lags find every peak; for
  * a range of short lags at all samples and every second lag.
  */
@@ -83,7 +75,9 @@ void match_few_hear(
 
 /*
  * The best peak of all lags of the range about a sample of the row: looked for
- * among fewer samples, then worked out exactly.  `before` as in match_best.
+ * among fewer samples, then worked out exactly.  `before` is the lag found last,
+ * or 0: far jumps cost a little, and so do long lags, since two periods are as
+ * alike as one.  likeness 0 when there is no peak at all.
  */
 struct match match_search(const struct row *row, int64_t sample,
     const struct match_range *r, struct match_few *few, double before);

@@ -1,8 +1,7 @@
 /*
- * turn_values.c - the measures of a turn by name, and back
+ * turn_values.c - the measures of a turn by name
  *
- * One table for both ways: where a measure lies, and what must hold for it to
- * be told.
+ * A table: where a measure lies, and what must hold for it to be told.
  */
 #include <stddef.h>
 #include <string.h>
@@ -11,7 +10,7 @@
 
 enum kind { WHOLE, REAL };
 
-/* What must be known; a value that is set makes it so. */
+/* What must be known. */
 enum known { ALWAYS, HEARD, ROOM, TOPS, EVEN, TIMED, SWAY, WIDTH, CALM };
 
 static const struct measure {
@@ -84,15 +83,6 @@ static bool known(const struct turn_heard *h, enum known k)
 	}
 }
 
-static void make_known(struct turn_heard *h, enum known k)
-{
-	h->arrivals.even_known |= k == EVEN;
-	h->arrivals.timed |= k == TIMED;
-	h->sway.heard |= k == SWAY || k == WIDTH;
-	h->width_known |= k == WIDTH;
-	h->calm_known |= k == CALM;
-}
-
 int turn_values(const struct turn_heard *heard, struct turn_value *out)
 {
 	int n = 0;
@@ -114,28 +104,4 @@ int turn_values(const struct turn_heard *heard, struct turn_value *out)
 		n++;
 	}
 	return n;
-}
-
-/* A number of a journal as an int; what is none is 0. */
-static int whole_of(double value)
-{
-	return value > -1e9 && value < 1e9 ? (int)value : 0;
-}
-
-void turn_value_set(struct turn_heard *heard, const char *name, double value)
-{
-	for (int i = 0; i < MEASURES; i++) {
-		const struct measure *m = &measures[i];
-		char *at = (char *)heard + m->at;
-		int whole = whole_of(value);
-
-		if (strcmp(m->name, name) != 0)
-			continue;
-		if (m->kind == WHOLE)
-			memcpy(at, &whole, sizeof(whole));
-		else
-			memcpy(at, &value, sizeof(value));
-		make_known(heard, m->known);
-		return;
-	}
 }

@@ -124,8 +124,6 @@ uint64_t record_fingerprint(const char *digits);
 bool record_computer_index(
     struct record_reader *rd, const struct node *n, int *out);
 
-bool record_read_computer(struct record_reader *rd, const struct node *n);
-bool record_read_routine(struct record_reader *rd, const struct node *n);
 bool record_read_sitting(struct record_reader *rd, const struct node *n);
 
 /* A note of a sitting, or of none. */

@@ -72,7 +72,7 @@ uint64_t record_fingerprint(const char *digits)
 	return value;
 }
 
-bool record_read_computer(struct record_reader *rd, const struct node *n)
+static bool read_computer(struct record_reader *rd, const struct node *n)
 {
 	static const char *const keys[] = { "id", "rows", NULL };
 	static const struct map_keys map = { "computers", 2, keys };
@@ -125,7 +125,7 @@ static bool read_text(
 		message_with(M_RECORD_CHANGED, TEXT(digits)));
 }
 
-bool record_read_routine(struct record_reader *rd, const struct node *n)
+static bool read_routine(struct record_reader *rd, const struct node *n)
 {
 	static const char *const keys[] = { "fingerprint", "name", "edition",
 		"text", NULL };
@@ -177,8 +177,8 @@ bool record_entry(struct record_reader *rd, const struct node *root,
 		const char *key;
 		bool (*read)(struct record_reader *rd, const struct node *n);
 	} lists[] = {
-		{ "computers", record_read_computer },
-		{ "routines", record_read_routine },
+		{ "computers", read_computer },
+		{ "routines", read_routine },
 		{ "sittings", record_read_sitting },
 		{ "notes", read_outside },
 	};

@@ -25,7 +25,8 @@ static int group_start(enum chart_scale scale, int place)
 	return place - place % group_of(scale);
 }
 
-int axis_place(enum chart_scale scale, int day)
+/* The place a day falls into. */
+static int axis_place(enum chart_scale scale, int day)
 {
 	int year, month, dom;
 

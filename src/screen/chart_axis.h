@@ -24,8 +24,7 @@ struct axis {
 	int columns;	  /* that it takes */
 };
 
-/* The place a day falls into, and the first day of a place. */
-int axis_place(enum chart_scale scale, int day);
+/* The first day of a place. */
 int axis_first_day(enum chart_scale scale, int place);
 
 /* The axis that fits into so many columns and ends with chart->last. */

@@ -5,7 +5,8 @@
 
 enum { LINE_BYTES = 4096, GAP = 3 };
 
-int class_sentence(struct canvas *c, const struct class_area *a, int row,
+/* A sentence wrapped from a row on, not beyond end; the row behind it. */
+static int class_sentence(struct canvas *c, const struct class_area *a, int row,
     int end, unsigned attributes, const char *words)
 {
 	char line[LINE_BYTES];

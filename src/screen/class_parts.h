@@ -35,10 +35,6 @@ bool class_matches(const struct class_page *page, int at);
 /* The next row shown after (by 1) or before (-1) one, -1 none. */
 int class_next(const struct class_page *page, int at, int by);
 
-/* A sentence wrapped from a row on, not beyond end; the row behind it. */
-int class_sentence(struct canvas *c, const struct class_area *a, int row,
-    int end, unsigned attributes, const char *words);
-
 /* --- class_foot.c --- */
 void class_draw_foot(struct canvas *c, const struct class_page *page,
     const struct class_area *a);

@@ -24,7 +24,8 @@ static bool passes(enum trouble t)
 	    t == TROUBLE_UNREACHABLE;
 }
 
-void journal_reach(struct journal *j)
+/* Opens the database when it is not, and it may help. */
+static void reach(struct journal *j)
 {
 	bool slow = false;
 
@@ -213,7 +214,7 @@ static void to_spool(struct journal *j)
 
 void journal_keep(struct journal *j)
 {
-	journal_reach(j);
+	reach(j);
 	if (j->unsaved == NULL && !j->spooled)
 		return;
 	if (j->base.handle != NULL && to_database(j)) {

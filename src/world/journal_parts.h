@@ -59,9 +59,6 @@ struct journal {
 
 /* --- journal_keep.c: with the base lock held --- */
 
-/* Opens the database when it is not, and it may help. */
-void journal_reach(struct journal *j);
-
 /* Keeps copies of what a sitting begins with: its later rows need it. */
 void journal_remember(struct journal *j, const struct row *rows);
 

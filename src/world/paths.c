@@ -27,7 +27,7 @@ static const char *whole_path(const char *variable)
 	return value != NULL && *value == '/' ? value : NULL;
 }
 
-bool path_data(char *buffer, size_t size, struct fault *f)
+static bool path_data(char *buffer, size_t size, struct fault *f)
 {
 	struct text t = text_in(buffer, size);
 	const char *data = whole_path("XDG_DATA_HOME");

@@ -37,8 +37,6 @@ void json_close(struct json *j, char bracket);
 
 void json_text(struct json *j, const char *key, const char *value);
 void json_whole(struct json *j, const char *key, int64_t value);
-/* With up to 3 decimals; what is no number becomes null. */
-void json_number(struct json *j, const char *key, double value);
 void json_truth(struct json *j, const char *key, bool value);
 
 #endif

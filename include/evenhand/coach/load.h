@@ -46,12 +46,6 @@ struct loads {
 	struct load finger[FINGERS_MAX + 1];
 };
 
-/*
- * The fingers that a unit of a journal loads, bit f for finger f: "3" is
- * finger 3, "1-2" both, "0-1" only finger 1, "D-A" none.
- */
-uint32_t load_fingers(const char *unit);
-
 /* Adds turns of a unit of the routine at a pulse count. */
 void load_add_turns(struct loads *to, const struct routine *r, int stage,
     int unit, int pulses, int turns);
@@ -59,9 +53,6 @@ void load_add_turns(struct loads *to, const struct routine *r, int stage,
 /* All that was played from one day to another, both included. */
 void load_of_days(
     struct loads *out, const struct history *h, int first, int last);
-
-/* The base week of a routine. */
-void load_base(struct loads *out, const struct routine *r);
 
 /* What the week that ends on a day may hold. */
 void load_allowed(struct loads *out, const struct routine *r,

@@ -35,9 +35,6 @@ struct command {
 /* Takes the verb from a program's arguments and runs it: the exit status. */
 int command_run(int argc, char **argv);
 
-/* All verbs, ended by a NULL name. */
-extern const struct command commands[];
-
 int command_practise(int argc, char **argv);
 int command_today(int argc, char **argv);
 int command_check(int argc, char **argv);

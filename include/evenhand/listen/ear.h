@@ -39,9 +39,6 @@ void ear_free(struct ear *e); /* NULL is allowed */
  */
 bool ear_begin(struct ear *e, const struct turn_asked *asked);
 
-/* Whether a turn is under way. */
-bool ear_listens(const struct ear *e);
-
 /* Any number of samples; what lies beyond the turn is left. */
 void ear_take(struct ear *e, const float *x, size_t n);
 

@@ -117,8 +117,8 @@ bool turn_measure(struct arena *a, const struct turn_asked *asked,
     const struct instant *m, size_t n, struct turn_heard *out);
 
 /*
- * The measures by name, as journals and records keep them.  A value that was
- * not told is not there.
+ * The measures by name, as journals and records keep them: without single bows.
+ * A value that was not told is not there.
  *
  *	answer distance share			always; the enums as numbers
  *	room					where it could be told
@@ -142,11 +142,5 @@ struct turn_value {
 
 /* The number of values written into out, which has room for all. */
 int turn_values(const struct turn_heard *heard, struct turn_value *out);
-
-/*
- * The other way: a value by its name; unknown names change nothing.  Begin with
- * all zero.  Single bows are not kept.
- */
-void turn_value_set(struct turn_heard *heard, const char *name, double value);
 
 #endif

@@ -18,10 +18,10 @@
 
 enum { PATH_BYTES_MAX = 4096, PLAYER_NAME_MAX = 40 };
 
-/* The data folder; false with a fault when HOME is missing too. */
-bool path_data(char *buffer, size_t size, struct fault *f);
-
-/* The settings file, made or not; false with a fault as above. */
+/*
+ * The settings file, made or not; false with a fault when neither HOME nor the
+ * variable for such files names a folder, or the path is too long.
+ */
 bool path_settings(char *buffer, size_t size, struct fault *f);
 
 /* The log of the sound libraries; false with a fault as above. */
