@@ -39,7 +39,6 @@ cmd:valgrind|valgrind|valgrind|valgrind|-
 cmd:mandoc|mandoc|mandoc|mandoc|mandoc
 cmd:shellcheck|shellcheck|ShellCheck|shellcheck|shellcheck
 cmd:codespell|codespell|codespell|codespell|codespell
-cmd:gcovr|gcovr|gcovr|gcovr|gcovr
 cmd:zsh|zsh|zsh|zsh|zsh
 cmd:fish|fish|fish|fish|fish
 cmd:strace|strace|strace|strace|-
