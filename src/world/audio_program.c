@@ -3,7 +3,6 @@
  */
 #include "evenhand/world/audio_program.h"
 
-#include <fcntl.h>
 #include <signal.h>
 #include <string.h>
 #include <unistd.h>
@@ -14,23 +13,16 @@
 
 enum { WORDS_MAX = 8 };
 
-/* In the child: descriptors above 2 become 0 and 1. */
 static _Noreturn void become(
     const char *program, const char *const *words, int in, int out)
 {
 	char name[] = AUDIO_PROGRAM;
 	char *all[WORDS_MAX + 2] = { name };
-	int none = open("/dev/null", O_WRONLY);
 
 	/* exec changes none of them; its type is older than const. */
 	for (int i = 0; i < WORDS_MAX && words[i]; i++)
 		memcpy(&all[i + 1], &words[i], sizeof(all[0]));
-	dup2(in, STDIN_FILENO);
-	dup2(out, STDOUT_FILENO);
-	dup2(none, STDERR_FILENO);
-	signal(SIGPIPE, SIG_DFL);
-	execv(program, all);
-	_exit(AUDIO_NOT_STARTED);
+	program_become(program, all, in, out);
 }
 
 bool audio_start(

@@ -3,7 +3,6 @@
  */
 #include "evenhand/world/paper_maker.h"
 
-#include <fcntl.h>
 #include <signal.h>
 #include <string.h>
 #include <strings.h>
@@ -12,8 +11,6 @@
 #include "evenhand/world/beside.h"
 #include "evenhand/world/paths.h"
 #include "evenhand/world/program.h"
-
-enum { NOT_STARTED = 127 };
 
 static const char *const formats[PAPER_FORMATS] = { "pdf", "svg", "png" };
 
@@ -29,22 +26,14 @@ bool paper_format_of(const char *path, enum paper_format *format)
 	return false;
 }
 
-/* In the child. */
 static _Noreturn void become(
     const char *program, enum paper_format format, int in, int out)
 {
 	char name[] = PAPER_PROGRAM, how[4];
 	char *const words[] = { name, how, NULL };
-	int none = open("/dev/null", O_WRONLY);
 
 	memcpy(how, formats[format], sizeof how);
-	/* The ends are above 2: those are taken from the start. */
-	dup2(in, STDIN_FILENO);
-	dup2(out, STDOUT_FILENO);
-	dup2(none, STDERR_FILENO);
-	signal(SIGPIPE, SIG_DFL);
-	execv(program, words);
-	_exit(NOT_STARTED);
+	program_become(program, words, in, out);
 }
 
 /* A fault of the file has a place. */
@@ -73,7 +62,7 @@ static bool tell(const struct paper_maker *m, int status, struct fault *f)
 		return unwritten(m, M_WORLD_FILE_UNWRITTEN, f);
 	case DRAWN_FULL:
 		return unwritten(m, M_WORLD_FILE_FULL, f);
-	case NOT_STARTED:
+	case PROGRAM_MISSING:
 		return fault_set(f, message_of(M_PAPER_NO_PROGRAM));
 	default:
 		return fault_set(f, message_of(M_PAPER_BROKE));

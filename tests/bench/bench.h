@@ -8,6 +8,8 @@
 #ifndef BENCH_H
 #define BENCH_H
 
+#include <fcntl.h>
+#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -62,25 +64,41 @@ static inline void beside(const char *what, const char *who, double value)
 	fflush(stdout);
 }
 
+/* Starts a program whose output nobody reads; words end with NULL. */
+static inline pid_t start_quiet(const char *const *words)
+{
+	pid_t child = fork();
+
+	if (child < 0)
+		fail("fork");
+	if (child == 0) {
+		dup2(open("/dev/null", O_WRONLY), STDOUT_FILENO);
+		execvp(words[0], (char *const *)(uintptr_t)words);
+		_exit(127);
+	}
+	return child;
+}
+
+/* ms from its start to its good end. */
+static inline double run_ms(const char *const *words)
+{
+	double began = now_ms();
+	int status;
+
+	if (waitpid(start_quiet(words), &status, 0) < 0 || status != 0)
+		fail(words[0]);
+	return now_ms() - began;
+}
+
 /* Beside the time of a whole program: one that does nothing, as often as that. */
 static inline void beside_true(const char *what)
 {
+	static const char *const words[] = { "true", NULL };
 	enum { LAUNCHES = 15 };
 	double ms[LAUNCHES];
 
-	for (int i = 0; i < LAUNCHES; i++) {
-		double began = now_ms();
-		pid_t child = fork();
-		int status;
-
-		if (child == 0) {
-			execlp("true", "true", (char *)NULL);
-			_exit(127);
-		}
-		if (child < 0 || waitpid(child, &status, 0) < 0 || status != 0)
-			fail("true");
-		ms[i] = now_ms() - began;
-	}
+	for (int i = 0; i < LAUNCHES; i++)
+		ms[i] = run_ms(words);
 	beside(what, "true(1)", median(ms, LAUNCHES));
 }
 

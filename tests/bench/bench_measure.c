@@ -4,13 +4,11 @@
  * Turns of two bows, glides and vibrato by turns, with a change between them:
  * an hour of 48000 samples a second in 16 bits, of which nothing is told.
  */
-#include <fcntl.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/resource.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include "../listen/bowed.h"
@@ -72,17 +70,11 @@ static bool make_hour(const char *path)
 /* Starts it, looks at its memory now and then, and tells the most of it. */
 static double measure(const char *program, const char *path)
 {
+	const char *const words[] = { program, "measure", path, NULL };
 	double most = 0, mb;
-	pid_t child = fork();
+	pid_t child = start_quiet(words);
 	int status;
 
-	if (child < 0)
-		fail("fork");
-	if (child == 0) {
-		dup2(open("/dev/null", O_WRONLY), STDOUT_FILENO);
-		execl(program, program, "measure", path, (char *)NULL);
-		_exit(127);
-	}
 	while (waitpid(child, &status, WNOHANG) == 0) {
 		mb = private_mb(child);
 		most = mb > most ? mb : most;

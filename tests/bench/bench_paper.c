@@ -5,9 +5,6 @@
  * figure beside its goal.  The last two lay sheets out in this process: the
  * homework with most on it tries many sizes until all of it fits on a page.
  */
-#include <fcntl.h>
-#include <sys/wait.h>
-
 #include "bench.h"
 #include "evenhand/paper/list.h"
 #include "evenhand/paper/sheet.h"
@@ -20,21 +17,10 @@ static char folder[] = "/tmp/evenhand-bench-XXXXXX";
 /* ms until a sheet is on the disk. */
 static double print_once(const char *program, const char *sheet)
 {
-	double began = now_ms();
-	pid_t child = fork();
-	int status;
+	const char *const words[] = { program, "print", sheet, "cello-homework",
+		"--force", "-o", "sheet.pdf", NULL };
 
-	if (child < 0)
-		fail("fork");
-	if (child == 0) {
-		dup2(open("/dev/null", O_WRONLY), STDOUT_FILENO);
-		execl(program, program, "print", sheet, "cello-homework",
-		    "--force", "-o", "sheet.pdf", (char *)NULL);
-		_exit(127);
-	}
-	if (waitpid(child, &status, 0) < 0 || status != 0)
-		fail(sheet);
-	return now_ms() - began;
+	return run_ms(words);
 }
 
 static double print_median(const char *program, const char *sheet)

@@ -4,9 +4,7 @@
  * Runs the real binary (EVENHAND), which starts evenhand-file, and prints each
  * figure beside its goal: seconds of a track for a second of waiting.
  */
-#include <fcntl.h>
 #include <sys/stat.h>
-#include <sys/wait.h>
 
 #include "bench.h"
 
@@ -16,21 +14,10 @@ enum { RUNS = 5 };
 static double track_once(
     const char *program, const char *file, const char *rate)
 {
-	double began = now_ms();
-	pid_t child = fork();
-	int status;
+	const char *const words[] = { program, "track", "cello-homework",
+		"--rate", rate, "--force", "-o", file, NULL };
 
-	if (child < 0)
-		fail("fork");
-	if (child == 0) {
-		dup2(open("/dev/null", O_WRONLY), STDOUT_FILENO);
-		execl(program, program, "track", "cello-homework", "--rate",
-		    rate, "--force", "-o", file, (char *)NULL);
-		_exit(127);
-	}
-	if (waitpid(child, &status, 0) < 0 || status != 0)
-		fail(file);
-	return now_ms() - began;
+	return run_ms(words);
 }
 
 /* Seconds of a WAV file of 16 bits and one channel, but for its head. */

@@ -39,7 +39,7 @@ enum audio_how {
 	AUDIO_NO_ROOM = 71,	 /* no memory left */
 	AUDIO_UNWRITTEN = 73,	 /* the disk takes no more */
 	AUDIO_LOST = 74,	 /* nobody takes what was read */
-	AUDIO_NOT_STARTED = 127, /* there is no such program */
+	AUDIO_NOT_STARTED = 127, /* PROGRAM_MISSING */
 	AUDIO_BROKE = 255,	 /* it was ended from outside */
 };
 

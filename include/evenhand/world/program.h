@@ -26,6 +26,16 @@ int program_say(
  */
 bool program_pipe(int ends[2]);
 
+/*
+ * In a child: becomes the program of that path, with in and out, which are above
+ * 2, as its input and output, and with nobody to hear what its libraries say.
+ * words, ended by NULL, begin with its name.  Where there is no such program the
+ * child ends with PROGRAM_MISSING.
+ */
+enum { PROGRAM_MISSING = 127 };
+_Noreturn void program_become(
+    const char *path, char *const *words, int in, int out);
+
 /* Waits for its end: the status, or -1 when it did not come to one. */
 int program_wait(pid_t program);
 
