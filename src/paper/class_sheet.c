@@ -9,9 +9,11 @@
  *
  * A row for each, with a line below it and room for a note of the teacher.
  */
+#include <math.h>
 #include <string.h>
 
 #include "evenhand/base/message.h"
+#include "evenhand/paper/words.h"
 #include "homework.h"
 
 enum { WORDS_BYTES = 2048, MINUTE_MS = 60000 };
@@ -22,6 +24,7 @@ enum { WORDS_BYTES = 2048, MINUTE_MS = 60000 };
 /* Of the room there is, what the word and the name take. */
 #define WORD_PART 0.12
 #define NAME_PART 0.18
+#define WORD_AIR 1.5 /* before the name, usual mm */
 #define ROW_AIR 1.6
 
 struct row_to_draw {
@@ -29,17 +32,28 @@ struct row_to_draw {
 	int today;
 };
 
-/* Words in a column from a height on; the height below them. */
+/* Words in a column from a height on, in mm; the height below them. */
 static double column(struct pen *pen, double y, double from, double to,
     double size, bool bold, const char *words)
 {
-	double below;
-
 	pen->y = y;
-	pen_words(pen, pen->left + from * pen->room, (to - from) * pen->room,
+	pen_words(pen, pen->left + from, to - from,
 	    pen_letters(pen, size, bold), words);
-	below = pen->y;
-	return below;
+	return pen->y;
+}
+
+/* Where names begin: no word of an order is ever cut. */
+static double names_at(const struct pen *pen)
+{
+	struct lettering how = pen_letters(pen, PEN_BODY, true);
+	double widest = pen->room * WORD_PART - pen_mm(pen, WORD_AIR);
+
+	for (int i = 0; i < STUDENT_ORDERS; i++)
+		widest = fmax(widest,
+		    words_mm(
+			message_sentence(student_word((enum student_order)i)),
+			how.size, how.bold));
+	return widest + pen_mm(pen, WORD_AIR);
 }
 
 static void practised(struct text *t, const struct class_row *row)
@@ -70,6 +84,7 @@ static void draw_row(struct pen *pen, const void *what)
 	const struct row_to_draw *d = what;
 	const struct class_row *row = d->row;
 	bool needed = row->state.order < STUDENT_READY;
+	double names = names_at(pen), why = names + NAME_PART * pen->room;
 	double y, low;
 	char words[WORDS_BYTES];
 	struct text t = text_in(words, sizeof(words));
@@ -77,18 +92,16 @@ static void draw_row(struct pen *pen, const void *what)
 	class_why(&t, row);
 	pen_need(pen, pen_mm(pen, PEN_BODY) * 2 * PEN_LEADING);
 	y = pen->y;
-	column(pen, y, 0, WORD_PART, PEN_BODY, needed,
+	column(pen, y, 0, names, PEN_BODY, needed,
 	    message_sentence(student_word(row->state.order)));
-	low = column(pen, y, WORD_PART, NAME_PART + WORD_PART, PEN_BODY, true,
-	    row->name);
-	column(pen, y, NAME_PART + WORD_PART, 1, PEN_BODY, false, words);
+	low = column(pen, y, names, why, PEN_BODY, true, row->name);
+	column(pen, y, why, pen->room, PEN_BODY, false, words);
 	if (!row->student->unread) {
 		t = text_in(words, sizeof(words));
 		practised(&t, row);
 		if (student_asks(row->student, d->today))
 			asks(&t, row->student);
-		column(pen, pen->y, NAME_PART + WORD_PART, 1, PEN_SMALL, false,
-		    words);
+		column(pen, pen->y, why, pen->room, PEN_SMALL, false, words);
 	}
 	pen->y = pen->y > low ? pen->y : low;
 	pen_need(pen, pen_mm(pen, ROW_AIR));

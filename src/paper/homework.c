@@ -28,6 +28,7 @@ enum {
 	BRIEF_LEAST = 68,
 	SCALE_STEP = 1,
 	SCALE_LARGE = 175,
+	LARGE_LEAST = 160, /* the words of a body are 18 points then */
 };
 
 /* How a sheet is laid out. */
@@ -264,17 +265,43 @@ static bool next_way(struct way *way)
 	return true;
 }
 
+/* The largest scale of these that leaves the fewest pages to turn. */
+static struct way fewest(
+    struct paper *p, const struct sheet_wish *w, int most, int least)
+{
+	struct way best = { most, false }, way = best;
+	int pages = attempt(p, w, &best, 0);
+
+	while ((way.scale -= SCALE_STEP) >= least) {
+		int now = attempt(p, w, &way, 0);
+
+		if (now < pages) {
+			pages = now;
+			best = way;
+		}
+	}
+	return best;
+}
+
+/* As large as fits on one page, else about as usual on more. */
+static struct way usual(struct paper *p, const struct sheet_wish *w)
+{
+	struct way way = { SCALE_MOST, false };
+
+	while (attempt(p, w, &way, 0) > 1)
+		if (!next_way(&way))
+			return fewest(p, w, SCALE_USUAL, FULL_LEAST);
+	return way;
+}
+
 void sheet_homework(struct paper *p, const struct sheet_wish *w)
 {
-	struct way way = { w->large ? SCALE_LARGE : SCALE_MOST, false };
+	struct way way = w->large ? fewest(p, w, SCALE_LARGE, LARGE_LEAST)
+				  : usual(p, w);
+
 	int pages = attempt(p, w, &way, 0);
 
-	while (!w->large && pages > 1 && next_way(&way))
-		pages = attempt(p, w, &way, 0);
-	if (pages == 1)
-		return;
-	if (!w->large)
-		way = (struct way) { SCALE_USUAL, false };
 	/* How many there are stands on each. */
-	attempt(p, w, &way, attempt(p, w, &way, 0));
+	if (pages > 1)
+		attempt(p, w, &way, pages);
 }

@@ -80,6 +80,17 @@ static void draw_what(struct pen *pen, const struct part *part)
 		    message_with(M_PAPER_FADE, WHOLE(s->fade_after)));
 }
 
+/* In one line, to be read from afar: a wide one in smaller letters. */
+static void draw_cue(struct pen *pen, const char *cue)
+{
+	struct lettering how = pen_letters(pen, PEN_CUE, true);
+	double wide = words_mm(cue, how.size, true);
+
+	if (wide > pen->room)
+		how.size *= pen->room / wide * 0.99;
+	pen_words(pen, pen->left, pen->room, how, cue);
+}
+
 static void draw_title(struct pen *pen, const void *what)
 {
 	const struct part *part = what;
@@ -87,8 +98,7 @@ static void draw_title(struct pen *pen, const void *what)
 
 	pen_air(pen, 2);
 	if (*s->cue)
-		pen_words(pen, pen->left, pen->room,
-		    pen_letters(pen, PEN_CUE, true), s->cue);
+		draw_cue(pen, s->cue);
 	homework_say(pen, PEN_HEADING, true,
 	    message_with(M_PAPER_THIS_WEEK, TEXT(s->title)));
 	draw_what(pen, part);

@@ -1,14 +1,28 @@
 /*
  * words.c - how much room words take on paper
  *
- * Letters beyond ASCII are taken as wide as almost all of them are: an em, and
- * half as much again for those of double width.
+ * Letters beyond ASCII are taken as wide as almost all of them are: those of
+ * Latin, Greek and Cyrillic somewhat wider than they are on average, so that
+ * words of them hold, others an em, and half as much again for those of double
+ * width.
  */
 #include "evenhand/paper/words.h"
 
 #include "evenhand/base/text.h"
 
-enum { FIRST = ' ', LAST = '~', EM = 1000, OTHER = 1000, OTHER_WIDE = 1500 };
+enum {
+	FIRST = ' ',
+	LAST = '~',
+	EM = 1000,
+	/* In DejaVu Sans 592 to 731 on average, by alphabet and case. */
+	ALPHABET = 750,
+	ALPHABET_STRONG = 850, /* and 658 to 824 */
+	OTHER = 1000,
+	OTHER_WIDE = 1500,
+	/* First bytes of two, from U+00C0 to U+047F. */
+	ALPHABET_FROM = 0xc3,
+	ALPHABET_TO = 0xd1,
+};
 
 /* Advances of DejaVu Sans 2.37 in thousandths of an em, rounded. */
 static const short plain[LAST - FIRST + 1] = { 318, 401, 460, 838, 636, 950,
@@ -33,11 +47,17 @@ static const short strong[LAST - FIRST + 1] = { 348, 456, 521, 838, 696, 1002,
 /* Thousandths of an em of the first letter; sets its bytes, 0 at the end. */
 static int letter(const char *s, bool bold, size_t *bytes)
 {
-	int columns = text_letter(s, bytes);
+	int columns = text_letter(s, bytes), first = (unsigned char)*s;
 
-	if (*bytes == 1 && *s >= FIRST && *s <= LAST)
-		return bold ? strong[*s - FIRST] : plain[*s - FIRST];
-	return columns > 1 ? OTHER_WIDE : OTHER;
+	if (*bytes == 1 && first >= FIRST && first <= LAST)
+		return bold ? strong[first - FIRST] : plain[first - FIRST];
+	if (columns > 1)
+		return OTHER_WIDE;
+	/* Of its own, or one of ASCII under an accent. */
+	if ((first >= ALPHABET_FROM && first <= ALPHABET_TO) ||
+	    (first >= FIRST && first <= LAST))
+		return bold ? ALPHABET_STRONG : ALPHABET;
+	return OTHER;
 }
 
 double words_mm(const char *words, double size, bool bold)
@@ -68,6 +88,19 @@ size_t words_clip(const char *words, double size, bool bold, double mm)
 	}
 }
 
+static bool is_letter(char c)
+{
+	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c & 0x80;
+}
+
+/* Whether a line may end before this: a space, or behind a hyphen in a word. */
+static bool may_end(const char *words, size_t at)
+{
+	return words[at] == ' ' ||
+	    (at >= 2 && words[at - 1] == '-' && is_letter(words[at - 2]) &&
+		is_letter(words[at]));
+}
+
 size_t words_wrap(
     const char *words, double size, bool bold, double mm, size_t *next)
 {
@@ -76,7 +109,7 @@ size_t words_wrap(
 	if (words[end] != '\0') {
 		size_t space = end;
 
-		while (space > 0 && words[space] != ' ')
+		while (space > 0 && !may_end(words, space))
 			space--;
 		if (space > 0)
 			end = space;

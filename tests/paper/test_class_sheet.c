@@ -108,6 +108,16 @@ static void whole(int count, enum sheet_size size, bool large)
 	assert_int_equal(times("\npage "), pages);
 	assert_int_equal(times(last), pages > 1);
 	assert_int_equal(times(" 100 Class on "), 1);
+	/* Its word is never cut. */
+	for (int i = 0, words = 0; i < STUDENT_ORDERS; i++) {
+		char word[40];
+
+		snprintf(word, sizeof(word), " 100 %s\n",
+		    message_sentence(student_word((enum student_order)i)));
+		words += times(word);
+		if (i == STUDENT_ORDERS - 1)
+			assert_int_equal(words, count);
+	}
 	/* A rule below the head and below each row. */
 	assert_int_equal(times("\nline "), count + 1);
 }

@@ -138,6 +138,8 @@ static void test_long(void **state)
 	r->work_on = 5;
 	for (int i = 0; i < r->stages; i++)
 		r->stage[i].title = title;
+	/* However wide, a cue is read in one line. */
+	s->cue = "WWWWWWWWWW";
 	s->checks = s->feels = CHECKS_MAX;
 	for (int i = 0; i < CHECKS_MAX; i++)
 		s->check[i] = s->feel[i] = title;
@@ -151,6 +153,7 @@ static void test_long(void **state)
 		areas_check(&paper, "long");
 		check_all_there(r, "long");
 		assert_true(paper.pages > 1);
+		assert_non_null(strstr(list, " 100 WWWWWWWWWW\n"));
 		assert_non_null(strstr(list, "page 1 of "));
 	}
 	routine_free(r);

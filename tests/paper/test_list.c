@@ -236,6 +236,32 @@ static void test_widths(void **state)
 	assert_true(fabs(words_mm("e\xcc\x81", 1, false) -
 			words_mm("\xc3\xa9", 1, false)) < 1e-9);
 	assert_true(words_mm("", 5, false) == 0);
+	/* A word of another alphabet takes about what it is drawn with. */
+	assert_true(words_mm("\xd0\xbb\xd0\xbe\xd0\xba", 1, false) < 2.5);
+	assert_true(words_mm("\xe3\x8b\x90", 1, false) >= 1);
+}
+
+/* Where the first line of words ends, in a room for so many of them. */
+static void ends(const char *words, const char *most, const char *line)
+{
+	size_t next,
+	    length = words_wrap(
+		words, 1, false, words_mm(most, 1, false), &next);
+
+	assert_int_equal(length, strlen(line));
+	assert_memory_equal(words, line, length);
+}
+
+/* A line ends at a space or behind a hyphen of a word, not inside a date. */
+static void test_hyphens(void **state)
+{
+	(void)state;
+	ends("Ann-Sophie", "Ann-Soph", "Ann-");
+	ends("of Ann-Sophie", "of Ann-Soph", "of Ann-");
+	ends("of Ann-Sophie", "of Ann", "of");
+	ends("since 2026-03-02", "since 2026-03", "since");
+	ends("G -1/4", "G -", "G");
+	ends("\xc3\x96-\xc3\x9c", "\xc3\x96-i", "\xc3\x96-");
 }
 
 /* Wrapped anywhere, lines fit, nothing is lost and it comes to an end. */
@@ -306,6 +332,7 @@ int main(void)
 		cmocka_unit_test(test_in_their_places),
 		cmocka_unit_test(test_any_bytes),
 		cmocka_unit_test(test_widths),
+		cmocka_unit_test(test_hyphens),
 		cmocka_unit_test(test_wrapped),
 		cmocka_unit_test(test_full),
 	};

@@ -18,7 +18,8 @@
 double words_mm(const char *words, double size, bool bold);
 
 /*
- * Bytes of the first line when words are wrapped at spaces to so many mm;
+ * Bytes of the first line when words are wrapped to so many mm, at spaces and
+ * hyphens;
  * *next is where the following line begins.  A word longer than a line is
  * cut.  *next is never 0 unless words is empty.
  */
