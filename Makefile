@@ -56,6 +56,11 @@ SOUND   := $(B)/$(PROGRAM)-sound
 PAPER   := $(if $(PAPER_THERE),$(B)/$(PROGRAM)-paper)
 AUDIO   := $(if $(FILE_THERE),$(B)/$(PROGRAM)-file)
 TOOLS   := tests/tools
+# And where this is not, all but other languages.
+MSGFMT  := $(shell command -v msgfmt)
+LOCALE  := $(B)/locale
+PO      := $(sort $(wildcard src/po/*.po))
+MO      := $(if $(MSGFMT),$(PO:src/po/%.po=$(LOCALE)/%/LC_MESSAGES/$(PROGRAM).mo))
 ROUTINES := $(sort $(wildcard routines/*.yaml))
 ifneq ($(filter world,$(ROOMS)),)
 LIB_OBJ += $(B)/builtin.o
@@ -82,19 +87,23 @@ KILLS_kill_write := 50
 .DELETE_ON_ERROR:
 .SECONDARY:
 .PHONY: all run check check-all lint bench figures fuzz cover install \
-	uninstall without-paper without-files asan-built tsan-built fuzz-built \
+	uninstall without-paper without-files without-tongues template \
+	asan-built tsan-built fuzz-built \
 	deps deps-dev dist dist-check deb help clean asan tsan valgrind killed \
 	paced sounded true-time picture tests golden simulate \
 	$(KILLED) $(FUZZ_ALL)
 
 all: $(B)/$(PROGRAM) $(SOUND) $(or $(PAPER),without-paper) \
-    $(or $(AUDIO),without-files)
+    $(or $(AUDIO),without-files) $(if $(MSGFMT),$(MO),without-tongues)
 
 without-paper:
 	@echo "no sheets of paper: cairo and pango are not there (make deps)"
 
 without-files:
 	@echo "no files of sound: libsndfile is not there (make deps)"
+
+without-tongues:
+	@echo "English alone: msgfmt is not there (make deps)"
 
 $(B)/$(PROGRAM): $(B)/src/main.o $(LIB)
 	$(SAY) "link $@"
@@ -132,12 +141,24 @@ $(B)/builtin.c: $(ROUTINES) $(TOOLS)/embed.sh
 $(B)/builtin.o: $(B)/builtin.c
 	$(Q)$(CC) $(CPPFLAGS) $(ALL_CFLAGS) -MMD -MP -c -o $@ $<
 
+# Sentences of other languages; src/world/gettext.c looks for them.
+$(LOCALE)/%/LC_MESSAGES/$(PROGRAM).mo: src/po/%.po
+	@mkdir -p $(@D)
+	$(SAY) "msgfmt $<"
+	$(Q)$(MSGFMT) -o $@ $<
+
+# Every sentence, for whoever begins another language.
+template: $(B)/$(PROGRAM).pot
+
+$(B)/$(PROGRAM).pot: $(B)/tests/tools/template
+	$(Q)$< > $@
+
 # Completions of shells, from what the program tells of itself.
 COMPLETE := docs/completion
 $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish: \
     $(B)/evenhand.%: $(B)/$(PROGRAM) $(COMPLETE)/make.sh $(COMPLETE)/%.awk \
     $(COMPLETE)/evenhand.%
-	$(Q)sh $(COMPLETE)/make.sh $* $(B)/$(PROGRAM) $(ROUTINES) > $@
+	$(Q)LC_ALL=C sh $(COMPLETE)/make.sh $* $(B)/$(PROGRAM) $(ROUTINES) > $@
 
 # Unit tests: one program a file, linked with the library.
 $(B)/tests/%: $(B)/tests/%.o $(LIB)
@@ -406,6 +427,9 @@ install: all $(B)/evenhand.bash $(B)/evenhand.zsh $(B)/evenhand.fish
 	    $(DESTDIR)$(PREFIX)/share/man/man7/
 	install -m 644 $(ROUTINES) $(wildcard routines/*.schema.json) \
 	    $(DESTDIR)$(PREFIX)/share/$(PROGRAM)/routines/
+	for mo in $(MO:$(LOCALE)/%=%); do \
+	    install -d $(DATA)/locale/$${mo%/*} && \
+	    install -m 644 $(LOCALE)/$$mo $(DATA)/locale/$$mo || exit 1; done
 	install -m 644 $(B)/evenhand.bash $(BASH_COMPLETION)/$(PROGRAM)
 	install -m 644 $(B)/evenhand.zsh $(ZSH_COMPLETION)/_$(PROGRAM)
 	install -m 644 $(B)/evenhand.fish $(FISH_COMPLETION)/
@@ -417,7 +441,8 @@ uninstall:
 	    $(DESTDIR)$(PREFIX)/share/man/man5/evenhand-record.5 \
 	    $(DESTDIR)$(PREFIX)/share/man/man7/evenhand-listening.7 \
 	    $(BASH_COMPLETION)/$(PROGRAM) $(ZSH_COMPLETION)/_$(PROGRAM) \
-	    $(FISH_COMPLETION)/evenhand.fish
+	    $(FISH_COMPLETION)/evenhand.fish \
+	    $(PO:src/po/%.po=$(DATA)/locale/%/LC_MESSAGES/$(PROGRAM).mo)
 	rm -rf $(DESTDIR)$(PREFIX)/share/$(PROGRAM) $(LIBEXEC)
 
 deps:
@@ -459,6 +484,7 @@ help:
 	@echo "make figures      the same into docs/figures.md, on an idle machine"
 	@echo "make picture      draw the pictures in docs/ anew"
 	@echo "make cover        lines that the everyday tests go through, per file and room"
+	@echo "make template     every sentence, for another language, in $(B)"
 	@echo "make dist         the source, packed"
 	@echo "make dist-check   what is packed, built, tested, installed and removed"
 	@echo "make deb          a Debian package, linted"

@@ -11,6 +11,7 @@
 
 #include "evenhand/command/command.h"
 #include "evenhand/world/beside.h"
+#include "evenhand/world/gettext.h"
 
 static bool descriptors_taken(void)
 {
@@ -32,5 +33,6 @@ int main(int argc, char **argv)
 	/* A reader that went away is told by write, not by a signal. */
 	signal(SIGPIPE, SIG_IGN);
 	beside_started_as(argv[0]);
+	gettext_begin();
 	return command_run(argc, argv);
 }

@@ -17,6 +17,7 @@
 
 #include "evenhand/base/date.h"
 #include "evenhand/base/text.h"
+#include "evenhand/base/tongue.h"
 
 enum { MS = 1000, MINUTE = 60, MINUTES_A_DAY = 1440 };
 
@@ -117,13 +118,14 @@ static void add_time(struct text *t, int64_t minutes)
 	    t, "%02d:%02d", (int)(today / MINUTE), (int)(today % MINUTE));
 }
 
-static void add_date(struct text *t, int64_t day)
+/* As write writes a day: date_text or tongue_date. */
+static void add_date(struct text *t, int64_t day, void (*write)(int, char *))
 {
 	char date[DATE_TEXT_MAX];
 
 	if (day > INT_MAX || day < INT_MIN)
 		day = day > 0 ? INT_MAX : INT_MIN;
-	date_text((int)day, date);
+	write((int)day, date);
 	text_add(t, date);
 }
 
@@ -138,6 +140,9 @@ static void add_value(
 		text_format(t, "%lld", (long long)v->whole);
 		break;
 	case ARGUMENT_NUMBER:
+		tongue_number(t, v->number);
+		break;
+	case ARGUMENT_FIGURE:
 		text_number(t, v->number);
 		break;
 	case ARGUMENT_CLOCK:
@@ -147,7 +152,10 @@ static void add_value(
 		add_time(t, v->whole);
 		break;
 	case ARGUMENT_DATE:
-		add_date(t, v->whole);
+		add_date(t, v->whole, tongue_date);
+		break;
+	case ARGUMENT_DAY:
+		add_date(t, v->whole, date_text);
 		break;
 	case ARGUMENT_WORD:
 		text_add(t, message_sentence((enum message_id)v->whole));

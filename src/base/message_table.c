@@ -1,8 +1,7 @@
 /*
  * message_table.c - the one table of sentences, in English
  *
- * Another language is another table of this shape, with the same ids and
- * signatures.
+ * Sentences of other languages come with a tongue and are kept apart.
  */
 #include <assert.h>
 
@@ -35,7 +34,7 @@ const char *message_signature(enum message_id id)
 	return entry(id)->signature;
 }
 
-const char *message_sentence(enum message_id id)
+const char *message_english(enum message_id id)
 {
 	return entry(id)->sentence;
 }

@@ -10,6 +10,7 @@
 #include <stdlib.h>
 
 #include "choices.h"
+#include "evenhand/base/tongue.h"
 #include "evenhand/screen/lines.h"
 #include "history_page.h"
 #include "options.h"
@@ -48,6 +49,9 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 		command_say(&m);
 		return false;
 	}
+	/* What programs read is the same everywhere. */
+	if (a->csv || a->json)
+		tongue_set(NULL);
 	return options_now(at, &a->now);
 }
 

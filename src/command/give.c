@@ -159,7 +159,7 @@ static bool any(const struct ask *a, const struct record *r)
 		return true;
 	return say(a->since < 0
 		? message_of(M_GIVE_NOTHING)
-		: message_with(M_GIVE_NOTHING_SINCE, DATE(a->since)));
+		: message_with(M_GIVE_NOTHING_SINCE, DAY(a->since)));
 }
 
 static int give(const struct ask *a, const char *path)

@@ -47,8 +47,8 @@ static bool fits(const struct ask *a)
 	if (a->csv + a->sessions + a->json > 1)
 		m = message_of(M_HISTORY_TWO_FORMS);
 	else if (a->range.from > a->range.to)
-		m = message_with(M_HISTORY_BACKWARDS, DATE(a->range.from),
-		    DATE(a->range.to));
+		m = message_with(
+		    M_HISTORY_BACKWARDS, DAY(a->range.from), DAY(a->range.to));
 	else
 		return true;
 	command_say(&m);

@@ -8,6 +8,7 @@
 #include <stdlib.h>
 
 #include "choices.h"
+#include "evenhand/base/tongue.h"
 #include "evenhand/coach/history.h"
 #include "evenhand/screen/lines.h"
 #include "evenhand/screen/plan_json.h"
@@ -53,6 +54,9 @@ static bool ask_read(struct ask *a, int argc, char **argv, int *status)
 	if (argc > 0)
 		a->routine = argv[0];
 	a->marking_said = marking != NULL;
+	/* What programs read is the same everywhere. */
+	if (a->json)
+		tongue_set(NULL);
 	return options_now(at, &a->now) &&
 	    options_marking(marking, &a->marking);
 }

@@ -65,8 +65,7 @@ static void title(struct audio_wish *w, const struct track *t,
 	const struct plan *p = &t->session.plan;
 	int pulses = t->at[0].passage.pulses;
 	const char *work = title_of(r, p->work_stage);
-	struct message m = message_with(
-	    M_TRACK_TITLE, DATE(p->day), TEXT(work));
+	struct message m = message_with(M_TRACK_TITLE, DAY(p->day), TEXT(work));
 
 	if (alone && pulses > 0)
 		m = message_with(M_TRACK_PART, TEXT(work), WHOLE(pulses));
@@ -85,7 +84,7 @@ void track_words(struct audio_wish *w, const struct track *t,
 	title(w, t, r, alone);
 	text_add(&artist, r->written_by);
 	put(w->date, sizeof(w->date),
-	    message_with(M_TRACK_DATE, DATE(t->session.plan.day)));
+	    message_with(M_TRACK_DATE, DAY(t->session.plan.day)));
 	comment(w, &t->session.plan);
 	w->marks = t->passages;
 	for (int i = 0; i < t->passages; i++) {

@@ -158,7 +158,7 @@ bool record_day_of(
 		return false;
 	if (abs(day - moment_practice_day(at)) > DAYS_APART_MOST)
 		return record_fault(
-		    rd, n, message_with(M_RECORD_FAR, DATE(day)));
+		    rd, n, message_with(M_RECORD_FAR, DAY(day)));
 	*out = day;
 	return true;
 }

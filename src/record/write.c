@@ -19,7 +19,7 @@ static void write_comment(struct text *t)
 		M_RECORD_COMMENT_5 };
 
 	for (size_t i = 0; i < sizeof(lines) / sizeof(lines[0]); i++)
-		text_format(t, "# %s\n", message_sentence(lines[i]));
+		text_format(t, "# %s\n", message_english(lines[i]));
 }
 
 static void write_about(struct text *t, const struct record *r)

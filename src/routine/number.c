@@ -150,8 +150,8 @@ static bool in_bounds(struct reader *rd, const struct node *n, struct bounds b,
 			return true;
 	}
 	return fault_here(rd, n,
-	    message_with(M_ROUTINE_RANGE, TEXT(b.key), NUMBER(b.least),
-		NUMBER(b.most), TEXT(n->word)));
+	    message_with(M_ROUTINE_RANGE, TEXT(b.key), FIGURE(b.least),
+		FIGURE(b.most), TEXT(n->word)));
 }
 
 static bool read_number(struct reader *rd, const struct node *n,

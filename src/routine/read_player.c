@@ -111,9 +111,9 @@ static void read_length(struct reader *rd, const struct node *n)
 		return;
 	if (hundredths < least * 100 || hundredths > most * 100)
 		fault_here(rd, n,
-		    message_with(M_ROUTINE_LENGTH, NUMBER(hundredths / 100.0),
-			TEXT(instrument_name(s->instrument)), NUMBER(least),
-			NUMBER(most)));
+		    message_with(M_ROUTINE_LENGTH, FIGURE(hundredths / 100.0),
+			TEXT(instrument_name(s->instrument)), FIGURE(least),
+			FIGURE(most)));
 	else
 		s->length_mm = hundredths / 10.0;
 }

@@ -92,12 +92,12 @@ void read_minutes(
 	times = hundredths / (USUAL_MINUTES * 100.0);
 	if (hundredths % (USUAL_MINUTES * 100) == 0)
 		fault_here(rd, n,
-		    message_with(M_ROUTINE_LONG, NUMBER(hundredths / 100.0),
+		    message_with(M_ROUTINE_LONG, FIGURE(hundredths / 100.0),
 			WORD(M_ROUTINE_1 + (int)times - 1)));
 	else
 		fault_here(rd, n,
 		    message_with(M_ROUTINE_LONG_PART,
-			NUMBER(hundredths / 100.0), NUMBER(times)));
+			FIGURE(hundredths / 100.0), FIGURE(times)));
 }
 
 void read_session(struct reader *rd, const struct node *map)

@@ -190,9 +190,5 @@ bool settings_edit(struct text *out, const struct source *f,
 
 void settings_head(struct text *out)
 {
-	struct message m = message_of(M_SETTINGS_HEAD);
-	char line[SETTINGS_VALUE_MAX];
-
-	message_text(&m, line, sizeof(line));
-	text_format(out, "# %s\n", line);
+	text_format(out, "# %s\n", message_english(M_SETTINGS_HEAD));
 }

@@ -165,8 +165,8 @@ static int read_cents(struct reader *rd, const struct node *n)
 	else if (number_hundredths(rd, n, b, &cents) && cents < TRAVEL_LEAST) {
 		fault_here(rd, n,
 		    message_with(M_ROUTINE_RANGE, TEXT("travel"),
-			NUMBER((double)TRAVEL_LEAST / CENTS),
-			NUMBER(TRAVEL_MOST), TEXT(word)));
+			FIGURE((double)TRAVEL_LEAST / CENTS),
+			FIGURE(TRAVEL_MOST), TEXT(word)));
 		return 0;
 	}
 	return cents;
@@ -194,7 +194,7 @@ void read_travel(struct reader *rd, const struct node *map, struct stage *s)
 		fault_here(rd, travel,
 		    message_with(
 			notes ? M_ROUTINE_NOTES_TRAVEL : M_ROUTINE_SHIFT_TRAVEL,
-			TEXT(shift->word), NUMBER(semitones),
-			NUMBER((double)cents / CENTS)));
+			TEXT(shift->word), FIGURE(semitones),
+			FIGURE((double)cents / CENTS)));
 	s->travel_cents = semitones > 0 ? semitones * CENTS : cents;
 }

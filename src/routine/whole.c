@@ -72,7 +72,7 @@ static void check_speed(struct reader *rd, const struct node *root)
 		    first_of(value_at(root, "bowing", "bow_seconds"),
 			value_at(root, "bowing", "pulses"),
 			stage_node(root, stage)),
-		    message_with(M_ROUTINE_SPEED, NUMBER(shown(speed))));
+		    message_with(M_ROUTINE_SPEED, FIGURE(shown(speed))));
 }
 
 static bool has_air(const struct routine *r)
@@ -92,15 +92,15 @@ static void check_cap(struct reader *rd, const struct node *root)
 	if (has_air(r) && r->stages > 1 &&
 	    r->cap_ms < round + routine_air_ms(r))
 		fault_here(rd, place,
-		    message_with(M_ROUTINE_SHORT_AIR, NUMBER(minutes),
+		    message_with(M_ROUTINE_SHORT_AIR, FIGURE(minutes),
 			CLOCK(round + routine_air_ms(r))));
 	else if (r->stages > has_air(r) && r->cap_ms < round)
 		fault_here(rd, place,
 		    message_with(
-			M_ROUTINE_SHORT, NUMBER(minutes), CLOCK(round)));
+			M_ROUTINE_SHORT, FIGURE(minutes), CLOCK(round)));
 	else if (r->cap_ms < routine_air_ms(r) && has_air(r))
 		fault_here(rd, place,
-		    message_with(M_ROUTINE_SHORT_SWING, NUMBER(minutes),
+		    message_with(M_ROUTINE_SHORT_SWING, FIGURE(minutes),
 			CLOCK(routine_air_ms(r))));
 }
 
@@ -120,7 +120,7 @@ static void check_stage_cap(
 	    message_with(s->in_the_air ? M_ROUTINE_SHORT_SWING
 		    : has_air(r)       ? M_ROUTINE_SHORT_AIR
 				       : M_ROUTINE_SHORT,
-		NUMBER(s->minutes_ms / MINUTE_MS), CLOCK(least)));
+		FIGURE(s->minutes_ms / MINUTE_MS), CLOCK(least)));
 }
 
 void check_whole(struct reader *rd, const struct node *root)

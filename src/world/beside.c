@@ -62,9 +62,10 @@ static bool own_file(char *path, size_t size)
 	return beside_named(started_as, path, size);
 }
 
-bool beside_find(const char *name, char *path, size_t size)
+/* What may be run, or entered, in one of two places. */
+static bool find(
+    const char *const folders[2], const char *name, char *path, size_t size)
 {
-	static const char *const folders[] = { "", "../libexec/evenhand/" };
 	char own[PATH_BYTES_MAX];
 	bool found = false;
 
@@ -80,4 +81,19 @@ bool beside_find(const char *name, char *path, size_t size)
 	if (!found)
 		path[0] = '\0';
 	return found;
+}
+
+bool beside_find(const char *name, char *path, size_t size)
+{
+	static const char *const folders[] = { "", "../libexec/evenhand/" };
+
+	return find(folders, name, path, size);
+}
+
+bool beside_locale(char *path, size_t size)
+{
+	static const char *const folders[] = { "", "../share/" };
+
+	/* The dot, so that a program of that name is none. */
+	return find(folders, "locale/.", path, size);
 }

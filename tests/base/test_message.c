@@ -65,7 +65,7 @@ const char *message_signature(enum message_id id)
 	return table[id].signature;
 }
 
-const char *message_sentence(enum message_id id)
+const char *message_english(enum message_id id)
 {
 	return table[id].sentence;
 }

@@ -21,6 +21,9 @@ cmd:pdftotext|poppler-utils|poppler-utils|poppler|poppler
 font:sans-serif|fonts-dejavu-core|dejavu-sans-fonts|ttf-dejavu|-
 pc:ncursesw|libncurses-dev|ncurses-devel|ncurses|ncurses
 pc:cmocka|libcmocka-dev|libcmocka-devel|cmocka|cmocka
+cmd:msgfmt|gettext|gettext|gettext|gettext
+cmd:localedef|libc-bin|glibc-common|glibc|-
+locale:de_DE|locales|glibc-locale-source|glibc|-
 cmd:tmux|tmux|tmux|tmux|tmux
 cmd:bash|bash|bash|bash|bash
 cmd:sqlite3|sqlite3|sqlite|sqlite|sqlite
@@ -71,6 +74,8 @@ there()
 	sf2:*) find /usr/share/sounds/sf2 /usr/share/soundfonts -name \
 	    "${1#sf2:}.sf2" 2>/dev/null | grep -q . ;;
 	font:*) [ -n "$(fc-match "${1#font:}" file 2>/dev/null)" ] ||
+	    [ "$(uname)" = Darwin ] ;;
+	locale:*) [ -f "/usr/share/i18n/locales/${1#locale:}" ] ||
 	    [ "$(uname)" = Darwin ] ;;
 	hdr:*) echo "#include <${1#hdr:}>" | cc -E - >/dev/null 2>&1 ;;
 	fuzz:*) echo 'int LLVMFuzzerTestOneInput(const char *d, unsigned long n)

@@ -3,7 +3,7 @@
  *
  * Pure rooms never hold sentences.  They say which message they mean and
  * give its arguments with their kinds; one table (message_list.h) turns it
- * into English at the edge, and later into other languages.
+ * into English at the edge, and a tongue (tongue.h) into other languages.
  *
  *	MESSAGE(M_ROUTINE_TWICE, "tw",
  *	    "\"{0}\" is already on line {1}. Keep one of them")
@@ -17,6 +17,8 @@
  *	t text           w whole number     n number, up to 3 decimals
  *	c clock (ms as m:ss)                h time of day (minutes as 17:05)
  *	d date (day number as 2026-03-02)   m word (another message)
+ *	f figure, y day: a number and a date as they are typed and stand in
+ *	  files, whatever the tongue
  *
  * A message is a plain value that owns its text: copy it freely.
  * Any thread.
@@ -48,13 +50,15 @@ enum argument_kind {
 	ARGUMENT_TIME = 'h',
 	ARGUMENT_DATE = 'd',
 	ARGUMENT_WORD = 'm',
+	ARGUMENT_FIGURE = 'f',
+	ARGUMENT_DAY = 'y',
 };
 
 /* One argument as it is handed in.  The text is borrowed for the call. */
 struct argument {
 	enum argument_kind kind;
-	int64_t whole;	  /* w, c (ms), h (minutes), d (day number), m */
-	double number;	  /* n */
+	int64_t whole;	  /* w, c (ms), h (minutes), d, y (day number), m */
+	double number;	  /* n, f */
 	const char *text; /* t; NULL counts as "" */
 };
 
@@ -64,6 +68,8 @@ struct argument {
 #define CLOCK(ms) ((struct argument) { .kind = ARGUMENT_CLOCK, .whole = (ms) })
 #define TIME(min) ((struct argument) { .kind = ARGUMENT_TIME, .whole = (min) })
 #define DATE(day) ((struct argument) { .kind = ARGUMENT_DATE, .whole = (day) })
+#define FIGURE(x) ((struct argument) { .kind = ARGUMENT_FIGURE, .number = (x) })
+#define DAY(day) ((struct argument) { .kind = ARGUMENT_DAY, .whole = (day) })
 #define WORD(id) ((struct argument) { .kind = ARGUMENT_WORD, .whole = (id) })
 
 /* One argument as it is kept: text lies in the message's own store. */
@@ -106,8 +112,11 @@ size_t message_text(const struct message *m, char *buffer, size_t size);
 /* The name of an id as it stands in the source ("M_ROUTINE_TWICE"). */
 const char *message_name(enum message_id id);
 
-/* The signature and the sentence of an id, for tests and translators. */
-const char *message_signature(enum message_id id);
+/* The sentence of an id, with its places still open. */
 const char *message_sentence(enum message_id id);
+
+/* As the lists have it: its signature, and its sentence in English. */
+const char *message_signature(enum message_id id);
+const char *message_english(enum message_id id);
 
 #endif

@@ -1,5 +1,5 @@
 /*
- * beside.h - where the programs are that evenhand starts
+ * beside.h - where the programs are that evenhand starts, and its languages
  *
  *	build/evenhand                   build/evenhand-sound
  *	/usr/local/bin/evenhand          /usr/local/libexec/evenhand/evenhand-sound
@@ -27,5 +27,8 @@ bool beside_named(const char *word, char *path, size_t size);
 
 /* The path of a program of ours; false and "" when there is none. */
 bool beside_find(const char *name, char *path, size_t size);
+
+/* The folder of other languages, build/locale or ../share/locale. */
+bool beside_locale(char *path, size_t size);
 
 #endif

@@ -30,7 +30,7 @@ MESSAGE(M_HISTORY_NOTE_QUESTION, "t", "Question: {0}")
 /* --- days that are wished for --- */
 MESSAGE(M_HISTORY_BAD_DAY, "tt",
     "{0} wants a day, such as 2026-03-02, not \"{1}\"")
-MESSAGE(M_HISTORY_BACKWARDS, "dd",
+MESSAGE(M_HISTORY_BACKWARDS, "yy",
     "{0} is after {1}, so no day lies between them. Write the earlier one "
     "behind --from")
 MESSAGE(M_HISTORY_TWO_FORMS, "",

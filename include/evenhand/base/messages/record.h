@@ -40,7 +40,7 @@ MESSAGE(M_RECORD_MOMENT, "tt",
     "\"{0}\" is a date and a time such as 2026-03-02T17:00:00+01:00, not "
     "\"{1}\"")
 MESSAGE(M_RECORD_DAY, "tt", "\"{0}\" is a date such as 2026-03-02, not \"{1}\"")
-MESSAGE(M_RECORD_FAR, "d",
+MESSAGE(M_RECORD_FAR, "y",
     "{0} is too far from the time beside it to be its day")
 MESSAGE(M_RECORD_CHOICE, "ttt", "\"{0}\" is one of {1}, not \"{2}\"")
 MESSAGE(M_RECORD_ID, "tt",
@@ -93,7 +93,7 @@ MESSAGE(M_GIVE_BAD_INITIALS, "tw",
     "letters at most")
 MESSAGE(M_GIVE_NOTHING, "",
     "nothing has been practised yet, so there is nothing to give")
-MESSAGE(M_GIVE_NOTHING_SINCE, "d",
+MESSAGE(M_GIVE_NOTHING_SINCE, "y",
     "nothing was practised since {0}, so there is nothing to give")
 MESSAGE(M_GIVE_WRITTEN, "twddw",
     "{0} holds {1} {1|session|sessions}, {2} to {3}, and {4} {4|note|notes}.")

@@ -168,7 +168,7 @@ MESSAGE(M_ROUTINE_ZERO_FIRST, "tt", "write {0} without the zero: {1}")
 MESSAGE(M_ROUTINE_UNIT, "tt", "write the number alone: {0}: {1}")
 MESSAGE(M_ROUTINE_DECIMALS, "tt",
     "\"{0}\" has two digits behind the point at most, not {1}")
-MESSAGE(M_ROUTINE_RANGE, "tnnt", "\"{0}\" goes from {1} to {2}, not {3}")
+MESSAGE(M_ROUTINE_RANGE, "tfft", "\"{0}\" goes from {1} to {2}, not {3}")
 MESSAGE(M_ROUTINE_CHOICE, "ttt",
     "\"{0}\" cannot be \"{1}\". Write one of: {2}")
 MESSAGE(M_ROUTINE_YES_NO, "tt", "\"{0}\" is yes or no, not \"{1}\"")
@@ -185,7 +185,7 @@ MESSAGE(M_ROUTINE_NO_STAGES, "",
     "beginning with - id:")
 
 /* --- player --- */
-MESSAGE(M_ROUTINE_LENGTH, "ntnn",
+MESSAGE(M_ROUTINE_LENGTH, "ftff",
     "{0} cm does not fit a {1}: its strings are {2} to {3} cm long from nut to "
     "bridge")
 MESSAGE(M_ROUTINE_SIZE, "tt",
@@ -206,7 +206,7 @@ MESSAGE(M_ROUTINE_PULSES_RISE, "ww",
     "{1} pulses after {0}: write them from few to many, each once")
 MESSAGE(M_ROUTINE_START_PULSES, "wt",
     "a stage cannot begin at {0} pulses: the steps here are {1}")
-MESSAGE(M_ROUTINE_SPEED, "n",
+MESSAGE(M_ROUTINE_SPEED, "f",
     "the fingertip would travel at {0} metres a second; above 0.7 the hand "
     "tightens. Lengthen the bow or lower the pulses")
 
@@ -232,20 +232,20 @@ MESSAGE(M_ROUTINE_NO_STRINGS, "t",
     "say which strings take turns, for example order: [{0}]")
 
 /* --- session --- */
-MESSAGE(M_ROUTINE_LONG, "nm",
+MESSAGE(M_ROUTINE_LONG, "fm",
     "{0} minutes is {1} times the usual five and is where blisters and tired "
     "hands begin. If it is meant, add because: \"...\"; the first two weeks of "
     "a stage stay at 5")
-MESSAGE(M_ROUTINE_LONG_PART, "nn",
+MESSAGE(M_ROUTINE_LONG_PART, "ff",
     "{0} minutes is {1} times the usual five and is where blisters and tired "
     "hands begin. If it is meant, add because: \"...\"; the first two weeks of "
     "a stage stay at 5")
-MESSAGE(M_ROUTINE_SHORT_AIR, "nc",
+MESSAGE(M_ROUTINE_SHORT_AIR, "fc",
     "a session of {0} minutes cannot hold the air stage and one round. "
     "Shortest here: {1}")
-MESSAGE(M_ROUTINE_SHORT, "nc",
+MESSAGE(M_ROUTINE_SHORT, "fc",
     "a session of {0} minutes cannot hold one round. Shortest here: {1}")
-MESSAGE(M_ROUTINE_SHORT_SWING, "nc",
+MESSAGE(M_ROUTINE_SHORT_SWING, "fc",
     "{0} minutes cannot hold one swing in the air. Shortest here: {1}")
 MESSAGE(M_ROUTINE_RECAP, "t",
     "\"most\" cannot be \"{0}\". Write half, third, two thirds, quarter, none "
@@ -300,9 +300,9 @@ MESSAGE(M_ROUTINE_SECOND, "",
     "instead, such as first to F#, or travel in semitones")
 MESSAGE(M_ROUTINE_SHIFT_DOWN, "t",
     "\"{0}\" does not go up. Write the lower place first")
-MESSAGE(M_ROUTINE_SHIFT_TRAVEL, "tnn",
+MESSAGE(M_ROUTINE_SHIFT_TRAVEL, "tff",
     "{0} position is {1} semitones, but travel says {2}. Remove one")
-MESSAGE(M_ROUTINE_NOTES_TRAVEL, "tnn",
+MESSAGE(M_ROUTINE_NOTES_TRAVEL, "tff",
     "{0} is {1} semitones, but travel says {2}. Remove one")
 MESSAGE(M_ROUTINE_MOTION_STRINGS, "",
     "strings take the turns here, so every stage is motion: string crossing")

@@ -33,8 +33,8 @@ MESSAGE(M_TRACK_BROKE, "",
     "from outside. Nothing was written. Try again")
 
 /* --- in the file --- */
-MESSAGE(M_TRACK_TITLE, "dt", "{0}: {1}")
-MESSAGE(M_TRACK_DATE, "d", "{0}")
+MESSAGE(M_TRACK_TITLE, "yt", "{0}: {1}")
+MESSAGE(M_TRACK_DATE, "y", "{0}")
 MESSAGE(M_TRACK_AIR, "t", "{0}")
 MESSAGE(M_TRACK_PART, "tw", "{0}, {1} {1|pulse|pulses}")
 MESSAGE(M_TRACK_PART_ROUND, "tww",

@@ -1,0 +1,80 @@
+/*
+ * tongue.c - another language for the sentences, and how its pages write
+ */
+#include "evenhand/base/tongue.h"
+
+#include <string.h>
+
+#include "evenhand/base/date.h"
+
+enum { NUMBER_BYTES = 40 };
+
+static const struct tongue *tongue; /* NULL: English */
+
+void tongue_set(const struct tongue *t)
+{
+	tongue = t;
+}
+
+const char *message_sentence(enum message_id id)
+{
+	const char *own = message_english(id);
+
+	return tongue && tongue->sentence[id] ? tongue->sentence[id] : own;
+}
+
+void tongue_number(struct text *t, double number)
+{
+	char bytes[NUMBER_BYTES];
+	struct text plain = text_in(bytes, sizeof(bytes));
+	const char *point;
+
+	text_number(&plain, number);
+	point = strchr(bytes, '.');
+	if (!point || !tongue || !*tongue->point) {
+		text_add(t, bytes);
+		return;
+	}
+	text_add_bytes(t, bytes, (size_t)(point - bytes));
+	text_add(t, tongue->point);
+	text_add(t, point + 1);
+}
+
+/* Writes a day as a pattern of d, m, y and other signs says. */
+static void write_date(int day, const char *pattern, char *buffer)
+{
+	struct text t = text_in(buffer, DATE_TEXT_MAX);
+	int year, month, dom;
+
+	date_of(day, &year, &month, &dom);
+	for (const char *p = pattern; *p; p++)
+		if (*p == 'y')
+			text_format(&t, "%04d", year);
+		else if (*p == 'm' || *p == 'd')
+			text_format(&t, "%02d", *p == 'm' ? month : dom);
+		else
+			text_add_bytes(&t, p, 1);
+}
+
+static const char *pattern_of(void)
+{
+	return tongue && *tongue->date ? tongue->date : "y-m-d";
+}
+
+void tongue_date(int day, char *buffer)
+{
+	write_date(day, pattern_of(), buffer);
+}
+
+void tongue_date_short(int day, char *buffer)
+{
+	/* From the first of day and month to the last. */
+	const char *all = pattern_of(), *first = strpbrk(all, "dm");
+	const char *last = first ? strpbrk(first + 1, "dm") : NULL;
+	char pattern[TONGUE_DATE_MAX];
+	struct text t = text_in(pattern, sizeof(pattern));
+
+	if (last)
+		text_add_bytes(&t, first, (size_t)(last - first) + 1);
+	write_date(day, pattern, buffer);
+}
