@@ -135,9 +135,10 @@ if [ -x "${EVENHAND%/*}/evenhand-paper" ]; then
 fi
 
 # A routine is read as before, and a fault says numbers as they are written there.
-sed 's/^\( *minutes:\).*/\1 7.5/' cello.yaml > long.yaml
+tiny tiny.yaml
+sed 's/minutes: 0.5/minutes: 30.5/' tiny.yaml > long.yaml
 LC_ALL=$german "$EVENHAND" check long.yaml > "$work/out" 2> "$work/err" \
     < /dev/null
-has "$work/out" 'long.yaml:'
-has "$work/out" ' 7.5 '
+has "$work/err" 'long.yaml:'
+has "$work/err" '30.5 '
 finish
