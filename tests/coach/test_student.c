@@ -282,6 +282,49 @@ static void test_heard(void **context)
 	assert_string_equal(words, "every top heard in 4 of 24 bows");
 }
 
+/* What is missing for the next stage, in words. */
+static void test_missing(void **context)
+{
+	static const struct {
+		enum missing missing;
+		bool air;
+		const char *unit, *words;
+	} cases[] = {
+		{ MISSING_NOTHING, false, "", "ready to show" },
+		{ MISSING_DAYS, false, "", "3 of 7 practice days" },
+		{ MISSING_RUNG, false, "", "first round at 3 pulses of 7" },
+		{ MISSING_CLEAN, true, "", "first swing shaky" },
+		{ MISSING_CLEAN, false, "4", "finger 4 shaky" },
+		{ MISSING_MARK, false, "2", "finger 2 without a mark" },
+		{ MISSING_MARK, false, "", "first round without marks" },
+		{ MISSING_CLEAN_DAYS, false, "", "3 of 7 days all clean" },
+		{ MISSING_SHARE, false, "1",
+		    "finger 1 has 3 percent of the bows" },
+		{ MISSING_HEARD, false, "", "every top heard in 3 of 7 bows" },
+		{ MISSING_WELL, false, "", "look at it in the lesson" },
+	};
+	struct message m;
+
+	(void)context;
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		student = (struct student) { .known = true,
+			.missing = cases[i].missing,
+			.in_the_air = cases[i].air,
+			.take = TAKE_FINGERS,
+			.have = 3,
+			.wanted = 7 };
+		snprintf(
+		    student.unit, sizeof(student.unit), "%s", cases[i].unit);
+		m = student_hold(&student);
+		message_text(&m, words, sizeof(words));
+		assert_string_equal(words, cases[i].words);
+	}
+	student.known = false;
+	m = student_hold(&student);
+	message_text(&m, words, sizeof(words));
+	assert_string_equal(words, "the routine is not known");
+}
+
 static void test_back(void **context)
 {
 	struct past *p = *context;
@@ -604,6 +647,7 @@ int main(void)
 		CASE(test_long_on_a_stage),
 		CASE(test_held),
 		CASE(test_heard),
+		CASE(test_missing),
 		CASE(test_back),
 		CASE(test_hurried),
 		CASE(test_away),

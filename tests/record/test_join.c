@@ -133,6 +133,47 @@ static void test_too_many(void **state)
 	    join_answer(&known, &theirs, &asked, &both), JOIN_MANY);
 }
 
+static void refused(enum join_answer why, const char *initials,
+    const struct student_ids *known, const struct student_ids *theirs,
+    const char *expected)
+{
+	static struct record r;
+	struct message m;
+	char words[1000];
+
+	snprintf(r.initials, sizeof(r.initials), "%s", initials);
+	m = join_refusal(why, &r, known, theirs);
+	message_text(&m, words, sizeof(words));
+	if (!strstr(words, expected))
+		fail_msg("\"%s\" does not say \"%s\"", words, expected);
+}
+
+/* What a refusal names: an id known here, and one that is not. */
+static void test_refused(void **state)
+{
+	struct student_ids known = { 0 }, theirs = { 0 };
+	char id[RECORD_ID_MAX];
+
+	(void)state;
+	make_id(id, 1);
+	ids_add(&known, id);
+	make_id(id, 3);
+	ids_add(&theirs, id);
+	refused(JOIN_STRANGER, "", &known, &theirs,
+	    "another student (-, id 00030303) than");
+	refused(JOIN_STRANGER, "A. B.", &known, &theirs,
+	    "it would go into (id 00010101)");
+	/* Of two that are known, the one that the record has. */
+	make_id(id, 2);
+	ids_add(&known, id);
+	ids_add(&theirs, id);
+	refused(JOIN_MORE, "A. B.", &known, &theirs,
+	    "with the id 00030303, who is another one here than 00020202");
+	refused(
+	    JOIN_MORE, "A. B.", &known, &theirs, "--join 00020202+00030303");
+	refused(JOIN_MANY, "", &known, &theirs, "more than 16 ids");
+}
+
 static void test_said(void **state)
 {
 	static const char *const bad[] = { "", "4f2a", "4f2a+", "+4f2a",
@@ -176,6 +217,7 @@ int main(void)
 		cmocka_unit_test(test_sets),
 		cmocka_unit_test(test_silence),
 		cmocka_unit_test(test_too_many),
+		cmocka_unit_test(test_refused),
 		cmocka_unit_test(test_said),
 		cmocka_unit_test(test_kept),
 	};

@@ -322,6 +322,33 @@ static void test_late(void **state)
 	}
 }
 
+/* Late until the very frame of a sound: that sound is not late. */
+static void test_late_to_a_sound(void **state)
+{
+	struct passage p = render_turn(2000, 8);
+	struct engine *e = render_engine(48000, 700);
+	struct engine *on_time = render_engine(48000, 700);
+	struct score *s;
+	int slot;
+	int64_t at;
+
+	(void)state;
+	s = engine_slot(e, &slot);
+	assert_true(s && score_make(s, &p, 48000) && s->sounds > 3);
+	at = 5000 + s->sound[3].frame;
+	/* The one before has died away. */
+	assert_true(s->sound[3].frame - s->sound[2].frame > 3360);
+	render_to(e, buffer, at, 512);
+	assert_true(engine_play(e, slot, 5000));
+	assert_true(render_play(on_time, &p, 5000));
+	render_to(e, buffer + at, at + 3360, 512);
+	render_to(on_time, other, at + 3360, 512);
+	assert_true(render_peak(other + at, 3360) > 0);
+	assert_memory_equal(buffer + at, other + at, 3360 * sizeof *buffer);
+	free(e);
+	free(on_time);
+}
+
 /* All over before it was asked for: nothing sounds, the slot comes back. */
 static void test_too_late(void **state)
 {
@@ -579,6 +606,7 @@ int main(void)
 		cmocka_unit_test(test_two_silences),
 		cmocka_unit_test(test_play_after_silence),
 		cmocka_unit_test(test_late),
+		cmocka_unit_test(test_late_to_a_sound),
 		cmocka_unit_test(test_too_late),
 		cmocka_unit_test(test_slots),
 		cmocka_unit_test(test_full_ring),
