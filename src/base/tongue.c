@@ -40,6 +40,16 @@ void tongue_number(struct text *t, double number)
 	text_add(t, point + 1);
 }
 
+void tongue_note(char *name)
+{
+	if (!tongue || !tongue->b || *name != 'B')
+		return;
+	if (name[1] == 'b')
+		memmove(name + 1, name + 2, strlen(name + 2) + 1);
+	else
+		*name = tongue->b;
+}
+
 /* Writes a day as a pattern of d, m, y and other signs says. */
 static void write_date(int day, const char *pattern, char *buffer)
 {

@@ -7,6 +7,7 @@
  */
 #include <math.h>
 
+#include "evenhand/base/tongue.h"
 #include "evenhand/music/pitch.h"
 #include "measure.h"
 #include "options.h"
@@ -56,6 +57,7 @@ static void note_of(int nearest, char *note)
 		: nearest > 127 ? 127
 				: nearest,
 	    false, note);
+	tongue_note(note);
 }
 
 /* "G3", "G3 +4 cents", "G3 -4 cents". */

@@ -7,6 +7,7 @@
 
 #include "evenhand/base/message.h"
 #include "evenhand/base/text.h"
+#include "evenhand/base/tongue.h"
 #include "evenhand/listen/axis.h"
 #include "evenhand/music/pitch.h"
 #include "evenhand/paper/words.h"
@@ -87,6 +88,7 @@ static void draw_notes(const struct plot *p)
 		if (note < 0 || note > NOTES || note % step != 0)
 			continue;
 		pitch_name(note, false, name);
+		tongue_note(name);
 		paper_line(p->paper, LEFT, y, WIDE - EDGE, y, GRID, PALE);
 		label(p, LEFT - 2, y + LABEL / 3, SIDE_RIGHT, name);
 	}

@@ -9,6 +9,8 @@
 #include <assert.h>
 #include <math.h>
 
+#include "evenhand/base/tongue.h"
+
 enum {
 	OCTAVE_QUARTERS = 24,
 	LETTERS = 7,
@@ -91,6 +93,7 @@ void staff_name(double note, char *name)
 	struct text t = text_in(name, STAFF_NAME_MAX);
 
 	text_add(&t, octave[quarters(note) % OCTAVE_QUARTERS].name);
+	tongue_note(name);
 }
 
 int staff_place(enum clef c, int step)

@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "evenhand/base/text.h"
+#include "evenhand/base/tongue.h"
 #include "evenhand/listen/axis.h"
 #include "evenhand/music/pitch.h"
 #include "signs.h"
@@ -106,6 +107,7 @@ static void draw_notes(const struct plot *p)
 		if (note % step != 0 || row >= taken || note < 0 || note > 127)
 			continue;
 		pitch_name(note, false, name);
+		tongue_note(name);
 		canvas_put(p->canvas, row, LEFT - 1 - text_columns(name),
 		    ATTRIBUTE_FAINT, name);
 		taken = row;

@@ -21,6 +21,7 @@ static struct tongue german = {
 		[M_TRACK_NUMBER] = "{1} ist keine ganze Zahl für {0}",
 	},
 	.point = ",",
+	.b = 'H',
 	.date = "d.m.y",
 };
 
@@ -101,6 +102,30 @@ static void test_signs(void **state)
 	    "\"bow\" goes from 1.5 to 2, not 9");
 }
 
+static void called(const char *english, const char *other)
+{
+	char name[8];
+
+	text_clean(name, sizeof(name), english);
+	tongue_note(name);
+	assert_string_equal(name, other);
+}
+
+static void test_notes(void **state)
+{
+	(void)state;
+	called("B3", "H3");
+	called("Bb3", "B3");
+	called("B", "H");
+	called("Bb", "B");
+	called("B-1/4", "H-1/4");
+	called("A#3", "A#3");
+	called("Eb", "Eb");
+	tongue_set(NULL);
+	called("B3", "B3");
+	called("Bb3", "Bb3");
+}
+
 static void dates(const char *pattern, const char *whole, const char *brief)
 {
 	struct tongue t = { .sentence = { NULL } };
@@ -147,6 +172,8 @@ int main(void)
 		    test_words, in_german, in_english),
 		cmocka_unit_test_setup_teardown(
 		    test_signs, in_german, in_english),
+		cmocka_unit_test_setup_teardown(
+		    test_notes, in_german, in_english),
 		cmocka_unit_test_teardown(test_dates, in_english),
 		cmocka_unit_test_teardown(test_long_point, in_english),
 	};

@@ -26,6 +26,7 @@ enum { TONGUE_POINT_MAX = 8, TONGUE_DATE_MAX = 8 };
 struct tongue {
 	const char *sentence[M_COUNT]; /* NULL: in English */
 	char point[TONGUE_POINT_MAX];  /* "" is "." */
+	char b; /* the note B, where B is what others call B flat; else 0 */
 	/*
 	 * d, m and y (four digits) once each, and other signs, which stand for
 	 * themselves; "" is "y-m-d".
@@ -48,6 +49,9 @@ bool tongue_fits(const char *signature, const char *sentence);
 
 /* Adds a number as text_number does, with the tongue's sign. */
 void tongue_number(struct text *t, double number);
+
+/* Makes the English name of a note, "Bb3", what pages call it. */
+void tongue_note(char *name);
 
 /* A date as pages show it; buffer of DATE_TEXT_MAX bytes. */
 void tongue_date(int day, char *buffer);
