@@ -35,6 +35,7 @@ struct json json_in(struct text *out);
 void json_open(struct json *j, const char *key, char bracket);
 void json_close(struct json *j, char bracket);
 
+/* A string in quotation marks, with what JSON wants escaped. */
 void json_text(struct json *j, const char *key, const char *value);
 void json_whole(struct json *j, const char *key, int64_t value);
 void json_truth(struct json *j, const char *key, bool value);

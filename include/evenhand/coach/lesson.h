@@ -27,6 +27,7 @@ struct lesson_facts {
 	struct guard guard;
 };
 
+/* Gathers them; out borrows r, h and p. */
 void lesson_facts_of(struct lesson_facts *out, const struct routine *r,
     const struct history *h, const struct plan *p);
 
@@ -39,6 +40,7 @@ struct lesson_words {
 	struct message line[LESSON_LINES_MAX];
 };
 
+/* Says them, in messages of their own. */
 void lesson_words_of(struct lesson_words *out, const struct lesson_facts *l);
 
 #endif

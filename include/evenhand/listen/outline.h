@@ -29,6 +29,7 @@ struct outline {
 	struct outline_place place[OUTLINE_PLACES];
 };
 
+/* The next instant; where places run out, each comes to hold twice as many. */
 void outline_add(struct outline *o, const struct instant *m);
 
 /* Seconds from the first instant to the end of the last. */

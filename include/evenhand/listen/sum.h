@@ -39,6 +39,7 @@ struct sum {
 	int of_room[SUM_ROOMS];
 };
 
+/* One stretch more; begin with all zero. */
 void sum_add(struct sum *s, const struct stretch *x);
 
 /* The mean; 0 when there is none. */

@@ -43,6 +43,7 @@ struct board_places board_places(const struct routine *r, int stage, int unit);
 /* mm from top to bottom: a row for each unit and one of headings. */
 double board_high(const struct board *b);
 
+/* Draws it with its upper left corner there, in mm of the page. */
 void board_draw(
     struct paper *p, const struct board *b, int stage, double x, double y);
 

@@ -87,6 +87,7 @@ void paper_init(
 /* Begins a page of such a size; everything until the next one is on it. */
 void paper_page(struct paper *p, double wide, double high);
 
+/* A straight line, its pen in mm. */
 void paper_line(struct paper *p, double x, double y, double to_x, double to_y,
     double pen, int ink);
 
@@ -116,6 +117,7 @@ struct paper_place {
 };
 
 struct paper_place paper_here(const struct paper *p);
+/* What came behind that place is gone. */
 void paper_back(struct paper *p, struct paper_place where);
 
 #endif

@@ -1,7 +1,8 @@
 /*
  * program.h - what the programs that evenhand starts have in common
  *
- * Their words are one line, and what they make goes out whole or is lost.
+ * Their words are one line, and what they make goes out whole or is lost.  Any
+ * thread.
  */
 #ifndef EVENHAND_WORLD_PROGRAM_H
 #define EVENHAND_WORLD_PROGRAM_H
