@@ -3,6 +3,7 @@
  */
 #include <string.h>
 
+#include "evenhand/music/instrument.h"
 #include "reader.h"
 #include "words.h"
 
@@ -36,6 +37,20 @@ static bool read_routine_of(
 	    record_fault(rd, n, message_with(M_RECORD_NO_ROUTINE, TEXT(word)));
 }
 
+/* "" where it was not known, or one that is. */
+static bool read_instrument(
+    struct record_reader *rd, const struct node *n, const char **out)
+{
+	const char *names[INSTRUMENT_COUNT + 1] = { NULL };
+	int found;
+
+	for (int i = 0; i < INSTRUMENT_COUNT; i++)
+		names[i] = instrument_name((enum instrument)i);
+	return record_text(rd, n, "instrument", PAST_INSTRUMENT_MAX, out) &&
+	    (**out == '\0' ||
+		record_choice(rd, n, "instrument", names, &found));
+}
+
 /* What it was about: {stage: tone, asked: tone, instrument: cello}. */
 static bool read_work(
     struct record_reader *rd, const struct node *n, struct record_sitting *s)
@@ -43,21 +58,11 @@ static bool read_work(
 	static const char *const keys[] = { "stage", "asked", "instrument",
 		NULL };
 	static const struct map_keys map = { "work", 3, keys };
-	const struct node *instrument;
 
-	if (!record_map(rd, n, &map) ||
-	    !record_stage(rd, node_get(n, "stage"), true, &s->work_stage) ||
-	    !record_stage(rd, node_get(n, "asked"), true, &s->asked_stage))
-		return false;
-	instrument = node_get(n, "instrument");
-	if (!record_text(rd, instrument, "instrument", PAST_INSTRUMENT_MAX,
-		&s->instrument))
-		return false;
-	return record_instrument_known(s->instrument) ||
-	    record_fault(rd, instrument,
-		message_with(M_RECORD_CHOICE, TEXT("instrument"),
-		    TEXT("violin, viola, cello, double bass"),
-		    TEXT(s->instrument)));
+	return record_map(rd, n, &map) &&
+	    record_stage(rd, node_get(n, "stage"), true, &s->work_stage) &&
+	    record_stage(rd, node_get(n, "asked"), true, &s->asked_stage) &&
+	    read_instrument(rd, node_get(n, "instrument"), &s->instrument);
 }
 
 static bool read_plan(
