@@ -31,14 +31,13 @@ struct partials {
 	float *x;		/* the piece */
 	float *one_re, *one_im; /* the first partial, turning back */
 	float *re, *im;		/* the one at hand */
+	float *rising; /* the piece, times 0 to 1 in each half instant */
 	float sum_re[SUMS], sum_im[SUMS];
 	float window[HALF_MAX + 1][2 * HALF_MAX];
-	size_t begin[2 * PIECE_MAX + 1]; /* of each half instant */
-	unsigned char half[PIECE_MAX];	 /* of each instant's window */
-	float cents[PARTIALS_MAX][PIECE_MAX];
+	size_t begin[2 * PIECE_MAX + 1];      /* of each half instant */
+	unsigned char half[PIECE_MAX];	      /* of each instant's window */
+	float cents[PARTIALS_MAX][PIECE_MAX]; /* or bins, when looked at */
 	float weight[PARTIALS_MAX][PIECE_MAX];
-	int first, n; /* those that were read last */
-	double median[PIECE_MAX];
 };
 
 /* Sample at which half instant b begins. */
@@ -65,13 +64,14 @@ struct partials *partials_new(struct arena *a, double rate, double lowest_hz)
 		return NULL;
 	p->rate = rate;
 	samples = begin(p, (size_t)2 * PIECE_MAX) / LANES * LANES + LANES;
-	p->x = arena_take(a, 5 * samples * sizeof(float));
+	p->x = arena_take(a, 6 * samples * sizeof(float));
 	if (p->x == NULL)
 		return NULL;
 	p->one_re = p->x + samples;
 	p->one_im = p->one_re + samples;
 	p->re = p->one_im + samples;
 	p->im = p->re + samples;
+	p->rising = p->im + samples;
 	for (size_t b = 0; b <= (size_t)2 * PIECE_MAX; b++)
 		p->begin[b] = begin(p, b);
 	make_windows(p);
@@ -179,10 +179,6 @@ static void read_one(struct partials *p, const struct piece *piece, int number,
 	}
 }
 
-struct reading {
-	float cents, weight;
-};
-
 static int by_cents(const void *a, const void *b)
 {
 	float x = ((const struct reading *)a)->cents;
@@ -191,11 +187,7 @@ static int by_cents(const void *a, const void *b)
 	return (x > y) - (x < y);
 }
 
-/*
- * Each reading stands at the middle of its own weight; between two of them the
- * median moves evenly.
- */
-static double weighted_median(struct reading *r, int n)
+double readings_median(struct reading *r, int n)
 {
 	double half = 0, behind = 0, before = 0;
 
@@ -217,31 +209,16 @@ static double weighted_median(struct reading *r, int n)
 	return (double)r[n - 1].cents;
 }
 
-static void medians(struct partials *p, size_t instants, double *cents)
+static void medians(
+    const struct partials *p, size_t instants, int n, double *cents)
 {
 	struct reading r[PARTIALS_MAX];
 
 	for (size_t k = 0; k < instants; k++) {
-		for (int i = 0; i < p->n; i++)
+		for (int i = 0; i < n; i++)
 			r[i] = (struct reading) { p->cents[i][k],
 				p->weight[i][k] };
-		cents[k] = p->median[k] = weighted_median(r, p->n);
-	}
-}
-
-void partials_apart(const struct partials *p, size_t instants, float *apart)
-{
-	struct reading r[PARTIALS_MAX];
-
-	for (size_t k = 0; k < instants; k++) {
-		for (int i = 0; i < p->n; i++) {
-			float off = p->cents[i][k] - (float)p->median[k];
-
-			r[i] = (struct reading) { fabsf(off) *
-				    (float)(p->first + i),
-				p->weight[i][k] };
-		}
-		apart[k] = (float)weighted_median(r, p->n);
+		cents[k] = readings_median(r, n);
 	}
 }
 
@@ -290,7 +267,77 @@ void partials_read(struct partials *p, const struct piece *piece,
 		read_one(
 		    p, piece, i, p->cents[i - first], p->weight[i - first]);
 	}
-	p->first = first;
-	p->n = last - first + 1;
-	medians(p, piece->instants, cents);
+	medians(p, piece->instants, last - first + 1, cents);
+}
+
+static void make_rising(struct partials *p, size_t instants)
+{
+	for (size_t b = 0; b < 2 * instants; b++) {
+		size_t at = p->begin[b], n = p->begin[b + 1] - at;
+
+		for (size_t i = 0; i < n; i++)
+			p->rising[at + i] = p->x[at + i] *
+			    (float)(((double)i + 0.5) / (double)n);
+	}
+}
+
+/* Triangles, each from the half instant before to the end of its own. */
+static void make_triangles(struct partials *p, size_t instants)
+{
+	float rose_re = 0, rose_im = 0;
+
+	make_sums(p, instants);
+	for (size_t b = 0; b < 2 * instants; b++) {
+		size_t at = p->begin[b], n = p->begin[b + 1] - at;
+		float re = product(p->re + at, p->rising + at, n);
+		float im = product(p->im + at, p->rising + at, n);
+
+		p->sum_re[EDGE + b] += rose_re - re;
+		p->sum_im[EDGE + b] += rose_im - im;
+		rose_re = re;
+		rose_im = im;
+	}
+}
+
+static void look_at(struct partials *p, const struct piece *piece, float *bins,
+    float *amplitude)
+{
+	for (size_t k = 0; k < piece->instants; k += LOOK_EVERY) {
+		float re, im, late_re, late_im, on, across;
+		long b = 2 * (long)k;
+
+		windowed(p, b - 1, p->half[k], &re, &im);
+		windowed(p, b + 1, p->half[k], &late_re, &late_im);
+		on = re * late_re + im * late_im;
+		across = re * late_im - im * late_re;
+		/* Two half instants apart, in a window of twice p->half. */
+		bins[k] = (float)(atan2f(across, on) / TWO_PI * p->half[k]);
+		amplitude[k] = sqrtf(hypotf(on, across));
+	}
+}
+
+void partials_look(struct partials *p, const struct piece *piece,
+    double bottom_hz, double top_hz, struct looks *out)
+{
+	size_t samples = p->begin[2 * piece->instants];
+	double hz = piece->hz[piece->instants / 2];
+	int first = (int)fmax(1, floor(bottom_hz / hz));
+	int last = (int)fmax(first, floor(top_hz / hz));
+
+	last = last < first + PARTIALS_MAX ? last : first + PARTIALS_MAX - 1;
+	memcpy(p->re, p->one_re, samples * sizeof(float));
+	memcpy(p->im, p->one_im, samples * sizeof(float));
+	make_rising(p, piece->instants);
+	*out = (struct looks) { .first = first, .n = last - first + 1 };
+	for (int i = 1; i <= last; i++) {
+		if (i > 1)
+			next_partial(p, samples);
+		if (i < first)
+			continue;
+		make_triangles(p, piece->instants);
+		look_at(p, piece, p->cents[i - first], p->weight[i - first]);
+		out->bins[i - first] = p->cents[i - first];
+		out->amplitude[i - first] = p->weight[i - first];
+	}
+	out->half = p->half;
 }

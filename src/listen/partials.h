@@ -41,11 +41,34 @@ struct piece {
 void partials_read(struct partials *p, const struct piece *piece,
     double bottom_hz, double top_hz, double *cents);
 
+/* Every fourth instant, 20 ms, is looked at; rows hold no others. */
+enum { LOOK_EVERY = 4 };
+
+struct looks {
+	int first, n;			 /* numbers first..first + n - 1 */
+	const float *bins[PARTIALS_MAX]; /* left of each one's motion */
+	const float *amplitude[PARTIALS_MAX];
+	const unsigned char *half; /* of the windows, in half instants */
+};
+
 /*
- * How far apart those that were read last are at each instant: the weighted
- * median of how far each is from their median, in Hz, told as cents of the first
- * partial.
+ * Looks once more at the partials between two frequencies, turned back by the
+ * pitch that the last partials_read was given, for the same piece.  The sums
+ * are triangles that reach into their neighbours, so that of a strong partial 400
+ * Hz away nothing is left where a dark string has next to nothing; a bin is one
+ * cycle in a window.  What is found lives until more is read.
  */
-void partials_apart(const struct partials *p, size_t instants, float *apart);
+void partials_look(struct partials *p, const struct piece *piece,
+    double bottom_hz, double top_hz, struct looks *out);
+
+struct reading {
+	float cents, weight;
+};
+
+/*
+ * The weighted median of n of them, 1 or more, which are put in order.  Each
+ * stands at the middle of its own weight; between two the median moves evenly.
+ */
+double readings_median(struct reading *r, int n);
 
 #endif

@@ -14,6 +14,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "apart.h"
 #include "evenhand/listen/live.h"
 #include "evenhand/music/pitch.h"
 #include "partials.h"
@@ -80,7 +81,8 @@ static double top_hz(const struct refining *r, const double *hz, size_t n)
 }
 
 /* Instants from..to, to - from <= PIECE_MAX, in place of hz. */
-static void passes(struct refining *r, size_t from, size_t to, double *hz)
+static void passes(
+    struct refining *r, size_t from, size_t to, double *hz, float *apart)
 {
 	double off[PIECE_MAX];
 	size_t n = to - from;
@@ -98,6 +100,7 @@ static void passes(struct refining *r, size_t from, size_t to, double *hz)
 			hz[k] = pitch_above(hz[k], cents);
 		}
 	}
+	apart_measure(r->partials, &piece, apart);
 }
 
 static void refine_core(struct refining *r, size_t core)
@@ -109,10 +112,9 @@ static void refine_core(struct refining *r, size_t core)
 	size_t end = core + CORE < r->n ? core + CORE : r->n;
 
 	memcpy(hz, r->hz + from, (to - from) * sizeof(double));
-	passes(r, from, to, hz);
+	passes(r, from, to, hz, apart);
 	memcpy(
 	    r->fine + core, hz + (core - from), (end - core) * sizeof(double));
-	partials_apart(r->partials, to - from, apart);
 	memcpy(r->apart + core, apart + (core - from),
 	    (end - core) * sizeof(float));
 }

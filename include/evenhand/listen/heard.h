@@ -40,8 +40,8 @@ struct instant {
 	float hz;	/* HEARD_NOTE and HEARD_OTHER, else 0 */
 	float sure;	/* 0..1: how alike one period is to the next */
 	float level_db; /* of full scale, over some periods */
-	float apart;	/* refined notes: how far partials disagree, in cents
-			  of the first one; else 0 */
+	float apart;	/* refined notes, every fourth at most: share of the
+			  partials that stray as in a room; else 0 */
 	enum heard what;
 };
 
