@@ -71,6 +71,10 @@ static void read_routine(struct reader *rd, const struct node *root)
 		fault_here(rd, root, message_of(M_ROUTINE_EMPTY));
 		return;
 	}
+	if (node_get(root, "evenhand_record") != NULL) {
+		fault_here(rd, root, message_of(M_ROUTINE_RECORD));
+		return;
+	}
 	if (!keys_check(rd, root, MAP_ROUTINE))
 		return;
 	read_names(rd, root);

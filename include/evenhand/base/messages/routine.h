@@ -180,6 +180,9 @@ MESSAGE(M_ROUTINE_BECAUSE_EMPTY, "",
 /* --- the routine itself --- */
 MESSAGE(M_ROUTINE_NO_NAME, "",
     "the routine has no name. Add a line such as routine: From wide to still")
+MESSAGE(M_ROUTINE_RECORD, "",
+    "this is a student's record and no routine. Put it into a folder and look "
+    "at it with evenhand class FOLDER")
 MESSAGE(M_ROUTINE_NO_STAGES, "",
     "the routine has no stages. Add stages: and below it at least one stage, "
     "beginning with - id:")
