@@ -408,7 +408,7 @@ int main(void)
 	vibrato(LARGE_ROOM, "larger room", ">= 0.92", "<= 3");
 	distance(DRY, "dry", DISTANCE_NEAR, "near", ">= 100");
 	distance(SMALL_ROOM, "small room", DISTANCE_NEAR, "near", ">= 90");
-	distance(LARGE_ROOM, "larger room", DISTANCE_FAR, "far", ">= 90");
+	distance(LARGE_ROOM, "larger room", DISTANCE_NEAR, "near", "<= 3");
 	speed(146.8324, "D");
 	speed(65.4064, "C");
 	latency();

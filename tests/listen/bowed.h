@@ -27,6 +27,7 @@ struct bowed {
 	double seconds;
 	double hz;	    /* of the lower or the middle note */
 	double fundamental; /* of the first partial's amplitude; 0 is 1 */
+	double dark_db;	    /* an octave that partials fall more; 0: none */
 
 	double swing_hz, swing_cents; /* a swing about hz */
 
@@ -158,6 +159,7 @@ static inline void bowed_amplitudes(
 	p->n = (int)fmin(floor(top / hz), BOWED_PARTIALS);
 	for (int i = 1; i <= p->n; i++)
 		p->amplitude[i] = bowed_body(i * hz) / i *
+		    pow(10, -b->dark_db * log2(i) / 20) *
 		    (0.35 + 0.65 * fabs(sin(BOWED_TWO_PI / 2 * i * 0.11))) *
 		    fmin((top - i * hz) / (0.1 * top), 1);
 	if (b->fundamental > 0)

@@ -111,6 +111,25 @@ static void test_distance(void **state)
 		}
 }
 
+/* Partials that hardly stand out of the noise tell nothing of a room. */
+static void test_dark_strings(void **state)
+{
+	static const double falls[] = { 3, 6, 9 };
+
+	(void)state;
+	for (int i = 0; i < 3; i++)
+		for (int sways = 0; sways <= 1; sways++) {
+			struct bowed b = sways ? swinging() : gliding(200, 6);
+			struct turn_heard h;
+
+			b.dark_db = falls[i];
+			h = hear(&b, sways);
+			if (h.distance != DISTANCE_NEAR)
+				fail_msg("%g dB an octave, sways %d: %g",
+				    falls[i], sways, h.room);
+		}
+}
+
 /* One of so many samples, as a slower card has them: a sinc, cut at 0.46. */
 static void make_fewer(struct bowed_sound *s, int factor)
 {
@@ -204,6 +223,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_distance),
+		cmocka_unit_test(test_dark_strings),
 		cmocka_unit_test(test_slow_cards),
 		cmocka_unit_test(test_no_room),
 		cmocka_unit_test(test_unknown),
