@@ -29,8 +29,12 @@ static bool script_read(struct practice *p, const char *path, int *status)
 		return true;
 	faults = calloc(1, sizeof *faults);
 	*status = EXIT_OS;
-	if (!faults)
+	if (!faults) {
+		struct message m = message_of(M_COMMAND_NO_MEMORY);
+
+		command_say(&m);
 		return false;
+	}
 	p->script = script_open(path, faults);
 	if (!p->script) {
 		command_faults(faults);

@@ -18,6 +18,9 @@
 #include "journal_read.h"
 #include "random.h"
 
+/* The rows of a whole session, its routine with them. */
+enum { RESERVE_BYTES = 1024 * 1024 };
+
 static struct journal *journal_new(const char *path, struct fault *f)
 {
 	struct journal *j = calloc(1, sizeof(*j));
@@ -26,6 +29,8 @@ static struct journal *journal_new(const char *path, struct fault *f)
 		fault_set(f, message_of(M_WORLD_JOURNAL_NO_MEMORY));
 		return NULL;
 	}
+	/* One that has none goes without. */
+	j->reserve = malloc(RESERVE_BYTES);
 	assert(strlen(path) < SPOOL_PATH_BYTES - 64);
 	snprintf(j->path, sizeof(j->path), "%s", path);
 	j->lock = -1;
@@ -43,6 +48,7 @@ static void journal_free(struct journal *j)
 	rows_free(j->unsaved);
 	database_close(&j->base);
 	lock_free(j->lock);
+	free(j->reserve);
 	pthread_cond_destroy(&j->handled);
 	pthread_cond_destroy(&j->wake);
 	pthread_mutex_destroy(&j->base_lock);

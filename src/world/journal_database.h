@@ -46,6 +46,7 @@ enum trouble {
 	TROUBLE_ELSEWHERE,    /* kept, but not beside the journal */
 	TROUBLE_SPOOL,	      /* parts of a spool could not be used */
 	TROUBLE_SPOOL_UNREAD, /* a spool cannot be read just now */
+	TROUBLE_NO_MEMORY,    /* a row could not be made, and is lost */
 	TROUBLES
 };
 

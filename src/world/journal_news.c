@@ -21,7 +21,8 @@ static enum journal_state state_of(enum trouble t)
 static bool adds(enum trouble t)
 {
 	return t == TROUBLE_NOT_KEPT || t == TROUBLE_ELSEWHERE ||
-	    t == TROUBLE_SPOOL || t == TROUBLE_SPOOL_UNREAD;
+	    t == TROUBLE_SPOOL || t == TROUBLE_SPOOL_UNREAD ||
+	    t == TROUBLE_NO_MEMORY;
 }
 
 static enum message_id sentence_of(enum trouble t)
@@ -40,6 +41,7 @@ static enum message_id sentence_of(enum trouble t)
 		[TROUBLE_ELSEWHERE] = M_WORLD_JOURNAL_ELSEWHERE,
 		[TROUBLE_SPOOL] = M_WORLD_JOURNAL_SPOOL_DAMAGED,
 		[TROUBLE_SPOOL_UNREAD] = M_WORLD_JOURNAL_SPOOL_UNREAD,
+		[TROUBLE_NO_MEMORY] = M_WORLD_JOURNAL_LOST,
 	};
 
 	return sentences[t];

@@ -30,7 +30,9 @@ struct journal {
 	int64_t sitting;  /* sequence of the sitting begun last, 0 none */
 	int day;	  /* its practice day */
 	bool under_way;	  /* it has not been said to end */
+	bool lost;	  /* there was no memory for its own row */
 	int bow_ms;
+	void *reserve; /* memory that is let go when a row finds none */
 
 	/* Under the queue lock. */
 	pthread_mutex_t queue_lock;

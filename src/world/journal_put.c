@@ -5,6 +5,7 @@
 #include <inttypes.h>
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "evenhand/base/text.h"
@@ -12,11 +13,27 @@
 
 enum { MEASURES_BYTES = 64 * TURN_VALUES_MAX };
 
+/* Memory for a row: what is practised goes before what was laid by. */
+static struct row *row_somehow(
+    struct journal *j, enum row_kind kind, const char *const *texts)
+{
+	struct row *row = row_new(kind, texts);
+
+	if (row == NULL && j->reserve != NULL) {
+		free(j->reserve);
+		j->reserve = NULL;
+		row = row_new(kind, texts);
+	}
+	return row;
+}
+
 /* A row that belongs to the sitting begun last; NULL without memory. */
 static struct row *row_make(struct journal *j, enum row_kind kind,
     struct moment at, const char *const *texts)
 {
-	struct row *row = row_new(kind, texts);
+	/* Only a note may stand without its sitting. */
+	bool useless = j->lost && kind != ROW_NOTE;
+	struct row *row = useless ? NULL : row_somehow(j, kind, texts);
 
 	assert(!j->looking);
 	if (row == NULL)
@@ -94,8 +111,11 @@ void journal_begin(struct journal *j, const struct sitting_row *s)
 	j->bow_ms = s->routine->bow_ms;
 	j->under_way = true;
 	j->sitting = j->sequence + 1;
+	j->lost = false;
 	first = sitting_row(j, s);
 	if (first == NULL) {
+		/* Without it the database refuses all that would follow. */
+		j->lost = true;
 		journal_put(j, NULL);
 		return;
 	}

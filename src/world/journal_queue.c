@@ -70,7 +70,7 @@ void journal_start(struct journal *j)
 void journal_put(struct journal *j, struct row *rows)
 {
 	if (rows == NULL) {
-		journal_tell(j, TROUBLE_NOT_KEPT, j->path);
+		journal_tell(j, TROUBLE_NO_MEMORY, j->path);
 		return;
 	}
 	pthread_mutex_lock(&j->queue_lock);

@@ -119,7 +119,7 @@ bool row_write(const struct row *row, FILE *to);
 
 /*
  * Reads a line of the spool (without its end; it is changed).  NULL when it
- * was cut off or is none of ours.
+ * was cut off or is none of ours, and with errno ENOMEM without memory.
  */
 struct row *row_read(char *line);
 

@@ -192,12 +192,15 @@ static bool read_line(
 
 	if (whole)
 		line[length - 1] = '\0';
+	errno = 0;
 	if (whole && strlen(line) == (size_t)length - 1)
 		row = row_read(line);
 	if (row != NULL) {
 		row->place = place;
 		return keep_row(all, row);
 	}
+	if (errno == ENOMEM)
+		return false;
 	if (whole && length > 1)
 		all->damaged[place]++;
 	return true;
@@ -222,7 +225,8 @@ static bool read_place(const char *path, int place, struct spooled *all)
 	}
 	while (good && (length = getline(&line, &size, in)) > 0)
 		good = read_line(all, place, line, length);
-	good = good && !ferror(in);
+	/* Without memory for a line it ends without a word. */
+	good = good && !ferror(in) && feof(in);
 	free(line);
 	fclose(in);
 	return good;

@@ -92,7 +92,7 @@ MESSAGE(M_COMMAND_OPTION_FORCE, "", "write over a file that is there")
 /* --- practise --- */
 MESSAGE(M_COMMAND_NEW_PLAYER, "t", "A new journal begins, for {0}.")
 MESSAGE(M_COMMAND_NO_MEMORY, "",
-    "the computer has no memory left for a session. Close other programs "
+    "the computer has no memory left for this. Close other programs "
     "and start again")
 MESSAGE(M_COMMAND_CANNOT_PRINT, "t", "this cannot be printed: {0}")
 MESSAGE(M_COMMAND_INPUT_GONE, "",

@@ -50,6 +50,9 @@ MESSAGE(M_WORLD_JOURNAL_SLOW, "t",
 MESSAGE(M_WORLD_JOURNAL_NOT_KEPT, "t",
     "what you practise cannot be kept just now, neither in {0} nor anywhere "
     "else. The practice goes on, and evenhand keeps trying until it ends")
+MESSAGE(M_WORLD_JOURNAL_LOST, "t",
+    "the computer has no memory left, so some of what you practise will be "
+    "missing in {0}. Close other programs")
 MESSAGE(M_WORLD_JOURNAL_ELSEWHERE, "t",
     "beside the practice history there is no place to keep what you practise. "
     "It is kept in {0} until the history can be written")

@@ -1,0 +1,144 @@
+# shellcheck shell=sh
+# nth.sh - the n-th call of a program fails, for every n; read after lib.sh
+#
+# FAILS is the shared object of fails.c.  Home and working folder are put back
+# before each run.  After it stands either
+#
+#	what comes of a run without a fault, on the disk and in words, or
+#	a status that sentences have (sysexits.h), and a sentence,
+#
+# and never a signal, a hang, half a file or a journal that is damaged.  What
+# else has to be true afterwards is told by a command.
+# shellcheck disable=SC2034,SC2154
+: "${FAILS:?the shared object of fails.c}"
+
+# keep: what stands on the disk now is what every run begins with
+keep()
+{
+	rm -rf "$work/kept"
+	mkdir "$work/kept"
+	cp -Rp "$work/home" "$work/files" "$work/kept"
+}
+
+back()
+{
+	cd "$work" || exit 1
+	rm -rf home files
+	cp -Rp kept/home kept/files .
+	cd files || exit 1
+}
+
+# failing N ARGUMENTS...: the program with its n-th call failing; its status in
+# $status, how many calls it came to in $calls
+failing()
+{
+	n=$1
+	shift
+	head -c 8 /dev/zero > "$work/count"
+	status=0
+	LD_PRELOAD=$FAILS FAILS_AT=$n FAILS_COUNT=$work/count \
+	    timeout -s KILL 100 "$EVENHAND" "$@" > "$work/out" \
+	    2> "$work/err" < /dev/null || status=$?
+	calls=$(od -An -tu8 "$work/count" | tr -d ' ')
+}
+
+# Names in the working folder, which says what was left behind.
+names()
+{
+	find "$1" -mindepth 1 | sed "s#^$1##" | sort
+}
+
+# ended LABEL: how a run may end
+ended()
+{
+	if [ "$status" -eq 0 ] && [ ! -s "$work/err" ]; then
+		cmp "$work/out" "$work/good" || fail "$1: it says something else"
+	elif [ ! -s "$work/err" ]; then
+		fail "$1: status $status, and nothing is said"
+	elif [ "$status" -ne 0 ] &&
+	    { [ "$status" -lt 64 ] || [ "$status" -gt 78 ]; }; then
+		fail "$1: status $status"
+		sed 's/^/    /' "$work/err"
+	fi
+	for file in "$journals"/*.db; do
+		[ ! -f "$file" ] || [ "$(sqlite3 "$file" \
+		    'pragma integrity_check' 2>&1)" = ok ] ||
+		    fail "$1: a journal is damaged"
+	done
+}
+
+# one_each LABEL AFTER ARGUMENTS...: every n once
+one_each()
+{
+	which=$1
+	looks=$2
+	shift 2
+	i=0
+	while [ "$i" -lt "$all" ]; do
+		i=$((i + 1))
+		back
+		failing "$i" "$@"
+		ended "$which, $i"
+		"$looks" "$which, $i"
+		sed "s#$work#~#g" "$work/err" >> "$work/said"
+		# One that gives up early comes to no later ones.
+		[ "$calls" -ge "$i" ] || break
+	done
+}
+
+# every KIND PROGRAM AFTER ARGUMENTS...: each n by itself, then each with all
+# that come later; AFTER LABEL looks at what is left.  What was said is told.
+every()
+{
+	export FAILS_KIND=$1 FAILS_IN=$2
+	after=$3
+	shift 3
+	each="$FAILS_IN${FAILS_WITH:+ error $FAILS_WITH}: $*"
+	back
+	unset FAILS_ON
+	failing 0 "$@"
+	status_is "$status" 0 "$each"
+	all=$calls
+	cp "$work/out" "$work/good"
+	rm -rf "$work/whole"
+	cp -Rp . "$work/whole"
+	so "$all calls of kind $FAILS_KIND" [ "$all" -gt 0 ]
+	: > "$work/said"
+	one_each "$each" "$after" "$@"
+	FAILS_ON=yes
+	export FAILS_ON
+	one_each "$each, and all later" "$after" "$@"
+	unset FAILS_ON
+	sort "$work/said" | uniq -c | sort -rn
+}
+
+# --- what may be left ----------------------------------------------------------
+
+# nothing LABEL: no file came, none went, none changed
+nothing()
+{
+	(cd "$work" && diff -rq kept/files files && diff -rq kept/home home) ||
+	    fail "$1: the disk is not as before"
+}
+
+# a_file LABEL: a new file came whole and said so, or none did
+a_file()
+{
+	if [ "$status" -eq 0 ]; then
+		diff -rq "$work/whole" . || fail "$1: the file is not whole"
+	else
+		diff -rq "$work/kept/files" . || fail "$1: something was left"
+	fi
+}
+
+# every_turn LABEL: what was printed of a session is in the history
+every_turn()
+{
+	printed=$(grep -c '^Clean or shaky' "$work/out")
+	"$EVENHAND" history --json > "$work/h.json" 2>&1 < /dev/null ||
+	    fail "$1: the history cannot be read"
+	kept=$(($(grep -c '"turn":' "$work/h.json") - turns_before))
+	[ "$kept" -ge "$printed" ] ||
+	    grep -q 'will be missing in\|cannot be kept just now' "$work/err" ||
+	    fail "$1: $printed turns were printed, $kept are kept"
+}
