@@ -90,7 +90,7 @@ KILLS_kill_write := 50
 	uninstall without-paper without-files without-tongues template \
 	asan-built tsan-built fuzz-built \
 	deps deps-dev dist dist-check deb help clean asan tsan valgrind killed \
-	paced sounded true-time picture tests golden simulate \
+	paced sounded true-time picture tests golden simulate faults \
 	$(KILLED) $(FUZZ_ALL)
 
 all: $(B)/$(PROGRAM) $(SOUND) $(or $(PAPER),without-paper) \
@@ -306,6 +306,18 @@ killed: $(KILLED)
 $(KILLED): %: all
 	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=$(KILLS_$*) sh tests/whole/$*.sh
 
+# Every call that can fail fails: for more memory, for room on the disk, ...
+FAILS := $(B)/tests/faults/fails.so
+
+$(FAILS): tests/faults/fails.c
+	@mkdir -p $(@D)
+	$(Q)$(CC) -std=c17 $(WARN) -O2 -g -fPIC -shared -o $@ $<
+
+faults: all $(FAILS)
+	@EVENHAND=$(abspath $(B)/$(PROGRAM)) FAILS=$(abspath $(FAILS)) \
+	    JOBS=$(JOBS) sh $(TOOLS)/run.sh \
+	    $(sort $(wildcard tests/faults/test_*.sh))
+
 FUZZ_B = $(B)-fuzz
 T ?= 60
 FUZZED := $(F:%=$(FUZZ_B)/tests/fuzz/fuzz_%.o)
@@ -479,6 +491,7 @@ help:
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
 	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
 	@echo "make sounded      real sound on servers of our own, lost and found"
+	@echo "make faults       no memory, no room on the disk, at every place"
 	@echo "make fuzz T=60    random bytes as files, sounds, keys, journals, T seconds each"
 	@echo "make bench        every figure beside its goal, in one table"
 	@echo "make figures      the same into docs/figures.md, on an idle machine"

@@ -34,6 +34,7 @@ struct making {
 	struct engine *engine;
 	struct audio_program program;
 	int given;	  /* passages, so far */
+	bool no_memory;	  /* for the head of the file */
 	int64_t told_ms;  /* steady clock: when next to tell */
 	size_t told_wide; /* columns to take back */
 	float samples[BLOCK];
@@ -129,6 +130,7 @@ static bool send_head(struct making *m, const struct audio_wish *w)
 	struct text t;
 	bool sent = false;
 
+	m->no_memory = !bytes;
 	if (!bytes)
 		return false;
 	t = text_in(bytes, AUDIO_HEAD_MAX);
@@ -206,7 +208,11 @@ static bool play(struct making *m, const struct audio_wish *w,
 		send_samples(m);
 	if (stopped)
 		audio_kill(&m->program);
-	return told(audio_end(&m->program), place->path, f) && !stopped;
+	if (told(audio_end(&m->program), place->path, f))
+		return !stopped;
+	/* Without a head the program can only say that it knows it not. */
+	return m->no_memory ? fault_set(f, message_of(M_COMMAND_NO_MEMORY))
+			    : false;
 }
 
 bool track_file(const struct track *t, const struct audio_wish *w,

@@ -131,6 +131,7 @@ static bool find(struct listing *l)
 
 	text_format(&t, "%s/%s", l->folder->folder, CLASS_JOURNALS);
 	folder = opendir(path);
+	l->no_memory = !folder && errno == ENOMEM;
 	if (!folder)
 		return errno == ENOENT;
 	while ((e = readdir(folder)) != NULL)
@@ -253,8 +254,10 @@ bool class_students(struct class_folder *c, struct class_list *list, int today,
 	*list = (struct class_list) { 0 };
 	if (!find(&l)) {
 		free(l.at);
-		return fault_set(
-		    f, message_with(M_CLASS_UNREACHED, TEXT(c->folder)));
+		return fault_set(f,
+		    l.no_memory
+			? message_of(M_CLASS_NO_MEMORY)
+			: message_with(M_CLASS_UNREACHED, TEXT(c->folder)));
 	}
 	good = rows_each(&c->base, look_at_row, &l) && make_rows(&l) &&
 	    add_students(&l);

@@ -3,6 +3,7 @@
  *
  * The routine is that of the newest session: its text lies in the journal.
  */
+#include <errno.h>
 #include <string.h>
 
 #include "class_parts.h"
@@ -14,22 +15,25 @@ static const char newest[] =
     " JOIN sittings ON sittings.routine = routines.key"
     " ORDER BY sittings.day DESC, sittings.began_utc DESC LIMIT 1";
 
-static struct routine *routine_of(struct database *d)
+/* NULL when it cannot be read.  False: there was no memory to say. */
+static bool routine_of(struct database *d, struct routine **r)
 {
 	sqlite3_stmt *st = NULL;
-	struct routine *r = NULL;
 	const char *text;
+	bool known = true;
 
 	if (d->handle == NULL ||
 	    sqlite3_prepare_v2(d->handle, newest, -1, &st, NULL) != SQLITE_OK)
-		return NULL;
+		return true;
 	if (sqlite3_step(st) == SQLITE_ROW) {
 		text = (const char *)sqlite3_column_text(st, 0);
-		if (text)
-			r = load_kept(text, strlen(text));
+		if (text) {
+			*r = load_kept(text, strlen(text));
+			known = *r || errno != ENOMEM;
+		}
 	}
 	sqlite3_finalize(st);
-	return r;
+	return known;
 }
 
 bool class_past(const struct class_folder *c, const char *id, int today,
@@ -47,8 +51,9 @@ bool class_past(const struct class_folder *c, const char *id, int today,
 	if (!j)
 		return false;
 	/* Nobody else has this one: it was opened only to be read. */
-	*r = routine_of(&j->base);
-	good = journal_history(j, h, today, *r, f);
+	good = routine_of(&j->base, r)
+	    ? journal_history(j, h, today, *r, f)
+	    : fault_set(f, message_of(M_CLASS_NO_MEMORY));
 	journal_close(j);
 	if (!good) {
 		routine_free(*r);

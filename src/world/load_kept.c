@@ -15,6 +15,7 @@
  */
 #include "evenhand/world/load.h"
 
+#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -30,6 +31,7 @@ struct kept {
 	struct faults faults;
 	struct source part[2];
 	struct arena arena;
+	bool no_memory; /* to read it once */
 };
 
 static bool parse(struct kept *k, int part, const char *bytes, size_t length)
@@ -51,6 +53,7 @@ static struct routine *try_at(
 	const char *name;
 
 	k->faults.count = k->faults.left_out = 0;
+	errno = 0;
 	if (split == 0) {
 		if (parse(k, 0, text, length))
 			r = routine_read(&k->part[0], NULL, &k->faults);
@@ -64,6 +67,7 @@ static struct routine *try_at(
 		routine_free(r);
 		r = NULL;
 	}
+	k->no_memory = !r && errno == ENOMEM;
 	return r;
 }
 
@@ -96,10 +100,12 @@ struct routine *load_kept(const char *text, size_t length)
 	if (!k)
 		return NULL;
 	r = try_at(k, text, 0, length);
-	for (int i = 0; !r && split > 0 && i < TRIES_MAX; i++) {
+	for (int i = 0; !r && !k->no_memory && split > 0 && i < TRIES_MAX;
+	     i++) {
 		r = try_at(k, text, split, length);
 		split = line_before(text, split);
 	}
+	errno = k->no_memory ? ENOMEM : 0;
 	free(k);
 	return r;
 }

@@ -28,6 +28,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/mman.h>
@@ -56,6 +57,7 @@ static _Atomic unsigned long own_count;
 static _Atomic unsigned long *count = &own_count;
 static struct stretch code[8];
 static int stretches;
+static int (*real_mkstemp)(char *);
 static pid_t (*real_fork)(void);
 static int (*real_thread)(
     pthread_t *, const pthread_attr_t *, void *(*)(void *), void *);
@@ -126,6 +128,7 @@ __attribute__((constructor)) static void begin(void)
 	const char *number = getenv("FAILS_AT"), *path = getenv("FAILS_COUNT");
 	const char *error = getenv("FAILS_WITH");
 
+	*(void **)&real_mkstemp = dlsym(RTLD_NEXT, "mkstemp");
 	*(void **)&real_fork = dlsym(RTLD_NEXT, "fork");
 	*(void **)&real_thread = dlsym(RTLD_NEXT, "pthread_create");
 	if (name == NULL || word == NULL || number == NULL ||
@@ -140,8 +143,8 @@ __attribute__((constructor)) static void begin(void)
 		count_in(path);
 	/* From here on it counts. */
 	kind = strcmp(word, "memory") == 0 ? MEMORY
-	    : strcmp(word, "disk") == 0    ? DISK
-	    : strcmp(word, "more") == 0    ? MORE
+	    : strcmp(word, "disk") == 0	   ? DISK
+	    : strcmp(word, "more") == 0	   ? MORE
 					   : NONE;
 }
 
@@ -270,14 +273,21 @@ int link(const char *from, const char *to)
 
 int linkat(int a, const char *from, int b, const char *to, int flags)
 {
-	return path_fails(to)
-	    ? -1
-	    : (int)syscall(SYS_linkat, a, from, b, to, flags);
+	return path_fails(to) ? -1
+			      : (int)syscall(SYS_linkat, a, from, b, to, flags);
 }
 
+/* A full disk lets files go. */
 int unlink(const char *path)
 {
-	return path_fails(path) ? -1 : (int)syscall(SYS_unlink, path);
+	return with != ENOSPC && path_fails(path)
+	    ? -1
+	    : (int)syscall(SYS_unlink, path);
+}
+
+int mkstemp(char *name)
+{
+	return path_fails(name) ? -1 : real_mkstemp(name);
 }
 
 int mkdir(const char *path, mode_t rights)
@@ -366,4 +376,3 @@ int dup2(int from, int to)
 {
 	return no_more(EMFILE) ? -1 : (int)syscall(SYS_dup2, from, to);
 }
-

@@ -87,10 +87,11 @@ one_each()
 }
 
 # every KIND PROGRAM AFTER ARGUMENTS...: each n by itself, then each with all
-# that come later; AFTER LABEL looks at what is left.  What was said is told.
+# that come later (WAYS: one of the two); AFTER LABEL looks at what is left.  What
+# was said is told.
 every()
 {
-	export FAILS_KIND=$1 FAILS_IN=$2
+	export FAILS_KIND="$1" FAILS_IN="$2"
 	after=$3
 	shift 3
 	each="$FAILS_IN${FAILS_WITH:+ error $FAILS_WITH}: $*"
@@ -104,12 +105,49 @@ every()
 	cp -Rp . "$work/whole"
 	so "$all calls of kind $FAILS_KIND" [ "$all" -gt 0 ]
 	: > "$work/said"
-	one_each "$each" "$after" "$@"
-	FAILS_ON=yes
-	export FAILS_ON
-	one_each "$each, and all later" "$after" "$@"
-	unset FAILS_ON
+	case ${WAYS-alone later} in
+	*alone*) one_each "$each" "$after" "$@" ;;
+	esac
+	case ${WAYS-alone later} in
+	*later*)
+		export FAILS_ON=yes
+		one_each "$each, and all later" "$after" "$@"
+		unset FAILS_ON
+		;;
+	esac
 	sort "$work/said" | uniq -c | sort -rn
+}
+
+# practised ROUTINE: two sessions by the script keys and what comes of them: a
+# record of the first and one of both, another player and a class who have the
+# first, and what is told of these before the second is gathered and after
+practised()
+{
+	session 2026-03-02T17:00 keys --marking turn "$1"
+	run 0 give -o early.yaml --at 2026-03-02T18:00
+	session 2026-03-03T17:00 keys --marking turn "$1"
+	run 0 give -o late.yaml --at 2026-03-03T18:00
+	run 0 gather --player other early.yaml
+	run 0 gather --class wrens early.yaml
+	turns_before=$("$EVENHAND" history --json | grep -c '"turn":')
+	keep
+	other > "$work/before.json"
+	in_class > "$work/before.csv"
+	run 0 gather --player other late.yaml
+	run 0 gather --class wrens late.yaml
+	other > "$work/after.json"
+	in_class > "$work/after.csv"
+}
+
+other()
+{
+	"$EVENHAND" history --json --player other 2> "$work/quiet" |
+	    grep -v '^"made_on"'
+}
+
+in_class()
+{
+	"$EVENHAND" class wrens --csv --at 2026-03-04T17:00 2> "$work/quiet"
 }
 
 # --- what may be left ----------------------------------------------------------
@@ -131,6 +169,13 @@ a_file()
 	fi
 }
 
+# a_track LABEL: the same; one without a history that could not be read is made
+# all the same, and that is said
+a_track()
+{
+	grep -q 'the practice history' "$work/err" || a_file "$1"
+}
+
 # every_turn LABEL: what was printed of a session is in the history
 every_turn()
 {
@@ -141,4 +186,16 @@ every_turn()
 	[ "$kept" -ge "$printed" ] ||
 	    grep -q 'will be missing in\|cannot be kept just now' "$work/err" ||
 	    fail "$1: $printed turns were printed, $kept are kept"
+}
+
+# before_or_after LABEL: all of the record is in, or nothing of it
+before_or_after()
+{
+	other > "$work/now.json"
+	in_class > "$work/now.csv"
+	for now in json csv; do
+		cmp -s "$work/now.$now" "$work/before.$now" ||
+		    cmp -s "$work/now.$now" "$work/after.$now" ||
+		    fail "$1: neither the old history nor the new"
+	done
 }

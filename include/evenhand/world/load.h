@@ -31,7 +31,8 @@ struct routine *load_routine(const char *path, struct load_paths *paths,
 /*
  * A routine from its text as a journal keeps it: that of one file, or of a
  * routine and the homework behind it.  NULL when it is none that this evenhand
- * can read.  The caller frees it.
+ * can read; errno is ENOMEM when there was no memory to read it.  The caller
+ * frees it.
  */
 struct routine *load_kept(const char *text, size_t length);
 
