@@ -145,9 +145,11 @@ other()
 	    grep -v '^"made_on"'
 }
 
+# The day of the record, the last but one, is the last thing to be written down.
 in_class()
 {
-	"$EVENHAND" class wrens --csv --at 2026-03-04T17:00 2> "$work/quiet"
+	"$EVENHAND" class wrens --csv --at 2026-03-04T17:00 2> "$work/quiet" |
+	    sed 's/,[^,]*\(,[^,]*\)$/\1/'
 }
 
 # --- what may be left ----------------------------------------------------------
