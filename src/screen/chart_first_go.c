@@ -11,10 +11,9 @@
  */
 #include "chart_sheet.h"
 
-#include <string.h>
-
 #include "evenhand/base/date.h"
 #include "evenhand/base/text.h"
+#include "evenhand/base/tongue.h"
 #include "signs.h"
 #include "view_play.h"
 
@@ -117,14 +116,13 @@ static void draw_marks(const struct drawing *d, const struct sheet *s,
 
 static void draw_dates(const struct drawing *d, const struct sheet *s)
 {
-	const char *year = "2026-";
 	char date[DATE_TEXT_MAX];
 
 	for (int i = 0; i < s->rows; i++) {
-		date_text(d->chart->days->day[s->day[i]].day, date);
+		(dates_long(&d->area) ? tongue_date : tongue_date_short)(
+		    d->chart->days->day[s->day[i]].day, date);
 		canvas_put(d->canvas, d->area.top + SHEET_HEAD_ROWS + i,
-		    d->area.left, ATTRIBUTE_PLAIN,
-		    dates_long(&d->area) ? date : date + strlen(year));
+		    d->area.left, ATTRIBUTE_PLAIN, date);
 	}
 }
 

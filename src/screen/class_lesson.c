@@ -11,6 +11,7 @@
  */
 
 #include "class_parts.h"
+#include "evenhand/base/tongue.h"
 
 enum { LINE_BYTES = 1024, HEAD = 1 };
 
@@ -114,7 +115,7 @@ void class_draw_lesson(struct canvas *c, const struct class_page *page)
 		words_of(message_with(M_CLASS_PLACE, WHOLE(page->chosen + 1),
 			     WHOLE(page->count)),
 		    words));
-	date_text(page->today, date);
+	tongue_date(page->today, date);
 	put_left(c, 0, r.area.left, end, ATTRIBUTE_STRONG,
 	    words_of(message_with(M_CLASS_LESSON, TEXT(row->name), TEXT(date)),
 		words));

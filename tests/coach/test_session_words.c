@@ -5,6 +5,7 @@
  * line, at 17 letters a second: about 180 words a minute, a usual pace of
  * reading aloud [O].  It must be over before the next count-in or bow.
  */
+#include "../base/catalogue.h"
 #include "sitting.h"
 
 enum { LETTERS_A_SECOND = 17, STAGES = 6 };
@@ -203,12 +204,33 @@ static void test_nobody_there(void **state)
 	}
 }
 
+/*
+ * Nor in German.  Its words are longer, so less of what was heard is said: what
+ * has no time is left out.
+ */
+static void test_german(void **state)
+{
+	struct catalogue *c = catalogue_read("src/po/de.po");
+
+	assert_non_null(c);
+	tongue_set(&c->tongue);
+	test_every_stage(state);
+	for (int stage = 1; stage < STAGES; stage++)
+		for (int kind = 0; kind <= 6; kind++) {
+			listen_to(stage, MARKING_TURN, KEY_CLEAN, kind);
+			listen_to(stage, MARKING_ROUND, KEY_SHAKY, kind);
+		}
+	tongue_set(NULL);
+	free(c);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_every_stage),
 		cmocka_unit_test(test_every_stage_heard),
 		cmocka_unit_test(test_nobody_there),
+		cmocka_unit_test(test_german),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

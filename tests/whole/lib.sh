@@ -11,7 +11,7 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 root=$(cd "$(dirname "$0")/../.." && pwd)
 export HOME="$work/home" LC_ALL=C TZ=UTC
-unset XDG_DATA_HOME XDG_STATE_HOME XDG_CONFIG_HOME NO_COLOR
+unset LANGUAGE XDG_DATA_HOME XDG_STATE_HOME XDG_CONFIG_HOME NO_COLOR
 mkdir "$work/home" "$work/files"
 cd "$work/files" || exit 1
 journals=$HOME/.local/share/evenhand
