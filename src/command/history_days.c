@@ -17,6 +17,7 @@
 
 #include "evenhand/base/date.h"
 #include "history_page.h"
+#include "history_stages.h"
 
 enum { UM_TENTH = 100000, MINUTE_MS = 60000 };
 
@@ -112,77 +113,6 @@ static void say_metres(
 	list_end(&list);
 }
 
-/* --- the stages of a day, and their first goes --- */
-
-/* Whether an earlier row of the day has the same stage and kind. */
-static bool stage_came(const struct days *d, const struct day_sum *day, int i)
-{
-	const struct tally *t = days_tally(d, day, i);
-
-	for (int k = 0; k < i; k++)
-		if (days_tally(d, day, k)->kind == t->kind &&
-		    strcmp(days_tally(d, day, k)->stage, t->stage) == 0)
-			return true;
-	return false;
-}
-
-static void say_stages(
-    struct history_page *p, const struct days *d, const struct day_sum *day)
-{
-	struct history_list list;
-
-	list_begin(&list, p, M_HISTORY_STAGES);
-	for (int i = 0; i < day->tallies; i++) {
-		const struct tally *t = days_tally(d, day, i);
-
-		if (!stage_came(d, day, i))
-			list_add(&list,
-			    message_with(t->kind == BLOCK_RECAP
-				    ? M_HISTORY_STAGE_RECAP
-				    : M_HISTORY_STAGE,
-				TEXT(t->stage)));
-	}
-	list_end(&list);
-}
-
-static enum message_id word_of(enum mark mark)
-{
-	if (mark == MARK_CLEAN)
-		return M_WORD_CLEAN;
-	return mark == MARK_SHAKY ? M_WORD_SHAKY : M_WORD_NO_MARK;
-}
-
-/* The first-go marks of one stage, that of row i and those like it. */
-static void say_first_go(struct history_page *p, const struct days *d,
-    const struct day_sum *day, int i)
-{
-	const struct tally *first = days_tally(d, day, i);
-	struct history_list list;
-
-	list_begin(&list, p, M_HISTORY_FIRST_GO_AIR);
-	list.stage = first->stage;
-	for (int k = i; k < day->tallies; k++) {
-		const struct tally *t = days_tally(d, day, k);
-		enum message_id word = word_of(t->first_go);
-
-		if (t->kind != first->kind ||
-		    strcmp(t->stage, first->stage) != 0 ||
-		    (t->first_go_pulses == 0 && t->first_go == MARK_NONE))
-			continue;
-		if (t->first_go_pulses > 0) {
-			list.sentence = M_HISTORY_FIRST_GO;
-			list.pulses = t->first_go_pulses;
-		}
-		list_add(&list,
-		    *t->unit ? message_with(days_finger(t->unit)
-				       ? M_HISTORY_MARK_FINGER
-				       : M_HISTORY_MARK_UNIT,
-				   TEXT(t->unit), WORD(word))
-			     : message_of(word));
-	}
-	list_end(&list);
-}
-
 /* --- notes --- */
 
 /* A sentence that can name the place, when one was told. */
@@ -234,13 +164,11 @@ static void say_day(
 
 	sum_day(&s, d, day);
 	page_say(p, day_message(day));
-	say_stages(p, d, day);
+	stages_say(p, d, day);
 	say_bows(p, d, &s);
 	say_heard(p, d, &s);
 	say_metres(p, d, &s);
-	for (int i = 0; i < day->tallies; i++)
-		if (!stage_came(d, day, i))
-			say_first_go(p, d, day, i);
+	first_goes_say(p, d, day);
 	for (int i = 0; i < day->notes; i++)
 		page_say(p, note_message(d->note[day->note + i]));
 	page_gap(p);

@@ -154,6 +154,29 @@ place=$(sqlite3 "$journals/player-hurt5.db" "select words from notes")
 so "the place is known" [ -n "$place" ]
 has "$work/out" "Stopped for pain: $place."
 
+# --- the same stage on two instruments, on one day ----------------------------------------
+routine_on()
+{
+	cat > "$1.yaml" <<-END
+	routine: Two of them
+	player: {instrument: $1}
+	session: {minutes: 1}
+	stages:
+	  - {id: tone, title: Tone, place: string D, travel: tone, start_pulses: $2}
+	END
+}
+routine_on cello 6
+routine_on viola 4
+printf '%s\n' '- forward' '- forward' '0:54 c' '- forward' > one-round
+session 2026-03-06T10:00 one-round --marking round --player two cello.yaml
+sed 's/0:54 c/0:54 2/' one-round > second
+session 2026-03-06T17:00 second --marking round --player two viola.yaml
+run 0 history --player two
+tr '\n' ' ' < "$out" > one-line
+has one-line "First go of tone (cello), 6 pulses: finger 1 clean, finger 2 clean, finger 3 clean, finger 4 clean."
+has one-line "First go of tone (viola), 4 pulses: finger 1 clean, finger 2 shaky, finger 3 clean, finger 4 clean."
+has "$out" "Stages: tone."
+
 # --- a journal that is damaged ----------------------------------------------------------
 printf 'not a history at all, but long enough to look like a page' > "$journal"
 before=$(cksum "$journal")
