@@ -65,7 +65,7 @@ static void hand_out_all(struct first *f, struct effects *out)
 static void go_on(struct first *f, struct effects *out)
 {
 	struct session *s = f->session;
-	bool hurt = f->part == FIRST_PAIN;
+	bool hurt = f->part == FIRST_PAIN, whole = f->part == FIRST_LAST;
 
 	first_hush(f, out);
 	session_begin(s, &f->wish, f->rate, &f->inner);
@@ -75,6 +75,7 @@ static void go_on(struct first *f, struct effects *out)
 	s->last_press = f->last_press;
 	s->lost_ms = f->lost_ms;
 	s->silent_device = f->silent_device;
+	s->taught = whole;
 	if (hurt) {
 		f->inner.count = 0;
 		page_hurt(s, &f->inner);

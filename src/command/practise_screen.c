@@ -98,6 +98,20 @@ static void turn_leaf(struct practice *p, int leaves)
 	p->screen.view.leaf = (p->screen.view.leaf + 1) % leaves;
 }
 
+/*
+ * Who has two pedals and a small screen reads all of a page too, where leaves
+ * may hold what is told this once: before the first practice, and at the end.
+ */
+static bool pedal_turns(const struct practice *p, enum key key, int leaves)
+{
+	const struct session *s = &p->session;
+	const struct view *v = &p->screen.view;
+
+	if (first_shows(&p->first) || (s->page == PAGE_TODAY && s->taught))
+		return key == KEY_FORWARD && v->leaf + 1 < leaves;
+	return key == KEY_BACK && s->page == PAGE_END && leaves > 1 && !v->help;
+}
+
 bool screen_key(struct practice *p, enum key key)
 {
 	struct view *v = &p->screen.view;
@@ -114,9 +128,7 @@ bool screen_key(struct practice *p, enum key key)
 		turn_leaf(p, leaves);
 		return false;
 	}
-	/* Who has two pedals and a small screen reads the cautions too. */
-	if (key == KEY_FORWARD && first_shows(&p->first) &&
-	    v->leaf + 1 < leaves) {
+	if (pedal_turns(p, key, leaves)) {
 		turn_leaf(p, leaves);
 		return true;
 	}

@@ -31,7 +31,7 @@ static bool first_time(const struct session *s)
 
 static void page_sore(struct sentences *out, const struct session *s)
 {
-	if (first_time(s))
+	if (first_time(s) && !s->taught)
 		say_id(out, M_PAGE_FIRST_KEYS);
 	say_id(out, M_PAGE_SORE);
 	say_id(out, M_PAGE_SORE_ASK);

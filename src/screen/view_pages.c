@@ -139,14 +139,22 @@ static bool manner_fits(
 }
 
 /*
- * In the first minutes forward turns the leaves before it goes on, and says so;
- * these words are shorter than what they stand in for, so they fit.
+ * In the first minutes, and on the page of the day behind them, forward turns
+ * the leaves before it goes on, and says so; at the end back does.  These words
+ * are shorter than what they stand in for, so they fit.
  */
 static void name_more(struct page_plan *p)
 {
-	if (view_first_shows(p->v) && p->v->leaf + 1 < p->leaves)
+	const struct session *s = p->v->session;
+
+	if (p->v->leaf + 1 >= p->leaves)
+		return;
+	if (view_first_shows(p->v) || (s->page == PAGE_TODAY && s->taught))
 		p->story.forward = (struct answer) { M_FIRST_BIG_MORE,
 			message_of(M_FIRST_DO_MORE), M_NONE };
+	else if (s->page == PAGE_END && !p->v->help)
+		p->story.back = (struct answer) { M_FIRST_BIG_MORE,
+			message_of(M_PAGES_BACK_MORE), M_NONE };
 }
 
 static void plan_page(

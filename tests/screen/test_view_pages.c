@@ -243,10 +243,17 @@ static void check_answer(int n, const char *words, bool forward)
 		    leaf[0].columns, leaf[0].rows, n, words, column);
 }
 
+/* Whether back turns this leaf of so many, as it does at the end. */
+static bool reads_on(int n, int all)
+{
+	return scene.d.s.page == PAGE_END && !scene.view.help && n + 1 < all;
+}
+
 /* The two answers and the question, on every leaf, as the pedals lie. */
 static void check_asked(void)
 {
 	const char *back, *forward;
+	const char *more = message_sentence(M_PAGES_BACK_MORE);
 
 	answers(&back, &forward);
 	for (int n = 0; n < leaves; n++) {
@@ -254,7 +261,7 @@ static void check_asked(void)
 
 		/* A sentence must not run on into the next leaf. */
 		leaves = n + 1;
-		check_answer(n, back, false);
+		check_answer(n, reads_on(n, all) ? more : back, false);
 		check_answer(n, forward, true);
 		if (question() && !scene.view.help)
 			assert_found(n, n + 1, question());
@@ -556,6 +563,22 @@ static void test_leaves(void **state)
 	scene_done(&scene);
 }
 
+/* Behind the first minutes forward turns the leaves, as it did in them. */
+static void test_taught(void **state)
+{
+	(void)state;
+	scene_play(&scene, SCENE_TODAY);
+	scene.d.s.taught = true;
+	draw_all(40, 12);
+	assert_true(leaves > 2);
+	for (int n = 0; n < leaves; n++)
+		check_answer(n,
+		    message_sentence(n + 1 < leaves ? M_FIRST_DO_MORE
+						    : M_PAGES_FORWARD_TODAY),
+		    true);
+	scene_done(&scene);
+}
+
 /* A card is told before one plays, and not where nothing is played. */
 static void test_card(void **state)
 {
@@ -675,6 +698,7 @@ int main(void)
 		cmocka_unit_test(test_chosen),
 		cmocka_unit_test(test_typing),
 		cmocka_unit_test(test_leaves),
+		cmocka_unit_test(test_taught),
 		cmocka_unit_test(test_heard),
 		cmocka_unit_test(test_card),
 		cmocka_unit_test(test_keys_over_playing),

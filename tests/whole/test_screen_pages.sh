@@ -69,6 +69,14 @@ for size in '40 x 12' '80 x 24' '120 x 40'; do
 		sleep 1.9
 	done
 	waits 9 seen 'One thing to keep'
+	# Where it takes two leaves the left pedal turns them.
+	if [ "$size" = '40 x 12' ]; then
+		so "back reads on" seen 'Back: read on.'
+		sleep 0.4
+		key PageUp
+		waits 5 seen 'more (2 of' && ok "the pedal turns the leaf"
+		sleep 0.4
+	fi
 	key PageDown
 	sleep 0.4
 	key PageDown

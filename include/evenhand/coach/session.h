@@ -244,12 +244,13 @@ struct session {
 	enum page slip_to;  /* where PAIN_SLIP leads back to */
 	int choice;	    /* on PAGE_WHERE, PAGE_PAIN_WHERE */
 	bool silent_device; /* sound was lost and is not back yet */
+	bool taught;	    /* the first minutes have just told the keys */
 	bool help_owed;	    /* asked for over pulses, said in a change */
 	bool back_owed;	    /* the same of sound that came back in a bow */
 
 	int64_t now;	     /* frame of the last input */
 	int64_t first_sound; /* frame, -1 before */
-	int64_t last_key;    /* last press that counted, or page by itself */
+	int64_t last_key;    /* last press that counted, turn heard, or page */
 	bool asked;	     /* since then, whether anybody is there */
 	int64_t last_press;  /* frame of the last press of any kind */
 
