@@ -46,12 +46,13 @@ struct practice {
 	int64_t lost_ms;	 /* by the device, as last looked at */
 	int dropouts;		 /* the same */
 	enum device_state heard; /* the same; UNHEARD: not said yet */
-	bool unheard;		 /* the last passage could not be played */
-	bool rows_new;		 /* rows the journal may not have written yet */
-	bool over;		 /* nothing more will happen */
-	bool mute;		 /* standard output is gone */
-	bool input_over;	 /* no key will come any more */
-	bool taught;		 /* the first minutes come first */
+	enum message_id told_sound; /* what is missing, as last told */
+	bool unheard;		    /* the last passage could not be played */
+	bool rows_new;	 /* rows the journal may not have written yet */
+	bool over;	 /* nothing more will happen */
+	bool mute;	 /* standard output is gone */
+	bool input_over; /* no key will come any more */
+	bool taught;	 /* the first minutes come first */
 	bool loudness_changed;
 
 	char typed[SESSION_WORDS_MAX]; /* words, as last looked at */

@@ -116,6 +116,8 @@ static void page(struct practice *p, enum page page)
 		screen_page(p);
 		return;
 	}
+	/* Whoever listens to lines hears last what a page asks. */
+	listen_say(p);
 	if (first_shows(&p->first))
 		lines_first(&t, columns_now(), &p->first);
 	else

@@ -183,8 +183,7 @@ static void say_first(struct practice *p)
 	practice_say(p, message_of(M_COMMAND_LISTEN_FIRST));
 }
 
-/* What holds by now is said when nothing sounds. */
-static void say_what_holds(struct practice *p)
+void listen_say(struct practice *p)
 {
 	struct practice_listen *l = &p->listen;
 
@@ -236,7 +235,7 @@ static void hand_on(struct practice *p)
 
 bool listen_look(struct practice *p, int *number, struct listened *heard)
 {
-	say_what_holds(p);
+	listen_say(p);
 	if (!p->listen.listener)
 		return false;
 	hand_on(p);

@@ -41,6 +41,9 @@ void listen_close(struct practice *p);
 void listen_follow(struct practice *p);
 void listen_kept(struct practice *p, const struct turn_row *row);
 
+/* Says what holds of the microphone by now, when nothing sounds. */
+void listen_say(struct practice *p);
+
 /*
  * Hands samples on and says what became of the microphone.  True: something
  * was heard of a turn, and is kept; the session is to be told.

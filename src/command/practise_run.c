@@ -168,24 +168,33 @@ static void look_for_gap(struct practice *p)
 	tell(p, (struct input) { .kind = INPUT_GAP, .lost_ms = lost });
 }
 
+/* What the student is told of the sound at first, and each thing once. */
+static bool is_news(
+    const struct practice *p, enum device_state was, struct message m)
+{
+	return was == DEVICE_UNHEARD ||
+	    (p->heard == DEVICE_MISSING && m.id != p->told_sound);
+}
+
 /* Tells the session, and at first the student, what became of the sound. */
 static void look_for_sound(struct practice *p)
 {
 	enum device_state state = device_state(p->device);
 	enum device_state was = p->heard;
+	struct message m;
 
 	for (; p->dropouts < device_dropouts(p->device); p->dropouts++)
 		tell(p, (struct input) { .kind = INPUT_DROPOUT });
 	if (state == was || state == DEVICE_OPENING || state == DEVICE_UNHEARD)
 		return;
 	p->heard = state;
-	if (was == DEVICE_UNHEARD || state == DEVICE_MISSING) {
-		struct message m = device_sentence(p->device);
-
+	m = device_sentence(p->device);
+	if (is_news(p, was, m)) {
 		/* At the beginning it joins what the first page was told. */
 		if (was != DEVICE_UNHEARD)
 			screen_step(p);
 		practice_say(p, m);
+		p->told_sound = m.id;
 	} else if (state == DEVICE_SOUNDS) {
 		tell(p, (struct input) { .kind = INPUT_SOUND_BACK });
 	} else if (was == DEVICE_SOUNDS) {
