@@ -55,7 +55,7 @@ waits 5 seen 'That was back. Now the other one'
 forward
 waits 5 seen 'Now press back'
 back
-waits 5 seen 'Next you hear one turn'
+waits 5 seen 'Next comes one turn'
 forward
 sleep 9
 # It plays: a pedal stops it.

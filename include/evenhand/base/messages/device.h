@@ -22,21 +22,21 @@ MESSAGE(M_DEVICE_SOUNDS_LATE, "tt",
 MESSAGE(M_DEVICE_OTHER, "ttt",
     "There is no sound card \"{0}\" just now. Sound comes from {1} ({2}).")
 MESSAGE(M_DEVICE_NONE, "",
-    "There is no loudspeaker yet: follow the screen, and sound begins as soon as "
+    "There is no loudspeaker yet. Practise without sound: it begins as soon as "
     "there is one.")
 MESSAGE(M_DEVICE_MUTE, "",
-    "The sound of this computer does not answer. Practise by sight; sound "
-    "begins as soon as it does.")
+    "The sound of this computer does not answer. Practise without it: it begins "
+    "as soon as it does.")
 MESSAGE(M_DEVICE_LOST, "",
-    "The sound is gone. Practise by sight; it comes back by itself.")
+    "The sound is gone. Practise without it; it comes back by itself.")
 MESSAGE(M_DEVICE_NO_PROGRAM, "",
     "The part of evenhand that makes sound, evenhand-sound, is missing or does "
-    "not start. Practise by sight; with evenhand installed anew there is sound "
+    "not start. Practise without it; with evenhand installed anew there is sound "
     "again.")
 MESSAGE(M_DEVICE_OTHER_PROGRAM, "",
     "The part of evenhand that makes sound, evenhand-sound, is of another "
-    "version. Practise by sight; with evenhand installed anew there is sound "
+    "version. Practise without it; with evenhand installed anew there is sound "
     "again.")
 MESSAGE(M_DEVICE_KEEPER_GONE, "",
     "The part of this program that makes sound was ended from outside. "
-    "Practise by sight; after a new start there is sound again.")
+    "Practise without it; after a new start there is sound again.")

@@ -24,7 +24,7 @@ MESSAGE(M_FIRST_KEY_NOT, "",
 
 /* --- 3: listen --- */
 MESSAGE(M_FIRST_LISTEN, "",
-    "Next you hear one turn: a down bow and an up bow. Only listen, or play "
+    "Next comes one turn: a down bow and an up bow. Only follow it, or play "
     "along.")
 MESSAGE(M_FIRST_LISTEN_COUNT, "",
     "Soft notes tell the finger. Then ticks count one bow before you begin.")
@@ -32,7 +32,7 @@ MESSAGE(M_FIRST_LISTEN_BOWS, "",
     "A low knock: down bow. A higher knock: up bow. Each light tick is a "
     "pulse: one swing of the hand.")
 MESSAGE(M_FIRST_LISTEN_STOP, "",
-    "Press any pedal while it sounds, and it is silent.")
+    "Press forward or back while it sounds, and it is silent.")
 MESSAGE(M_FIRST_LISTEN_EARS, "", "Start quiet. Turn down if ears ring.")
 MESSAGE(M_FIRST_LISTEN_KEYS, "", "Forward: begin. Back: leave this out.")
 MESSAGE(M_FIRST_SETTLE, "", "Be still. Ticks first, then two bows.")
@@ -63,7 +63,7 @@ MESSAGE(M_FIRST_LAST_SHAKY, "",
     "You marked it shaky. A true mark helps more than a good one.")
 MESSAGE(M_FIRST_LAST_NONE, "", "You gave no mark, which is allowed.")
 MESSAGE(M_FIRST_LAST_HURT, "",
-    "If something hurts: press any pedal for silence, then back twice. On a "
+    "If something hurts: forward or back for silence, then back twice. On a "
     "keyboard h does all of it. Everything stops.")
 MESSAGE(M_FIRST_LAST_HELP, "",
     "? tells the keys wherever you are. q leaves.")

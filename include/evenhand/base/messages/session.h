@@ -77,7 +77,7 @@ MESSAGE(M_SESSION_AGAIN, "t", "Again: {0}.")
 MESSAGE(M_SESSION_GOES_ON, "t", "Going on: {0}.")
 MESSAGE(M_SESSION_GAP, "", "The program stood still for a while.")
 MESSAGE(M_SESSION_SOUND_LOST, "",
-    "The sound is gone. Go on by sight; it comes back by itself.")
+    "The sound is gone. Go on; it comes back.")
 MESSAGE(M_SESSION_SOUND_BACK, "", "The sound is back.")
 MESSAGE(M_SESSION_SOUND_AGAIN, "", "Sound is back.")
 
@@ -201,7 +201,8 @@ MESSAGE(M_PAGE_END_CAP, "c",
 MESSAGE(M_PAGE_END_EARLY, "c", "Ended here, after {0}.")
 MESSAGE(M_PAGE_END_PAIN, "c", "Stopped because it hurts, after {0}.")
 MESSAGE(M_PAGE_END_NO_KEY, "c",
-    "No key came for three minutes, so the session ended itself, after {0}.")
+    "No key came for three minutes, so the session ended itself, after {0}. A "
+    "mark now and then keeps it going.")
 MESSAGE(M_PAGE_END_INPUT, "c", "Ended after {0}. All of it is kept.")
 MESSAGE(M_PAGE_END_BOWS, "tw", "{1} for {0}")
 MESSAGE(M_PAGE_END_BOWS_ALL, "wt", "{0} {0|bow|bows}: {1}.")
