@@ -9,6 +9,8 @@
 #include <limits.h>
 #include <string.h>
 
+#include "session_parts.h"
+
 enum { NEVER = -1 };
 
 bool history_is_stage(const struct routine *r, int stage, const char *name)
@@ -142,4 +144,12 @@ void history_done(struct history *h)
 {
 	arena_done(&h->arena);
 	memset(h, 0, sizeof(*h));
+}
+
+const char *history_place(const char *words)
+{
+	for (int i = PAIN_THUMB; i < PAIN_CHOICES; i++)
+		if (strcmp(words, message_english(say_pain_place(i))) == 0)
+			return message_sentence(say_pain_place(i));
+	return words;
 }

@@ -33,11 +33,9 @@ static void note(
 
 	n->kind = kind;
 	n->finger = finger;
-	if (words != M_NONE) {
-		struct message m = message_of(words);
-
-		message_text(&m, n->words, sizeof(n->words));
-	}
+	/* In English: a journal, and what is given of it, goes to others. */
+	if (words != M_NONE)
+		text_clean(n->words, sizeof(n->words), message_english(words));
 }
 
 /* --- before the playing --- */

@@ -69,7 +69,7 @@ static struct message note_message(const struct student_note *n)
 	if (*n->words)
 		return message_with(
 		    n->kind == NOTE_PAIN ? M_CLASS_PAIN_AT : M_CLASS_SORE_AT,
-		    DATE(n->day), TEXT(n->words));
+		    DATE(n->day), TEXT(history_place(n->words)));
 	return message_with(
 	    n->kind == NOTE_PAIN ? M_CLASS_PAIN : M_CLASS_SORE, DATE(n->day));
 }

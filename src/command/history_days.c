@@ -119,7 +119,7 @@ static void say_metres(
 static struct message at_place(
     const struct past_note *n, enum message_id with, enum message_id without)
 {
-	return *n->words ? message_with(with, TEXT(n->words))
+	return *n->words ? message_with(with, TEXT(history_place(n->words)))
 			 : message_of(without);
 }
 

@@ -1,6 +1,8 @@
 /* test_session_stop.c - silence, going on, pain, the cap, and nobody there */
 #include "sitting.h"
 
+#include "evenhand/base/tongue.h"
+
 static struct sitting d;
 static const struct history nothing;
 
@@ -55,6 +57,27 @@ static void test_hurt(void **state)
 		assert_int_equal(
 		    session_next_start(&d.s).id, M_SESSION_NEXT_PAIN_NIGHT);
 	}
+}
+
+/* What is kept is the same in every language, and shown in one's own. */
+static void test_hurt_in_german(void **state)
+{
+	static const struct tongue german = {
+		.sentence[M_SESSION_WORD_WRIST] = "Handgelenk",
+	};
+
+	(void)state;
+	tongue_set(&german);
+	begin(MARKING_TURN, 48000);
+	sitting_key(&d, minutes(2, 0), KEY_HURT);
+	for (int back = 0; back < PAIN_WRIST; back++)
+		sitting_soon(&d, KEY_BACK);
+	sitting_soon(&d, KEY_FORWARD);
+	assert_string_equal(d.note[0].words, "wrist");
+	assert_string_equal(history_place("wrist"), "Handgelenk");
+	assert_string_equal(history_place("Warum?"), "Warum?");
+	tongue_set(NULL);
+	assert_string_equal(history_place("wrist"), "wrist");
 }
 
 /* h counts even within a bounce of another key, and in the lead-in. */
@@ -601,6 +624,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_hurt),
+		cmocka_unit_test(test_hurt_in_german),
 		cmocka_unit_test(test_hurt_at_any_time),
 		cmocka_unit_test(test_restart),
 		cmocka_unit_test(test_stop_in_lead_in),

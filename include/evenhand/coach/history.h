@@ -149,6 +149,12 @@ struct history {
 bool history_hurts(const struct past_note *n);
 
 /*
+ * The words of a note as pages show them: a place that was chosen is kept in
+ * English, all else as the student wrote it.  Borrowed.
+ */
+const char *history_place(const char *words);
+
+/*
  * Puts the sign before every name of stage and unit that was practised on
  * another instrument than this one.  What has no instrument counts as of any.
  */
