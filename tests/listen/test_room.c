@@ -110,8 +110,8 @@ static void test_distance(void **state)
 			else if (h.distance != rooms[i].is)
 				fail_msg("%g s, %g dB, %g cents: %g",
 				    rooms[i].s, rooms[i].db, cents[j], h.room);
-			assert_int_equal(h.width_known,
-			    sways && h.distance != DISTANCE_FAR);
+			assert_int_equal(
+			    h.width_known, sways && h.distance != DISTANCE_FAR);
 			assert_true(h.width_known || h.sway.width_cents <= 0);
 		}
 	assert_true(6 * unsure <= heard);
