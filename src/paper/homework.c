@@ -266,17 +266,17 @@ static bool next_way(struct way *way)
 }
 
 /* The largest scale of these that leaves the fewest pages to turn. */
-static struct way fewest(
-    struct paper *p, const struct sheet_wish *w, int most, int least)
+static struct way fewest(struct paper *p, const struct sheet_wish *w, int most,
+    int least, int *pages)
 {
 	struct way best = { most, false }, way = best;
-	int pages = attempt(p, w, &best, 0);
 
-	while ((way.scale -= SCALE_STEP) >= least) {
+	*pages = attempt(p, w, &best, 0);
+	while (*pages > 1 && (way.scale -= SCALE_STEP) >= least) {
 		int now = attempt(p, w, &way, 0);
 
-		if (now < pages) {
-			pages = now;
+		if (now < *pages) {
+			*pages = now;
 			best = way;
 		}
 	}
@@ -284,24 +284,27 @@ static struct way fewest(
 }
 
 /* As large as fits on one page, else about as usual on more. */
-static struct way usual(struct paper *p, const struct sheet_wish *w)
+static struct way usual(struct paper *p, const struct sheet_wish *w, int *pages)
 {
 	struct way way = { SCALE_MOST, false };
 
-	while (attempt(p, w, &way, 0) > 1)
+	while ((*pages = attempt(p, w, &way, 0)) > 1)
 		if (!next_way(&way))
-			return fewest(p, w, SCALE_USUAL, FULL_LEAST);
+			return fewest(p, w, SCALE_USUAL, FULL_LEAST, pages);
 	return way;
 }
 
 void sheet_homework(struct paper *p, const struct sheet_wish *w)
 {
-	struct way way = w->large ? fewest(p, w, SCALE_LARGE, LARGE_LEAST)
-				  : usual(p, w);
+	int pages;
+	struct way way = w->large
+	    ? fewest(p, w, SCALE_LARGE, LARGE_LEAST, &pages)
+	    : usual(p, w, &pages);
 
-	int pages = attempt(p, w, &way, 0);
-
-	/* How many there are stands on each. */
+	/*
+	 * A single page is drawn already, by the last attempt.  Of more, how many
+	 * there are stands on each.
+	 */
 	if (pages > 1)
 		attempt(p, w, &way, pages);
 }
