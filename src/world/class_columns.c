@@ -125,11 +125,6 @@ static void signs_read(const char *list, struct student *s)
 
 /* --- to the table --- */
 
-static void bind_text(sqlite3_stmt *st, int at, const char *text)
-{
-	sqlite3_bind_text(st, at, text, -1, SQLITE_TRANSIENT);
-}
-
 static void bind_list(
     sqlite3_stmt *st, int at, enum kind kind, const struct student *s)
 {
@@ -140,7 +135,7 @@ static void bind_list(
 		days_text(&t, s);
 	else
 		signs_text(&t, s);
-	bind_text(st, at, list);
+	rows_bind_text(st, at, list);
 }
 
 static void bind_column(
@@ -156,7 +151,7 @@ static void bind_column(
 		sqlite3_bind_int(st, at, *(const bool *)field);
 		break;
 	case WORDS:
-		bind_text(st, at, field);
+		rows_bind_text(st, at, field);
 		break;
 	case DAYS:
 	case SIGNS:

@@ -9,11 +9,6 @@
 #include "evenhand/base/date.h"
 #include "evenhand/base/text.h"
 
-static void bind_text(sqlite3_stmt *st, int at, const char *text)
-{
-	sqlite3_bind_text(st, at, text, -1, SQLITE_TRANSIENT);
-}
-
 #define COUNTED(time, most) \
 	"CASE WHEN " time " > " most " THEN -1 ELSE " time " END"
 #define LATER \
@@ -37,8 +32,8 @@ bool rows_name(
 	int most = today + STUDENT_EAST;
 
 	text_clean(clean, sizeof(clean), n->initials);
-	bind_text(st, 1, id);
-	bind_text(st, 2, clean);
+	rows_bind_text(st, 1, id);
+	rows_bind_text(st, 2, clean);
 	sqlite3_bind_int(st, 3, n->given);
 	sqlite3_bind_int64(st, 4, n->named);
 	sqlite3_bind_int(st, 5, most);
@@ -51,14 +46,12 @@ static bool read_name(struct database *d, const char *id, struct class_name *n)
 {
 	sqlite3_stmt *st = rows_prepare(
 	    d, "SELECT initials, given, named FROM students WHERE id = ?1");
-	const char *name;
 	bool there;
 
-	bind_text(st, 1, id);
+	rows_bind_text(st, 1, id);
 	there = st && sqlite3_step(st) == SQLITE_ROW;
 	if (there) {
-		name = (const char *)sqlite3_column_text(st, 0);
-		text_clean(n->initials, sizeof(n->initials), name ? name : "");
+		text_clean(n->initials, sizeof(n->initials), rows_text(st, 0));
 		n->given = sqlite3_column_int(st, 1);
 		n->named = sqlite3_column_int64(st, 2);
 	}
@@ -76,7 +69,7 @@ bool rows_fold(struct database *d, const char *from, const char *to, int today)
 	if (!database_run(d, "SAVEPOINT fold"))
 		return false;
 	st = rows_prepare(d, "DELETE FROM students WHERE id = ?1");
-	bind_text(st, 1, from);
+	rows_bind_text(st, 1, from);
 	if (rows_run(st) && rows_name(d, to, &n, today))
 		return database_run(d, "RELEASE fold");
 	database_run(d, "ROLLBACK TO fold; RELEASE fold");

@@ -71,8 +71,14 @@ bool rows_make(struct database *d);
 bool rows_keep(struct database *d, const struct student *s,
     const struct class_stamp *stamp);
 
-/* A statement, NULL when it cannot be made; and one run to its end. */
+/*
+ * A statement, NULL when it cannot be made; a text copied into it (nothing
+ * without a statement), the text of a column ("" for none, until the next step),
+ * and a statement run to its end.
+ */
 sqlite3_stmt *rows_prepare(struct database *d, const char *sql);
+void rows_bind_text(sqlite3_stmt *st, int at, const char *text);
+const char *rows_text(sqlite3_stmt *st, int at);
 bool rows_run(sqlite3_stmt *st);
 
 /*

@@ -104,7 +104,7 @@ sqlite3_stmt *rows_prepare(struct database *d, const char *sql)
 	    : NULL;
 }
 
-static const char *text_of(sqlite3_stmt *st, int at)
+const char *rows_text(sqlite3_stmt *st, int at)
 {
 	const char *text = (const char *)sqlite3_column_text(st, at);
 
@@ -118,7 +118,7 @@ bool rows_run(sqlite3_stmt *st)
 	return sqlite3_finalize(st) == SQLITE_OK && done;
 }
 
-static void bind_text(sqlite3_stmt *st, int at, const char *text)
+void rows_bind_text(sqlite3_stmt *st, int at, const char *text)
 {
 	sqlite3_bind_text(st, at, text, -1, SQLITE_TRANSIENT);
 }
@@ -154,7 +154,7 @@ static bool keep_facts(struct database *d, const struct student *s,
 	st = rows_prepare(d, bytes);
 	if (!st)
 		return false;
-	bind_text(st, FACTS_ID + 1, s->id);
+	rows_bind_text(st, FACTS_ID + 1, s->id);
 	sqlite3_bind_int64(st, FACTS_SIZE + 1, stamp->size);
 	sqlite3_bind_int64(st, FACTS_TIME + 1, stamp->time_ns);
 	sqlite3_bind_int64(st, FACTS_SEAL + 1, seal_of(s));
@@ -168,12 +168,12 @@ static bool keep_note(struct database *d, const struct student *s, int place)
 	sqlite3_stmt *st = rows_prepare(
 	    d, "INSERT OR REPLACE INTO notes VALUES (?1, ?2, ?3, ?4, ?5, ?6)");
 
-	bind_text(st, 1, s->id);
+	rows_bind_text(st, 1, s->id);
 	sqlite3_bind_int(st, 2, place);
 	sqlite3_bind_int(st, 3, n->day);
 	sqlite3_bind_int(st, 4, (int)n->kind);
 	sqlite3_bind_int(st, 5, n->finger);
-	bind_text(st, 6, n->words);
+	rows_bind_text(st, 6, n->words);
 	return rows_run(st);
 }
 
@@ -182,7 +182,7 @@ static bool keep_notes(struct database *d, const struct student *s)
 	sqlite3_stmt *st = rows_prepare(d, "DELETE FROM notes WHERE id = ?1");
 	bool good;
 
-	bind_text(st, 1, s->id);
+	rows_bind_text(st, 1, s->id);
 	good = rows_run(st);
 	for (int i = 0; good && i < s->notes; i++)
 		good = keep_note(d, s, i);
@@ -208,11 +208,11 @@ static void read_facts(
 	int behind = FACTS_FIRST + columns_count();
 
 	memset(s, 0, sizeof(*s));
-	text_clean(s->id, sizeof(s->id), text_of(st, FACTS_ID));
+	text_clean(s->id, sizeof(s->id), rows_text(st, FACTS_ID));
 	stamp->size = sqlite3_column_int64(st, FACTS_SIZE);
 	stamp->time_ns = sqlite3_column_int64(st, FACTS_TIME);
 	columns_read(st, FACTS_FIRST, s);
-	text_clean(s->initials, sizeof(s->initials), text_of(st, behind));
+	text_clean(s->initials, sizeof(s->initials), rows_text(st, behind));
 	s->given = sqlite3_column_type(st, behind + 1) == SQLITE_NULL
 	    ? -1
 	    : sqlite3_column_int(st, behind + 1);
@@ -229,7 +229,7 @@ static void read_note(sqlite3_stmt *st, struct student *s)
 	n->kind = kind == NOTE_PAIN || kind == NOTE_SKIN ? (enum note_kind)kind
 							 : NOTE_SORE;
 	n->finger = sqlite3_column_int(st, 4);
-	text_clean(n->words, sizeof(n->words), text_of(st, 5));
+	text_clean(n->words, sizeof(n->words), rows_text(st, 5));
 	s->notes++;
 }
 
@@ -237,7 +237,7 @@ static void read_note(sqlite3_stmt *st, struct student *s)
 static int read_notes(sqlite3_stmt *notes, int got, struct student *s)
 {
 	for (; got == SQLITE_ROW; got = sqlite3_step(notes)) {
-		int by_id = strcmp(text_of(notes, 0), s->id);
+		int by_id = strcmp(rows_text(notes, 0), s->id);
 
 		if (by_id > 0)
 			break;

@@ -322,16 +322,7 @@ int open(const char *path, int flags, ...)
 	return opened(AT_FDCWD, path, flags, rights);
 }
 
-int open64(const char *path, int flags, ...)
-{
-	va_list more;
-	mode_t rights;
-
-	va_start(more, flags);
-	rights = rights_of(flags, more);
-	va_end(more);
-	return opened(AT_FDCWD, path, flags, rights);
-}
+int open64(const char *path, int flags, ...) __attribute__((alias("open")));
 
 int __open_2(const char *path, int flags);
 int __open_2(const char *path, int flags)
