@@ -205,17 +205,17 @@ bool list_step(const char **path, struct list_step *step)
 	static const int points[] = { 1, 1, 3, 0 };
 	const char *s = *path;
 	const char *kind = *s ? strchr(kinds, *s) : NULL;
-	long x, y;
+	double n[2];
 
 	if (!kind || (s[1] != ' ' && s[1] != '\0'))
 		return false;
 	step->kind = *kind;
 	s += 1 + (s[1] == ' ');
 	for (int i = 0; i < points[kind - kinds]; i++) {
-		if (!number(&s, &x) || !number(&s, &y))
+		if (!numbers(&s, 2, n))
 			return false;
-		step->x[i] = (double)x / HUNDREDTHS;
-		step->y[i] = (double)y / HUNDREDTHS;
+		step->x[i] = n[0];
+		step->y[i] = n[1];
 	}
 	*path = s;
 	return true;

@@ -102,6 +102,7 @@ static void test_refused(void **state)
 		"line 1.5 2 3 4 5 100", "box 1 2 -3 4 0 10", "oval 1 2 0 4 0 0",
 		"oval 1 2 3 4 999 0", "shape 1 2 3 0 ", "shape 1 2 3 0 L 1 2",
 		"shape 1 2 3 0 M 1", "shape 1 2 3 0 M 1 2 Q 1 2",
+		"shape 1 2 3 0 M 1 500001", "shape 1 2 3 0 M -500001 2",
 		"shape 1 2 0 0 M 1 2", "shape 1 2 3 0 M 1 2 C 1 2 3 4 5",
 		"words 1 2 3 bold left 4 100", "words 1 2 3 bold left 4 100 ",
 		"words 1 2 3 thin left 4 100 x", "words 1 2 3 bold up 4 100 x",
