@@ -89,6 +89,16 @@ static void give_order(
 	k->shared->keeper = (int32_t)getpid();
 }
 
+/* What a child said last is read before its pipe is closed. */
+static void let_go(struct keep *k, struct kept *c)
+{
+	if (c->pipe < 0)
+		return;
+	sound_log_drain(&k->log, c->pipe);
+	close(c->pipe);
+	c->pipe = -1;
+}
+
 static void make(struct keep *k, struct kept *c, const struct sound_order *o)
 {
 	struct sound_started started = { k->program, k->layout, o->task, -1,
@@ -100,9 +110,7 @@ static void make(struct keep *k, struct kept *c, const struct sound_order *o)
 	c->kill_ms = 0;
 	give_order(k, c, o);
 	c->number = o->number;
-	if (c->pipe >= 0)
-		close(c->pipe);
-	c->pipe = -1;
+	let_go(k, c);
 	if (pipe(out) != 0) {
 		report(k, o->number, -1);
 		return;
@@ -313,6 +321,7 @@ _Noreturn void sound_keep(const struct sound_keep *given)
 		.kept = { { .pipe = -1 }, { .pipe = -1 } },
 		.shared = given->shared,
 		.program = given->program,
+		.log = *given->log,
 	};
 	sigset_t held, mask;
 
@@ -324,11 +333,12 @@ _Noreturn void sound_keep(const struct sound_keep *given)
 	sigemptyset(&held);
 	sigaddset(&held, SIGCHLD);
 	sigprocmask(SIG_SETMASK, &held, NULL);
-	sound_log_begin(&k.log, given->log);
 	while (!k.ending || any_child(&k)) {
 		wait_for_something(&k, &mask);
 		reap(&k);
 		on_time(&k);
 	}
+	for (int i = 0; i < KINDS; i++)
+		let_go(&k, &k.kept[i]);
 	_exit(EXIT_SUCCESS);
 }

@@ -16,6 +16,7 @@
 
 #include "evenhand/world/paths.h"
 #include "sound_link.h"
+#include "sound_log.h"
 
 /* Where a write to nobody would be a signal, and there is no flag for it. */
 #ifndef MSG_NOSIGNAL
@@ -46,19 +47,22 @@ static bool prepare(int fd)
 /* The keeper's process begins here. */
 static bool fork_keeper(struct sound_keeper *k, int memory, const char *program)
 {
-	char log[PATH_BYTES_MAX];
+	char path[PATH_BYTES_MAX];
+	struct sound_log log;
 	int pair[2];
 	struct fault f;
 
-	if (!path_sound_log(log, sizeof log, &f))
-		log[0] = '\0';
+	if (!path_sound_log(path, sizeof path, &f))
+		path[0] = '\0';
+	/* Not by the keeper, who may wake when the next one has written. */
+	sound_log_begin(&log, path);
 	if (socketpair(AF_UNIX, SOCK_STREAM, 0, pair) != 0)
 		return false;
 	k->socket = pair[0];
 	k->pid = prepare(pair[0]) && prepare(pair[1]) ? fork() : -1;
 	if (k->pid == 0) {
 		sound_keep(&(struct sound_keep) {
-		    pair[1], memory, k->shared, program, log });
+		    pair[1], memory, k->shared, program, &log });
 	}
 	close(pair[1]);
 	if (k->pid < 0)

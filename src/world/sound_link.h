@@ -59,13 +59,15 @@ bool keeper_gone(const struct sound_keeper *k);
 
 /* --- The keeper's process --- */
 
+struct sound_log;
+
 /* What the keeper's process is given. */
 struct sound_keep {
 	int socket;
 	int memory; /* the shared memory, as descriptor ... */
 	struct sound_shared *shared;
-	const char *program; /* path of evenhand-sound */
-	const char *log;     /* path, "" for none */
+	const char *program;	     /* path of evenhand-sound */
+	const struct sound_log *log; /* begun, so that no later one is lost */
 };
 
 /* Keeps until the socket ends. */

@@ -97,6 +97,12 @@ ALSA_CONFIG_PATH="$work/none" "$EVENHAND" sound > "$out" 2>&1 < /dev/null
 umask 022
 so "there are settings" [ -f "$HOME/.config/evenhand/settings.yaml" ]
 so "and a journal" [ -f "$journals/journal.db" ]
+# Its keeper ends a moment after the program.
+tries=0
+until [ -f "$HOME/.local/state/evenhand/sound.log" ] || [ $tries -ge 200 ]; do
+	sleep 0.1
+	tries=$((tries + 1))
+done
 so "and what the sound system said" \
     [ -f "$HOME/.local/state/evenhand/sound.log" ]
 is "files of others' right" "$(find "$HOME" class w.record -type f \
