@@ -469,6 +469,9 @@ static void test_clear_days(void **state)
 		}
 		assert_int_equal(made_work(&plan)->stage, TONE);
 		assert_true(made_reason(&plan, M_COACH_EASED));
+		/* That says why the rung is low; nothing else is said of it. */
+		assert_false(made_reason(&plan, M_COACH_RUNG_NEW));
+		assert_false(made_reason(&plan, M_WHERE_RUNG_AWAY));
 		assert_true(made_caution(&plan, M_COACH_CAUTION_PAIN));
 	}
 	plan_on(FIRST_DAY + 4);

@@ -316,6 +316,39 @@ static void test_fresh(void **state)
 	assert_int_equal(now.missing, MISSING_WELL);
 }
 
+/* Today is one of the last three days, and the one before those is none. */
+static void test_fresh_is_newest(void **state)
+{
+	const struct fresh f = { .worked = true,
+		.marked = true,
+		.first_go = {
+		    .day = FIRST_DAY + 6, .pulses = 8, .clean = 15 } };
+
+	(void)state;
+	for (int day = 1; day <= 5; day++)
+		day_of(day, 8, day == 3 ? "cccc" : "sccc");
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	assert_int_equal(now.clean_days, 1);
+	assert_int_equal(now.missing, MISSING_CLEAN_DAYS);
+	/* Nor does a day that nobody marked lend its place to another. */
+	past->h.tallies = past->h.turns = past->h.sittings = 0;
+	for (int day = 1; day <= 5; day++)
+		day_of(day, 8, day == 5 ? "----" : "cccc");
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	assert_int_equal(now.clean_days, 2);
+	r.move_clean = 3;
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	assert_int_equal(now.missing, MISSING_CLEAN_DAYS);
+	/* As many days as are looked at, and today: the oldest is forgotten. */
+	r.move_of = STANDING_DAYS_MAX;
+	past->h.tallies = past->h.turns = past->h.sittings = 0;
+	for (int day = 1; day <= STANDING_DAYS_MAX; day++)
+		day_of(
+		    day + 5 - STANDING_DAYS_MAX, 8, day == 1 ? "sccc" : "cccc");
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	assert_int_equal(now.clean_days, STANDING_DAYS_MAX);
+}
+
 /* --- with a microphone --- */
 
 /* What was heard of the last day's work of each of four fingers. */
@@ -480,6 +513,7 @@ int main(void)
 		TEST(test_lowest_rung),
 		TEST(test_air),
 		TEST(test_fresh),
+		TEST(test_fresh_is_newest),
 		TEST(test_heard),
 		TEST(test_heard_little),
 		TEST(test_heard_fresh),

@@ -209,6 +209,21 @@ static void test_few_days(void **state)
 	assert_false(made_reason(&plan, M_WHERE_AWAY_LOWER));
 }
 
+/* What was clean at 6 comes again at 4 after four days, and next day at 6. */
+static void test_few_days_recaps(void **state)
+{
+	(void)state;
+	play(0, "cccc");
+	plan_on(5);
+	assert_true(plan.where.lower);
+	assert_int_equal(plan.block[2].stage, THIRDS);
+	assert_int_equal(plan.block[2].pulses, 4);
+	past_swing(past, FIRST_DAY + 5, FIRST_DAY + 5);
+	plan_on(6);
+	assert_int_equal(plan.block[2].stage, THIRDS);
+	assert_int_equal(plan.block[2].pulses, 6);
+}
+
 /* Ten days away at semitone, the last session having recapped tone. */
 static void test_ten_days(void **state)
 {
@@ -257,6 +272,7 @@ static void test_ten_days(void **state)
 	assert_non_null(made_work(&plan));
 	assert_int_equal(made_work(&plan)->stage, SEMITONE);
 	assert_int_equal(made_work(&plan)->pulses, 4);
+	assert_true(made_reason(&plan, M_WHERE_RUNG_AWAY));
 	play(16, "cccc");
 	plan_on(17);
 	assert_false(made_reason(&plan, M_WHERE_RUNG_AWAY));
@@ -429,6 +445,7 @@ int main(void)
 		TEST(test_lesson_mark),
 		TEST(test_weekends),
 		TEST(test_few_days),
+		TEST(test_few_days_recaps),
 		TEST(test_ten_days),
 		TEST(test_ten_days_narrow),
 		TEST(test_ten_days_no_recaps),
