@@ -12,8 +12,7 @@ MESSAGE(M_CLASS_WORD_UNREAD, "", "unread")
 
 /* --- why --- */
 MESSAGE(M_CLASS_ASK_FIRST, "w",
-    "pain on two days within {0}: nothing is played until the file says "
-    "\"seen: yes\"")
+    "pain twice in {0} days; rests until the file says \"seen: yes\"")
 MESSAGE(M_CLASS_PAIN, "d", "pain on {0}")
 MESSAGE(M_CLASS_PAIN_AT, "dt", "pain on {0}: {1}")
 MESSAGE(M_CLASS_PAIN_SKIN, "dw", "pain on {0}: skin of finger {1}")
