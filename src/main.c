@@ -32,6 +32,8 @@ int main(int argc, char **argv)
 		return EXIT_OS;
 	/* A reader that went away is told by write, not by a signal. */
 	signal(SIGPIPE, SIG_IGN);
+	/* And so is a file that may not grow any more. */
+	signal(SIGXFSZ, SIG_IGN);
 	beside_started_as(argv[0]);
 	gettext_begin();
 	return command_run(argc, argv);

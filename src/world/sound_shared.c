@@ -6,6 +6,7 @@
  */
 #include "sound_shared.h"
 
+#include <errno.h>
 #include <fcntl.h>
 #include <string.h>
 #include <sys/mman.h>
@@ -110,6 +111,26 @@ struct sound_shared *sound_shared_join(int memory)
 	return s != MAP_FAILED ? s : NULL;
 }
 
+/*
+ * Takes all of the room now: memory that is only promised ends whoever touches
+ * it (SIGBUS) when the file system it lies in is full by then.
+ */
+static bool take(int memory, size_t size)
+{
+	int error = ENOSYS;
+
+	if (ftruncate(memory, (off_t)size) != 0)
+		return false;
+#if defined(_POSIX_ADVISORY_INFO) && _POSIX_ADVISORY_INFO > 0
+	do
+		error = posix_fallocate(memory, 0, (off_t)size);
+	while (error == EINTR);
+#endif
+	/* Some file systems and systems cannot, and have no such bounds. */
+	return error == 0 || error == EINVAL || error == EOPNOTSUPP ||
+	    error == ENOSYS;
+}
+
 struct sound_shared *sound_shared_make(int *memory)
 {
 	struct sound_shared *s = NULL;
@@ -122,7 +143,7 @@ struct sound_shared *sound_shared_make(int *memory)
 	if (*memory < 0)
 		return NULL;
 	shm_unlink(name);
-	if (ftruncate(*memory, (off_t)size_of_all()) == 0)
+	if (take(*memory, size_of_all()))
 		s = sound_shared_join(*memory);
 	if (!s)
 		close(*memory);
