@@ -11,6 +11,17 @@
 
 enum { LETTER_BYTES = 8 };
 
+/* In no other kind of file, such as a picture, are single bytes of interest. */
+static bool named(const char *bytes, size_t length)
+{
+	static const char name[] = "evenhand_record";
+
+	for (size_t i = 0; i + sizeof(name) - 1 <= length; i++)
+		if (memcmp(bytes + i, name, sizeof(name) - 1) == 0)
+			return true;
+	return false;
+}
+
 /* Where a byte stands: its line, and the letters before it. */
 static bool fault_at_byte(struct faults *faults, struct message m,
     const char *path, const char *bytes, size_t at)
@@ -53,6 +64,9 @@ bool record_scan(
 	size_t line = 0, letter;
 	bool utf8;
 
+	if (!named(bytes, length))
+		return fault_at_byte(
+		    faults, message_of(M_RECORD_NOT_RECORD), path, bytes, 0);
 	for (size_t at = 0; at < length; at += letter) {
 		letter = letter_at(bytes + at, length - at, &utf8);
 		if (letter == 0)

@@ -283,9 +283,41 @@ static void test_many_faults(void **state)
 	assert_int_equal(faults.left_out, 0);
 }
 
+/* What is no record is told as that; in a record, the byte that is wrong. */
+static void test_bytes(void **state)
+{
+	static const struct {
+		const char *bytes;
+		enum message_id id;
+		int line, column;
+	} cases[] = {
+		{ "%PDF-1.5\n%\xb5\xed\xae\xfb\n", M_RECORD_NOT_RECORD, 1, 1 },
+		{ "PK\003\004", M_RECORD_NOT_RECORD, 1, 1 },
+		{ "", M_RECORD_NOT_RECORD, 1, 1 },
+		{ "evenhand_record: 1\nid: \xb5\n", M_RECORD_NOT_UTF8, 2, 5 },
+		{ "evenhand_record: 1\nid: \xc3\xa4\033\n", M_RECORD_CONTROL, 2,
+		    6 },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		struct faults faults = { 0 };
+		struct record r;
+
+		assert_false(record_parse("r.yaml", cases[i].bytes,
+		    strlen(cases[i].bytes), &r, &faults));
+		record_done(&r);
+		assert_int_equal(faults.count, 1);
+		assert_int_equal(faults.at[0].message.id, cases[i].id);
+		assert_int_equal(faults.at[0].line, cases[i].line);
+		assert_int_equal(faults.at[0].column, cases[i].column);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_bytes),
 		cmocka_unit_test(test_moments),
 		cmocka_unit_test(test_places),
 		cmocka_unit_test(test_reals),

@@ -43,7 +43,8 @@ struct record_reader {
 };
 
 /*
- * Looks at the raw bytes: UTF-8, no control characters, no endless line.
+ * Looks at the raw bytes: the name of a record, UTF-8, no control characters, no
+ * endless line.
  * False with one fault.
  */
 bool record_scan(
