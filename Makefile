@@ -90,7 +90,7 @@ KILLS_kill_write := 50
 	uninstall without-paper without-files without-tongues template \
 	asan-built tsan-built fuzz-built \
 	deps deps-dev dist dist-check deb help clean asan tsan valgrind killed \
-	paced sounded true-time picture tests golden simulate faults \
+	paced sounded soak true-time picture tests golden simulate faults \
 	$(KILLED) $(FUZZ_ALL)
 
 all: $(B)/$(PROGRAM) $(SOUND) $(or $(PAPER),without-paper) \
@@ -306,6 +306,13 @@ killed: $(KILLED)
 $(KILLED): %: all
 	EVENHAND=$(abspath $(B)/$(PROGRAM)) KILLS=$(KILLS_$*) sh tests/whole/$*.sh
 
+# A long session at true pace, by hand: what it cost goes to build/soak.txt.
+MINUTES ?= 45
+soak: all $(B)/tests/whole/bowing
+	EVENHAND=$(abspath $(B)/$(PROGRAM)) SOAK=$(abspath $(B))/soak.txt \
+	    BOWING=$(abspath $(B)/tests/whole/bowing) \
+	    sh tests/whole/soak.sh $(MINUTES)
+
 # Every call that can fail fails: for more memory, for room on the disk, ...
 FAILS := $(B)/tests/faults/fails.so
 
@@ -490,6 +497,7 @@ help:
 	@echo "make deps-dev     install what the targets below use"
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
 	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
+	@echo "make soak         a session of MINUTES=45 at true pace, and what it cost"
 	@echo "make sounded      real sound on servers of our own, lost and found"
 	@echo "make faults       no memory, no room on the disk, at every place"
 	@echo "make fuzz T=60    random bytes as files, sounds, keys, journals, T seconds each"
