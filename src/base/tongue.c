@@ -3,6 +3,7 @@
  */
 #include "evenhand/base/tongue.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "evenhand/base/date.h"
@@ -23,14 +24,11 @@ const char *message_sentence(enum message_id id)
 	return tongue && tongue->sentence[id] ? tongue->sentence[id] : own;
 }
 
-void tongue_number(struct text *t, double number)
+/* What was written with a point, with the tongue's own sign. */
+static void add_pointed(struct text *t, const char *bytes)
 {
-	char bytes[NUMBER_BYTES];
-	struct text plain = text_in(bytes, sizeof(bytes));
-	const char *point;
+	const char *point = strchr(bytes, '.');
 
-	text_number(&plain, number);
-	point = strchr(bytes, '.');
 	if (!point || !tongue || !*tongue->point) {
 		text_add(t, bytes);
 		return;
@@ -38,6 +36,27 @@ void tongue_number(struct text *t, double number)
 	text_add_bytes(t, bytes, (size_t)(point - bytes));
 	text_add(t, tongue->point);
 	text_add(t, point + 1);
+}
+
+void tongue_number(struct text *t, double number)
+{
+	char bytes[NUMBER_BYTES];
+	struct text plain = text_in(bytes, sizeof(bytes));
+
+	text_number(&plain, number);
+	add_pointed(t, bytes);
+}
+
+void tongue_tenths(struct text *t, double number)
+{
+	char bytes[NUMBER_BYTES];
+	struct text plain = text_in(bytes, sizeof(bytes));
+	double tenth = round(number * 10) / 10;
+
+	text_number(&plain, tenth);
+	if (isfinite(tenth) && !strchr(bytes, '.'))
+		text_add(&plain, ".0");
+	add_pointed(t, bytes);
 }
 
 void tongue_note(char *name)

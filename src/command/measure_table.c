@@ -3,6 +3,7 @@
  */
 #include <string.h>
 
+#include "evenhand/base/tongue.h"
 #include "measure.h"
 #include "options.h"
 
@@ -28,7 +29,7 @@ static void cell(
 	struct text t = text_in(bytes, sizeof(bytes));
 
 	if (x->weight > 0)
-		text_format(&t, "%.1f", sum_mean(x) * times);
+		tongue_tenths(&t, sum_mean(x) * times);
 	else
 		text_add(&t, "-");
 	text_format(out, "%*s", columns, bytes);

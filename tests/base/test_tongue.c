@@ -1,6 +1,7 @@
 /*
  * test_tongue.c - another language changes what is said, and nothing else
  */
+#include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -165,6 +166,30 @@ static void test_long_point(void **state)
 	assert_string_equal(said, "2\u066b25");
 }
 
+static void test_tenths(void **state)
+{
+	static const struct {
+		double number;
+		const char *said;
+	} cases[] = {
+		{ 200, "200,0" },
+		{ 199.66, "199,7" },
+		{ -0.04, "0,0" },
+		{ -0.25, "-0,3" },
+		{ 0.1, "0,1" },
+		{ NAN, "?" },
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
+		char said[16];
+		struct text to = text_in(said, sizeof(said));
+
+		tongue_tenths(&to, cases[i].number);
+		assert_string_equal(said, cases[i].said);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -176,6 +201,8 @@ int main(void)
 		    test_notes, in_german, in_english),
 		cmocka_unit_test_teardown(test_dates, in_english),
 		cmocka_unit_test_teardown(test_long_point, in_english),
+		cmocka_unit_test_setup_teardown(
+		    test_tenths, in_german, in_english),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -50,6 +50,9 @@ bool tongue_fits(const char *signature, const char *sentence);
 /* Adds a number as text_number does, with the tongue's sign. */
 void tongue_number(struct text *t, double number);
 
+/* The same with one decimal always, as columns want it. */
+void tongue_tenths(struct text *t, double number);
+
 /* Makes the English name of a note, "Bb3", what pages call it. */
 void tongue_note(char *name);
 
