@@ -190,8 +190,10 @@ comma := ,
 $(B)/tests/sound/test_guard: TEST_LDFLAGS = \
 	$(foreach f,$(GUARDED),-Wl$(comma)--wrap=$(f))
 
-# Memory ends where this test wants it to.
+# Memory ends where these tests want it to.
 $(B)/tests/routine/test_faults: TEST_LDFLAGS = -Wl,--wrap=calloc
+$(B)/tests/record/test_hostile: TEST_LDFLAGS = -Wl,--wrap=calloc \
+	-Wl,--wrap=realloc
 
 tests: $(TESTS) $(TONE)
 

@@ -98,9 +98,8 @@ static bool read_computer(struct record_reader *rd, const struct node *n)
 		return false;
 	for (int i = 0; i < r->computers; i++)
 		if (strcmp(r->computer[i].id, id) == 0)
-			return record_fault(rd, n,
-			    message_with(
-				M_RECORD_TWICE, TEXT(id), WHOLE(n->line)));
+			return record_fault(
+			    rd, n, message_with(M_RECORD_AGAIN, TEXT(id)));
 	t = text_in(c->id, sizeof(c->id));
 	text_add(&t, id);
 	r->computers++;
@@ -150,9 +149,8 @@ static bool read_routine(struct record_reader *rd, const struct node *n)
 		return false;
 	if (record_routine_of(rd->r, m->fingerprint) != NULL)
 		return record_fault(rd, n,
-		    message_with(M_RECORD_TWICE,
-			TEXT(node_get(n, "fingerprint")->word),
-			WHOLE(n->line)));
+		    message_with(M_RECORD_AGAIN,
+			TEXT(node_get(n, "fingerprint")->word)));
 	*rd->routine_end = m;
 	rd->routine_end = &m->next;
 	rd->r->routines++;
@@ -207,9 +205,8 @@ static bool read_also(struct record_reader *rd, const struct node *n)
 		if (!record_hex(rd, e, "also", RECORD_ID_MAX - 1, &id))
 			return false;
 		if (strcmp(id, rd->r->student) == 0 || ids_have(also, id))
-			return record_fault(rd, e,
-			    message_with(
-				M_RECORD_TWICE, TEXT(id), WHOLE(n->line)));
+			return record_fault(
+			    rd, e, message_with(M_RECORD_AGAIN, TEXT(id)));
 		ids_add(also, id);
 	}
 	return length > 0 ||

@@ -133,8 +133,7 @@ static bool read_share(
 		if (strcmp(s->share[i].stage, share->stage) == 0 &&
 		    strcmp(s->share[i].unit, share->unit) == 0)
 			return record_fault(rd, at[1],
-			    message_with(M_RECORD_TWICE, TEXT(share->unit),
-				WHOLE(at[1]->line)));
+			    message_with(M_RECORD_AGAIN, TEXT(share->unit)));
 	s->shares++;
 	return true;
 }

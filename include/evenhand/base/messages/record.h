@@ -25,6 +25,7 @@ MESSAGE(M_RECORD_NO_MEMORY, "",
 /* --- keys and kinds --- */
 MESSAGE(M_RECORD_KEY, "t", "a record has no \"{0}\" here")
 MESSAGE(M_RECORD_TWICE, "tw", "\"{0}\" is already on line {1}")
+MESSAGE(M_RECORD_AGAIN, "t", "\"{0}\" stands here for the second time")
 MESSAGE(M_RECORD_MISSING, "t", "\"{0}\" is missing here")
 MESSAGE(M_RECORD_WANT_MAP, "t", "\"{0}\" is followed by words with colons")
 MESSAGE(M_RECORD_WANT_LIST, "t", "\"{0}\" is followed by a list")

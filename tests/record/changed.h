@@ -1,0 +1,66 @@
+/*
+ * changed.h - the small record with one piece of it changed
+ *
+ * The record that the fuzzer begins with, too; read_small is the setup of the
+ * group.
+ */
+#ifndef EVENHAND_TESTS_CHANGED_H
+#define EVENHAND_TESTS_CHANGED_H
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#include "evenhand/base/text.h"
+#include "evenhand/world/record_file.h"
+
+enum { ROOM = 256 * 1024 };
+
+static char small[ROOM], changed[ROOM];
+static size_t changed_length;
+
+static inline int read_small(void **state)
+{
+	FILE *in = fopen("tests/fuzz/record/small.yaml", "r");
+
+	(void)state;
+	assert_non_null(in);
+	assert_true(fread(small, 1, sizeof(small) - 1, in) > 0);
+	fclose(in);
+	return 0;
+}
+
+/* The first of these words, or the whole where there are none, as others. */
+static inline void change(const char *from, const char *to)
+{
+	struct text t = text_in(changed, sizeof(changed));
+	const char *at = *from ? strstr(small, from) : small;
+
+	assert_non_null(at);
+	text_add_bytes(&t, small, (size_t)(at - small));
+	text_add(&t, to);
+	text_add(&t, at + strlen(from));
+	assert_false(t.cut);
+	changed_length = t.length;
+}
+
+/* Read so changed; the first fault of it. */
+static inline bool read_changed(
+    const char *from, const char *to, struct fault *first, struct record *r)
+{
+	struct faults faults = { 0 };
+	bool good;
+
+	change(from, to);
+	good = record_parse("r.yaml", changed, changed_length, r, &faults);
+	assert_int_equal(good, faults.count == 0);
+	*first = faults.at[0];
+	return good;
+}
+
+#endif
