@@ -2,7 +2,7 @@
  * history_csv.c - what was practised, as tables (RFC 4180)
  *
  *	day,stage,block,unit,turns,bows,pulses,metres,clean,shaky,...
- *	2026-03-02,wide,work,1,5,10,40,24.7,4,1,clean,4,0,10,8
+ *	2026-03-02,wide,work,1,5,10,40,24.7,4,1,clean,4,0,10,8,cello
  *
  * Names come from a journal and may hold anything: csv.h.
  */
@@ -55,6 +55,7 @@ static void print_tally(struct history_page *p, const struct tally *t)
 	csv_whole(&r, t->resets);
 	add_counted(&r, t->bows_listened, t->bows_listened);
 	add_counted(&r, t->bows_full, t->bows_listened);
+	csv_text(&r, t->instrument);
 	csv_end(&r, p);
 }
 
@@ -65,7 +66,8 @@ bool history_print_csv(const struct days *d)
 	page_begin(&page);
 	page_line(&page,
 	    "day,stage,block,unit,turns,bows,pulses,metres,clean,shaky,"
-	    "first_go,first_go_pulses,resets,bows_listened,bows_all_tops\r\n");
+	    "first_go,first_go_pulses,resets,bows_listened,bows_all_tops,"
+	    "instrument\r\n");
 	for (int i = 0; i < d->count && page.good; i++)
 		for (int k = 0; k < d->day[i].tallies; k++)
 			print_tally(&page, days_tally(d, &d->day[i], k));
@@ -106,6 +108,7 @@ static void print_sitting(struct history_page *p, const struct past_sitting *s)
 	csv_thousandths(&r, s->length_ms);
 	csv_thousandths(&r, s->cap_ms);
 	csv_text(&r, record_how_word(s->ended));
+	csv_text(&r, s->instrument);
 	csv_end(&r, p);
 }
 
@@ -114,8 +117,9 @@ bool history_print_sessions(const struct days *d, const struct day_range *range)
 	struct history_page page;
 
 	page_begin(&page);
-	page_line(
-	    &page, "session,day,began,work_stage,length_s,cap_s,ended\r\n");
+	page_line(&page,
+	    "session,day,began,work_stage,length_s,cap_s,ended,"
+	    "instrument\r\n");
 	for (int i = 0; i < d->h->sittings && page.good; i++)
 		if (d->h->sitting[i].day >= range->from &&
 		    d->h->sitting[i].day <= range->to)

@@ -57,16 +57,16 @@ is "who and where stand in one line" "$(grep -c '"origin"\|"device"' "$work/h.js
 # string of 690 mm: 690 x (2^(-2/12) - 2^(-7/12)) = 154.2).
 run 0 history --csv
 printf '%s\r\n' \
-    'day,stage,block,unit,turns,bows,pulses,metres,clean,shaky,first_go,first_go_pulses,resets,bows_listened,bows_all_tops' \
-    '2026-03-02,air,air,,1,0,0,0,1,0,clean,,0,,' \
-    '2026-03-02,wide,work,1,5,10,40,12.336,2,0,clean,4,0,,' \
-    '2026-03-02,wide,work,2,5,10,40,11.644,2,0,clean,4,0,,' \
-    '2026-03-02,wide,work,3,5,10,40,10.99,0,1,shaky,4,0,,' \
-    '2026-03-02,wide,work,4,5,10,40,10.373,0,0,none,4,0,,' > wanted
+    'day,stage,block,unit,turns,bows,pulses,metres,clean,shaky,first_go,first_go_pulses,resets,bows_listened,bows_all_tops,instrument' \
+    '2026-03-02,air,air,,1,0,0,0,1,0,clean,,0,,,cello' \
+    '2026-03-02,wide,work,1,5,10,40,12.336,2,0,clean,4,0,,,cello' \
+    '2026-03-02,wide,work,2,5,10,40,11.644,2,0,clean,4,0,,,cello' \
+    '2026-03-02,wide,work,3,5,10,40,10.99,0,1,shaky,4,0,,,cello' \
+    '2026-03-02,wide,work,4,5,10,40,10.373,0,0,none,4,0,,,cello' > wanted
 so "the table" cmp "$out" wanted
 run 0 history --sessions
-printf '%s\r\n' 'session,day,began,work_stage,length_s,cap_s,ended' \
-    '1,2026-03-02,2026-03-02T17:00:00+00:00,wide,276,300,whole' > wanted
+printf '%s\r\n' 'session,day,began,work_stage,length_s,cap_s,ended,instrument' \
+    '1,2026-03-02,2026-03-02T17:00:00+00:00,wide,276,300,whole,cello' > wanted
 so "the table of sessions" cmp "$out" wanted
 
 # --- from one day to another --------------------------------------------------------
