@@ -501,7 +501,7 @@ help:
 	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
 	@echo "make soak         a session of MINUTES=45 at true pace, and what it cost"
 	@echo "make sounded      real sound on servers of our own, lost and found"
-	@echo "make faults       no memory, no room on the disk, at every place"
+	@echo "make faults       no memory, processes, room on the disk, at every place"
 	@echo "make fuzz T=60    random bytes as files, sounds, keys, journals, T seconds each"
 	@echo "make bench        every figure beside its goal, in one table"
 	@echo "make figures      the same into docs/figures.md, on an idle machine"

@@ -119,6 +119,8 @@ static void say_state(struct practice *p)
 		practice_say(p, message_of(M_COMMAND_LISTENS));
 	else if (state == MICROPHONE_MISSING)
 		practice_say(p, missing(p));
+	else if (state == MICROPHONE_NO_ROOM)
+		practice_say(p, message_of(M_COMMAND_LISTEN_ROOM));
 	else if (state == MICROPHONE_LOST && !l->told_lost)
 		practice_say(p, message_of(M_COMMAND_LISTEN_LOST));
 	l->told |= state == MICROPHONE_HEARS;

@@ -217,6 +217,8 @@ int sound_say_missing(const struct device *d)
 		m = message_of(M_SOUND_NONE);
 	else if (m.id == M_DEVICE_MUTE || m.id == M_NONE)
 		m = message_of(M_SOUND_NO_ANSWER);
+	else if (m.id == M_DEVICE_NO_ROOM)
+		m = message_of(M_DEVICE_NO_KEEPER);
 	command_say(&m);
 	return EXIT_UNAVAILABLE;
 }

@@ -194,7 +194,8 @@ static bool microphone_opened(struct device *d)
 
 	while (!sound_stopped() && clock_steady_ms() < until &&
 	    clock_steady_ms() < settled &&
-	    device_microphone(d) != MICROPHONE_MISSING) {
+	    device_microphone(d) != MICROPHONE_MISSING &&
+	    device_microphone(d) != MICROPHONE_NO_ROOM) {
 		device_look(d);
 		if (chirp_both_there(d) && settled == INT64_MAX)
 			settled = clock_steady_ms() + STEADY_MS;
@@ -218,6 +219,8 @@ int sound_measure(struct sound_verb *t, struct device *d)
 	if (!sound_opened(d))
 		return sound_stopped() ? EXIT_GOOD : sound_say_missing(d);
 	if (!microphone_opened(d) || !device_pair(d, &pair)) {
+		if (device_microphone(d) == MICROPHONE_NO_ROOM)
+			deaf = message_of(M_DEVICE_NO_KEEPER);
 		if (!sound_stopped())
 			command_say(&deaf);
 		return EXIT_UNAVAILABLE;

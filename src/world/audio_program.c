@@ -32,8 +32,10 @@ bool audio_start(
 	int ends[2], theirs;
 
 	*p = (struct audio_program) { 0, -1 };
-	if (!beside_find(AUDIO_PROGRAM, program, sizeof(program)) ||
-	    !program_pipe(ends))
+	if (!beside_find(AUDIO_PROGRAM, program, sizeof(program)))
+		return false;
+	p->pid = -1;
+	if (!program_pipe(ends))
 		return false;
 	theirs = in < 0 ? ends[0] : ends[1];
 	p->fd = in < 0 ? ends[1] : ends[0];
@@ -54,7 +56,7 @@ enum audio_how audio_end(struct audio_program *p)
 		close(p->fd);
 	*p = (struct audio_program) { 0, -1 };
 	if (pid <= 0)
-		return AUDIO_NOT_STARTED;
+		return pid < 0 ? AUDIO_NO_ROOM : AUDIO_NOT_STARTED;
 	status = program_wait(pid);
 	return status >= 0 ? (enum audio_how)status : AUDIO_BROKE;
 }

@@ -188,6 +188,8 @@ static enum message_id missing(const struct sound_device *s)
 		return M_DEVICE_NO_PROGRAM;
 	if (s->unfit == SOUND_EXIT_OTHER)
 		return M_DEVICE_OTHER_PROGRAM;
+	if (s->unfit == SOUND_EXIT_NO_ROOM)
+		return M_DEVICE_NO_ROOM;
 	return s->mute ? M_DEVICE_MUTE : M_DEVICE_NONE;
 }
 

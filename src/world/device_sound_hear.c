@@ -51,7 +51,9 @@ static void make(struct sound_device *d, int64_t now)
 
 static void plan_next(struct sound_microphone *m, int64_t now, int unfit)
 {
-	if (unfit || (m->opened == 0 && m->mute >= MUTE_MAX))
+	bool never = unfit && unfit != SOUND_EXIT_NO_ROOM;
+
+	if (never || (m->opened == 0 && m->mute >= MUTE_MAX))
 		m->next_ms = INT64_MAX;
 	else if (m->opened == 0 && m->mute == 0)
 		m->next_ms = now + SELDOM_MS;
@@ -66,7 +68,7 @@ static void lose(struct sound_microphone *m, int64_t now)
 	if (m->state == MICROPHONE_HEARS) {
 		m->state = MICROPHONE_LOST;
 		m->lost_at_ms = now;
-	} else if (m->state == MICROPHONE_OPENING) {
+	} else if (m->state != MICROPHONE_LOST) {
 		m->state = MICROPHONE_MISSING;
 	}
 }
@@ -84,6 +86,9 @@ void hearing_gone(struct sound_device *d, int ended)
 
 	lose(&d->microphone, now);
 	d->microphone.number = 0;
+	if (ended == SOUND_EXIT_NO_ROOM &&
+	    d->microphone.state == MICROPHONE_MISSING)
+		d->microphone.state = MICROPHONE_NO_ROOM;
 	plan_next(&d->microphone, now, ended);
 	/* Its samples would begin anew, at a frame that is over. */
 	if (!d->device.paced)

@@ -4,6 +4,7 @@
 #include <pthread.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sysexits.h>
 #include <unistd.h>
 
 #include "evenhand/world/clock.h"
@@ -63,5 +64,5 @@ void child_watch(struct sound_shared *s, bool paced)
 
 	if (pthread_create(
 		&thread, NULL, paced ? watch_paced : watch_unpaced, s) != 0)
-		_exit(EXIT_FAILURE);
+		_exit(EX_OSERR);
 }

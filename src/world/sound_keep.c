@@ -112,7 +112,7 @@ static void make(struct keep *k, struct kept *c, const struct sound_order *o)
 	c->number = o->number;
 	let_go(k, c);
 	if (pipe(out) != 0) {
-		report(k, o->number, -1);
+		report(k, o->number, SOUND_UNMADE);
 		return;
 	}
 	fcntl(out[0], F_SETFL, O_NONBLOCK);
@@ -124,7 +124,7 @@ static void make(struct keep *k, struct kept *c, const struct sound_order *o)
 	close(out[1]);
 	c->pipe = out[0];
 	if (c->child < 0)
-		report(k, o->number, -1);
+		report(k, o->number, SOUND_UNMADE);
 }
 
 static void kill_child(struct kept *c)
@@ -167,7 +167,7 @@ static void on_time(struct keep *k)
 		if (c->kill_ms == 0 || clock_steady_ms() < c->kill_ms)
 			continue;
 		if (c->killed)
-			child_over(k, c, -1);
+			child_over(k, c, SOUND_GIVEN_UP);
 		else
 			kill_child(c);
 	}
@@ -182,7 +182,7 @@ static void obey_kill(struct keep *k, int32_t number)
 
 		if (c->owed && number == c->next.order.number) {
 			c->owed = false;
-			report(k, number, -1);
+			report(k, number, SOUND_GIVEN_UP);
 		} else if (number == c->number) {
 			kill_child(c);
 		}

@@ -161,7 +161,10 @@ int report_exit(const struct sound_report *r)
 {
 	int status = WIFEXITED(r->status) ? WEXITSTATUS(r->status) : 0;
 
-	return status == SOUND_EXIT_OTHER || status == SOUND_EXIT_MISSING
+	if (r->status == SOUND_UNMADE)
+		return SOUND_EXIT_NO_ROOM;
+	return status == SOUND_EXIT_OTHER || status == SOUND_EXIT_NO_ROOM ||
+		status == SOUND_EXIT_MISSING
 	    ? status
 	    : 0;
 }

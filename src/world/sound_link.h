@@ -26,13 +26,19 @@ struct sound_request {
 /* How a child's program ends that made no sound at all, as shells have it. */
 enum {
 	SOUND_EXIT_OTHER = 64,	  /* it is of another version */
+	SOUND_EXIT_NO_ROOM = 71,  /* the system has no more for it */
 	SOUND_EXIT_MISSING = 127, /* it does not start */
 };
 
-/* A child that is gone; status as of waitpid. */
+/* A child that is gone; status as of waitpid, or one of the two below. */
 struct sound_report {
 	int32_t number;
 	int32_t status;
+};
+
+enum {
+	SOUND_GIVEN_UP = -1, /* killed, but not dead, or not begun any more */
+	SOUND_UNMADE = -2,   /* the system has no process or pipe for it */
 };
 
 /* --- evenhand's side: sound_keeper.c --- */

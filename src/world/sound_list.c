@@ -33,6 +33,8 @@ static bool no_list(int ended, struct fault *f)
 		id = M_SOUND_NO_PROGRAM;
 	else if (ended == SOUND_EXIT_OTHER)
 		id = M_SOUND_OTHER_PROGRAM;
+	else if (ended == SOUND_EXIT_NO_ROOM)
+		id = M_DEVICE_NO_KEEPER;
 	return fault_set(f, message_of(id));
 }
 

@@ -155,6 +155,16 @@ static void test_first_missing(void **state)
 	assert_int_equal(p.screen.view.said, 0);
 }
 
+/* No room for what hears is no lack of a microphone. */
+static void test_no_room(void **state)
+{
+	(void)state;
+	listen_open(&p);
+	look(MICROPHONE_NO_ROOM);
+	assert_int_equal(p.screen.view.said, 1);
+	assert_int_equal(said(M_COMMAND_LISTEN_ROOM), 1);
+}
+
 /* What becomes of what is heard is said before any of it is, even in play. */
 static void test_first_in_play(void **state)
 {
@@ -226,6 +236,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test_setup_teardown(test_lost_once, begin, end),
 		cmocka_unit_test_setup_teardown(test_first_missing, begin, end),
+		cmocka_unit_test_setup_teardown(test_no_room, begin, end),
 		cmocka_unit_test_setup_teardown(test_first_in_play, begin, end),
 		cmocka_unit_test_setup_teardown(test_newest_state, begin, end),
 		cmocka_unit_test_setup_teardown(test_dead, begin, end),

@@ -59,6 +59,7 @@ static struct stretch code[8];
 static int stretches;
 static int (*real_mkstemp)(char *);
 static pid_t (*real_fork)(void);
+static int (*real_shm_open)(const char *, int, mode_t);
 static int (*real_thread)(
     pthread_t *, const pthread_attr_t *, void *(*)(void *), void *);
 
@@ -130,6 +131,7 @@ __attribute__((constructor)) static void begin(void)
 
 	*(void **)&real_mkstemp = dlsym(RTLD_NEXT, "mkstemp");
 	*(void **)&real_fork = dlsym(RTLD_NEXT, "fork");
+	*(void **)&real_shm_open = dlsym(RTLD_NEXT, "shm_open");
 	*(void **)&real_thread = dlsym(RTLD_NEXT, "pthread_create");
 	if (name == NULL || word == NULL || number == NULL ||
 	    strcmp(name, program_invocation_short_name) != 0)
@@ -363,7 +365,12 @@ int socketpair(int family, int type, int protocol, int ends[2])
 	    : (int)syscall(SYS_socketpair, family, type, protocol, ends);
 }
 
-int dup2(int from, int to)
+int dup(int from)
 {
-	return no_more(EMFILE) ? -1 : (int)syscall(SYS_dup2, from, to);
+	return no_more(EMFILE) ? -1 : (int)syscall(SYS_dup, from);
+}
+
+int shm_open(const char *name, int flags, mode_t rights)
+{
+	return no_more(EMFILE) ? -1 : real_shm_open(name, flags, rights);
 }

@@ -48,11 +48,17 @@ names()
 	find "$1" -mindepth 1 | sed "s#^$1##" | sort
 }
 
+# What a run without a fault says is what this one said.
+same()
+{
+	cmp "$work/out" "$work/good"
+}
+
 # ended LABEL: how a run may end
 ended()
 {
 	if [ "$status" -eq 0 ] && [ ! -s "$work/err" ]; then
-		cmp "$work/out" "$work/good" || fail "$1: it says something else"
+		same || fail "$1: it says something else"
 	elif [ ! -s "$work/err" ]; then
 		fail "$1: status $status, and nothing is said"
 	elif [ "$status" -ne 0 ] &&

@@ -110,6 +110,7 @@ static const char *const hearing[] = {
 	[MICROPHONE_OPENING] = "opening",
 	[MICROPHONE_HEARS] = "hears",
 	[MICROPHONE_MISSING] = "missing",
+	[MICROPHONE_NO_ROOM] = "no room",
 	[MICROPHONE_LOST] = "lost",
 };
 

@@ -15,7 +15,7 @@
 #include "evenhand/world/audio_file.h"
 
 struct audio_program {
-	pid_t pid; /* 0: none was started */
+	pid_t pid; /* 0: it is not there; -1: the system has no room */
 	int fd;	   /* our end of the pipe; -1 */
 };
 

@@ -117,6 +117,7 @@ enum microphone_state {
 	MICROPHONE_OPENING,
 	MICROPHONE_HEARS,
 	MICROPHONE_MISSING, /* there is none, or not the one wished for */
+	MICROPHONE_NO_ROOM, /* the computer has no more for what hears it */
 	MICROPHONE_LOST,    /* it was there and is being looked for */
 };
 

@@ -29,6 +29,9 @@ MESSAGE(M_DEVICE_MUTE, "",
     "as soon as it does.")
 MESSAGE(M_DEVICE_LOST, "",
     "The sound is gone. Practise without it; it comes back by itself.")
+MESSAGE(M_DEVICE_NO_ROOM, "",
+    "The computer has no room left to make sound. Practise without it: it begins "
+    "as soon as there is some.")
 MESSAGE(M_DEVICE_NO_PROGRAM, "",
     "The part of evenhand that makes sound, evenhand-sound, is missing or does "
     "not start. Practise without it; with evenhand installed anew there is sound "
