@@ -25,5 +25,7 @@ bool command_look_back(struct history *h, const char *player, struct moment now,
 		*status = command_status(&f);
 	}
 	journal_close(j);
-	return named || player == NULL;
+	return good ||
+	    (f.message.id != M_WORLD_JOURNAL_NO_MEMORY &&
+		(named || player == NULL));
 }

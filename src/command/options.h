@@ -109,7 +109,7 @@ struct routine *command_load(
 /*
  * The history of a player (NULL: the only one) for a routine, up to now.  When
  * it cannot be read, that is said, *status is set, and it stays empty.  False:
- * a name was asked for that no player can have.
+ * a name was asked for that no player can have, or there is no memory for it.
  */
 bool command_look_back(struct history *h, const char *player, struct moment now,
     const struct routine *r, int *status);

@@ -71,6 +71,11 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 		history_done(&p->history);
 		memset(&p->history, 0, sizeof p->history);
 		sound = false;
+		/* A plan as for a beginner would ask too much, or too little. */
+		if (f.message.id == M_WORLD_JOURNAL_NO_MEMORY) {
+			*status = command_status(&f);
+			return false;
+		}
 	}
 	/* A name that was mistyped would begin a journal unseen. */
 	if (c->player && sound && p->history.sittings == 0)

@@ -157,7 +157,7 @@ bool journal_history(struct journal *j, struct history *h, int today,
 {
 	const int days = r ? HISTORY_TALLY_DAYS : -1;
 	struct database other = { 0 }, *d;
-	bool good = true;
+	bool good = true, no_memory = false;
 
 	*h = (struct history) { 0 };
 	journal_flush(j);
@@ -165,16 +165,20 @@ bool journal_history(struct journal *j, struct history *h, int today,
 	d = readable(j, &other);
 	if (d != NULL && !history_load(d, h, today, days)) {
 		history_done(h);
-		good = history_recount(d, h, today, days);
-		if (!good)
+		/* What is not damaged is not counted anew. */
+		good = !d->no_memory && history_recount(d, h, today, days);
+		no_memory = d->no_memory;
+		if (!good && !no_memory)
 			give_up_reading(j, d);
 	}
 	database_close(&other);
 	pthread_mutex_unlock(&j->base_lock);
 	if (!good) {
 		history_done(h);
-		fault_set(
-		    f, message_with(M_WORLD_JOURNAL_UNREAD, TEXT(j->path)));
+		fault_set(f,
+		    no_memory
+			? message_of(M_WORLD_JOURNAL_NO_MEMORY)
+			: message_with(M_WORLD_JOURNAL_UNREAD, TEXT(j->path)));
 	} else if (r != NULL) {
 		history_set_apart(h, instrument_name(r->setup.instrument));
 	}

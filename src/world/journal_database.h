@@ -82,6 +82,7 @@ struct database {
 	/* Whose roll-ups are to be renewed before the commit. */
 	bool renew;
 	int64_t renew_day, renew_sitting;
+	bool no_memory; /* was why a history could not be read whole */
 };
 
 enum applied { APPLIED, REFUSED, FAILED };

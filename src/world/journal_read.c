@@ -37,35 +37,52 @@ enum { HEARD_BOWS_MAX = 1000, MEASURE_MOST = 1000000 };
 static sqlite3_stmt *prepare(struct database *d, const char *sql, int too_old)
 {
 	sqlite3_stmt *st = NULL;
+	int code = sqlite3_prepare_v2(d->handle, sql, -1, &st, NULL);
 
-	if (sqlite3_prepare_v2(d->handle, sql, -1, &st, NULL) != SQLITE_OK)
+	d->no_memory |= code == SQLITE_NOMEM;
+	if (code != SQLITE_OK)
 		return NULL;
 	if (sqlite3_bind_parameter_count(st) > 0)
 		sqlite3_bind_int(st, 1, too_old);
 	return st;
 }
 
+/* Ends a query; whether all that it gave was good. */
+static bool ended(struct database *d, sqlite3_stmt *st)
+{
+	int code = sqlite3_finalize(st);
+
+	d->no_memory |= code == SQLITE_NOMEM;
+	return code == SQLITE_OK;
+}
+
 /* The number a query gives, which ends with it; -1 when it gives none. */
-static int number_of(sqlite3_stmt *st)
+static int number_of(struct database *d, sqlite3_stmt *st)
 {
 	int number = -1;
 
 	if (st != NULL && sqlite3_step(st) == SQLITE_ROW)
 		number = sqlite3_column_int(st, 0);
-	return sqlite3_finalize(st) == SQLITE_OK ? number : -1;
+	return ended(d, st) ? number : -1;
 }
 
 /* How many of a kind there are; -1 when they cannot be counted. */
 static int count(struct database *d, const char *sql, int too_old)
 {
-	return number_of(prepare(d, sql, too_old));
+	return number_of(d, prepare(d, sql, too_old));
 }
 
 /* Memory for so many; one more than none, so that it is never NULL. */
-static void *room(struct history *h, int number, size_t size)
+static void *room(
+    struct database *d, struct history *h, int number, size_t size)
 {
-	return number < 0 ? NULL
-			  : arena_take(&h->arena, ((size_t)number + 1) * size);
+	void *taken = NULL;
+
+	if (number >= 0) {
+		taken = arena_take(&h->arena, ((size_t)number + 1) * size);
+		d->no_memory |= taken == NULL;
+	}
+	return taken;
 }
 
 static void text_of(sqlite3_stmt *st, int column, char *to, size_t size)
@@ -128,11 +145,11 @@ static bool load_sittings(struct database *d, struct history *h, int too_old)
 	    too_old);
 	bool good = true;
 
-	h->sitting = room(h, number, sizeof(*h->sitting));
+	h->sitting = room(d, h, number, sizeof(*h->sitting));
 	good = h->sitting != NULL && st != NULL;
 	while (good && h->sittings < number && sqlite3_step(st) == SQLITE_ROW)
 		good = fill_sitting(&h->sitting[h->sittings++], st);
-	return sqlite3_finalize(st) == SQLITE_OK && good;
+	return ended(d, st) && good;
 }
 
 /* A measure, which is never less than 0; NULL is 0, and so is nonsense. */
@@ -174,11 +191,11 @@ static bool load_turns(struct database *d, struct history *h, int too_old)
 	    too_old);
 	bool good;
 
-	h->turn = room(h, number, sizeof(*h->turn));
+	h->turn = room(d, h, number, sizeof(*h->turn));
 	good = h->turn != NULL && st != NULL;
 	while (good && h->turns < number && sqlite3_step(st) == SQLITE_ROW)
 		fill_turn(&h->turn[h->turns++], st);
-	return sqlite3_finalize(st) == SQLITE_OK && good;
+	return ended(d, st) && good;
 }
 
 static sqlite3_stmt *prepare_days(
@@ -195,15 +212,16 @@ static bool load_tallies(
     struct database *d, struct history *h, int today, int days)
 {
 	/* No list has more entries than letters, whatever its row says. */
-	int number = number_of(prepare_days(d,
-	    "SELECT total(min(entries, length(tallies))) " RECENT_DAYS, today,
-	    days));
+	int number = number_of(d,
+	    prepare_days(d,
+		"SELECT total(min(entries, length(tallies))) " RECENT_DAYS,
+		today, days));
 	sqlite3_stmt *st = prepare_days(d,
 	    "SELECT day, entries, tallies " RECENT_DAYS " ORDER BY day", today,
 	    days);
 	bool good;
 
-	h->tally = room(h, number, sizeof(*h->tally));
+	h->tally = room(d, h, number, sizeof(*h->tally));
 	good = h->tally != NULL && st != NULL;
 	while (good && sqlite3_step(st) == SQLITE_ROW) {
 		int entries = sqlite3_column_int(st, 1);
@@ -216,7 +234,7 @@ static bool load_tallies(
 		if (good)
 			h->tallies += entries;
 	}
-	return sqlite3_finalize(st) == SQLITE_OK && good;
+	return ended(d, st) && good;
 }
 
 static bool load_shares(struct database *d, struct history *h, int too_old)
@@ -228,7 +246,7 @@ static bool load_shares(struct database *d, struct history *h, int too_old)
 	    too_old);
 	bool good;
 
-	h->share = room(h, number, sizeof(*h->share));
+	h->share = room(d, h, number, sizeof(*h->share));
 	good = h->share != NULL && st != NULL;
 	while (good && h->shares < number && sqlite3_step(st) == SQLITE_ROW) {
 		struct past_share *s = &h->share[h->shares++];
@@ -240,7 +258,7 @@ static bool load_shares(struct database *d, struct history *h, int too_old)
 		s->dropped = sqlite3_column_int(st, 4);
 		s->played = sqlite3_column_int(st, 5);
 	}
-	return sqlite3_finalize(st) == SQLITE_OK && good;
+	return ended(d, st) && good;
 }
 
 /* What a later evenhand noted is nothing that hurts. */
@@ -251,7 +269,8 @@ static enum note_kind note_kind_of(int64_t number)
 	    : (enum note_kind)number;
 }
 
-static bool fill_note(struct history *h, struct past_note *n, sqlite3_stmt *st)
+static bool fill_note(struct database *d, struct history *h,
+    struct past_note *n, sqlite3_stmt *st)
 {
 	const char *words = (const char *)sqlite3_column_text(st, 4);
 
@@ -260,6 +279,7 @@ static bool fill_note(struct history *h, struct past_note *n, sqlite3_stmt *st)
 	n->kind = note_kind_of(sqlite3_column_int64(st, 2));
 	n->finger = within(st, 3, 0, 4);
 	n->words = words ? arena_text(&h->arena, words, strlen(words)) : NULL;
+	d->no_memory |= words && !n->words;
 	return n->words != NULL;
 }
 
@@ -272,11 +292,11 @@ static bool load_notes(struct database *d, struct history *h, int too_old)
 	    too_old);
 	bool good;
 
-	h->note = room(h, number, sizeof(*h->note));
+	h->note = room(d, h, number, sizeof(*h->note));
 	good = h->note != NULL && st != NULL;
 	while (good && h->notes < number && sqlite3_step(st) == SQLITE_ROW)
-		good = fill_note(h, &h->note[h->notes++], st);
-	return sqlite3_finalize(st) == SQLITE_OK && good;
+		good = fill_note(d, h, &h->note[h->notes++], st);
+	return ended(d, st) && good;
 }
 
 static bool load_all(struct database *d, struct history *h, int today, int days)
@@ -292,6 +312,7 @@ bool history_load(struct database *d, struct history *h, int today, int days)
 {
 	bool good;
 
+	d->no_memory = false;
 	/* In one transaction, so that all parts are of one moment. */
 	if (!database_run(d, "BEGIN"))
 		return false;

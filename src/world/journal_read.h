@@ -12,7 +12,8 @@
 /*
  * Fills an all-zero history as of a practice day, with roll-ups of so many
  * days, -1 of all.  False when it cannot be
- * read; what was read so far is the caller's to free.
+ * read, with d->no_memory when that is why; what was read so far is the caller's
+ * to free.
  */
 bool history_load(struct database *d, struct history *h, int today, int days);
 

@@ -177,16 +177,24 @@ a_file()
 	fi
 }
 
-# a_track LABEL: the same; one without a history that could not be read is made
-# all the same, and that is said
-a_track()
+# planned LABEL: what is planned is what was planned without a fault, or nothing
+planned()
 {
-	grep -q 'the practice history' "$work/err" || a_file "$1"
+	nothing "$1"
+	if [ "$status" -ne 0 ]; then
+		[ ! -s "$work/out" ] || same || fail "$1: another plan"
+	fi
 }
 
-# every_turn LABEL: what was printed of a session is in the history
+# every_turn LABEL: what was printed of a session is in the history, and it had
+# the plan of that history
 every_turn()
 {
+	for plan in "$work/out" "$work/good"; do
+		grep '^Today: ' "$plan" > "$plan.plan"
+	done
+	[ ! -s "$work/out.plan" ] ||
+	    cmp "$work/out.plan" "$work/good.plan" || fail "$1: another plan"
 	printed=$(grep -c '^Clean or shaky' "$work/out")
 	"$EVENHAND" history --json > "$work/h.json" 2>&1 < /dev/null ||
 	    fail "$1: the history cannot be read"

@@ -12,7 +12,7 @@ pedals keys
 practised tone.yaml
 day=2026-03-04T17:00
 every memory evenhand nothing check tone.yaml
-every memory evenhand nothing today --at "$day" --why tone.yaml
+every memory evenhand planned today --at "$day" --why tone.yaml
 every memory evenhand nothing history --lines
 every memory evenhand nothing history --json
 every memory evenhand nothing class wrens --at "$day"
@@ -24,7 +24,7 @@ else
 	echo "skipped: there is no evenhand-paper here"
 fi
 if [ -x "${EVENHAND%/*}/evenhand-file" ]; then
-	every memory evenhand a_track track -o today.wav --at "$day"
+	every memory evenhand a_file track -o today.wav --at "$day"
 	every memory evenhand-file a_file track -o today.wav --at "$day"
 else
 	echo "skipped: there is no evenhand-file here"

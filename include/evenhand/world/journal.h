@@ -65,7 +65,8 @@ bool journal_trouble(struct journal *j, struct message *m);
  * all that a plan asks for; all else is whole.  With a routine, what was practised on another instrument is set apart
  * (history_set_apart); NULL leaves all names as they are.  A journal that was
  * found broken or out of reach when it was opened has none; false with a fault,
- * and an empty history, when it proves unreadable only now.
+ * and an empty history, when it proves unreadable only now: with
+ * M_WORLD_JOURNAL_NO_MEMORY it is whole, and no plan should be made without it.
  */
 bool journal_history(struct journal *j, struct history *h, int today,
     const struct routine *r, struct fault *f);
