@@ -257,7 +257,7 @@ done
 mkfifo pipe.yaml
 for file in pipe.yaml /dev/zero .; do
 	for verb in check today gather; do
-		timeout 20 "$EVENHAND" $verb "$file" > "$out" 2> "$err" \
+		timeout 100 "$EVENHAND" $verb "$file" > "$out" 2> "$err" \
 		    < /dev/null
 		status_is $? 66 "$verb $file"
 	done

@@ -94,6 +94,7 @@ back
 shows 5 'Nothing sore from last time?'
 leave
 shows 5 'Not today, then.'
+waits 5 prompted
 so "a skipped one was seen too" grep -qx 'first_minutes_seen: yes' "$file"
 
 # --- it hurts -------------------------------------------------------------

@@ -32,9 +32,10 @@ held()
 # shellcheck disable=SC2317 # called by so
 ended()
 {
-	for _ in 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19 20 21 22 23 24 25 \
-	    26 27 28 29 30; do
+	left=120
+	while [ "$left" -gt 0 ]; do
 		kill -0 "$pid" 2> /dev/null || return 0
+		left=$((left - 1))
 		sleep 1
 	done
 	kill -KILL "$pid"

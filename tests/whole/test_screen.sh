@@ -18,10 +18,16 @@ flag()
 	tm display-message -p -t 0 "#{$1}"
 }
 
+# shellcheck disable=SC2317
+hidden()
+{
+	[ "$(flag cursor_flag)" = 0 ]
+}
+
 # given_back LABEL: the mode, the page and the cursor are the shell's again
 given_back()
 {
-	shows 5 'ready>'
+	waits 5 prompted
 	is "$1: on the shell's own page" "$(flag alternate_on)" 0
 	is "$1: the cursor is seen" "$(flag cursor_flag)" 1
 	mode "mode-$1"
@@ -32,11 +38,25 @@ given_back()
 # begin LINE: a command on a fresh page of the shell, and its first page
 begin()
 {
-	command_line clear
-	sleep 0.3
-	tm clear-history -t 0
+	fresh
 	command_line "$* 2> $work/said"
 	waits 5 seen 'sore'
+}
+
+# steady FILE: the screen, when a second changes nothing on it; a page that is
+# still being written is none
+steady()
+{
+	for _ in 1 2 3 4 5 6 7 8 9 10; do
+		screen > "$1"
+		sleep 1
+		alike "$1" && break
+	done
+}
+
+alike()
+{
+	screen | cmp -s - "$1"
 }
 
 # --- every way of ending --------------------------------------------------
@@ -46,7 +66,7 @@ mode mode-before
 
 begin "$EVENHAND $at"
 is "on a page of its own" "$(flag alternate_on)" 1
-so "the cursor is hidden" [ "$(flag cursor_flag)" = 0 ]
+waits 3 hidden && ok "the cursor is hidden"
 key q
 given_back q
 is "nothing was said beside the page" "$(cat "$work/said")" ''
@@ -60,6 +80,7 @@ waits 5 seen 'One thing to keep'
 key NPage
 waits 5 seen 'question for your teacher'
 key -l 'Higher?'
+waits 5 seen 'Higher?'
 sleep 0.5
 key Enter
 given_back asked
@@ -100,8 +121,7 @@ given_back fast
 # across the page.
 mv "$HOME/.config" "$HOME/.config-was"
 touch "$HOME/.config"
-command_line clear
-sleep 0.3
+fresh
 command_line "$EVENHAND $at --player blocked 2> $work/said"
 waits 5 seen 'Welcome'
 key NPage
@@ -120,14 +140,12 @@ mv "$HOME/.config-was" "$HOME/.config"
 # --- suspended and continued ----------------------------------------------
 
 begin "$EVENHAND $at"
-screen > "$work/first"
+steady "$work/first"
 key C-z
 given_back suspended
 command_line fg
-waits 5 seen 'sore'
-screen > "$work/again"
-so "continued, the page is as it was" cmp "$work/first" "$work/again"
-so "and the cursor is hidden" [ "$(flag cursor_flag)" = 0 ]
+waits 5 alike "$work/first" && ok "continued, the page is as it was"
+waits 3 hidden && ok "and the cursor is hidden"
 
 # --- sizes ----------------------------------------------------------------
 
@@ -138,10 +156,7 @@ for n in 1 2 3 4 5 6 7 8 9 10; do
 	done
 done
 tm resize-window -t 0 -x 80 -y 24
-waits 3 seen 'sore'
-sleep 0.3
-screen > "$work/resized"
-so "after 50 resizes the page is as it was" cmp "$work/first" "$work/resized"
+waits 5 alike "$work/first" && ok "after 50 resizes the page is as it was"
 tm resize-window -t 0 -x 39 -y 11
 waits 3 seen '40'
 tm resize-window -t 0 -x 1 -y 1

@@ -51,7 +51,7 @@ for size in '40 x 12' '80 x 24' '120 x 40'; do
 	is_page where "$size"
 	sleep 0.3
 	key q
-	shows 5 'ready>'
+	waits 5 prompted
 
 	# Two keys, from the first page to the shell, and all of it is kept.
 	name=$(echo "two$size" | tr -d ' ')
@@ -71,13 +71,14 @@ for size in '40 x 12' '80 x 24' '120 x 40'; do
 	waits 9 seen 'One thing to keep'
 	# Where it takes two leaves the left pedal turns them.
 	if [ "$size" = '40 x 12' ]; then
-		so "back reads on" seen 'Back: read on.'
+		waits 5 seen 'Back: read on.' && ok "back reads on"
 		sleep 0.4
 		key PageUp
 		waits 5 seen 'more (2 of' && ok "the pedal turns the leaf"
 		sleep 0.4
 	fi
 	key PageDown
+	waits 5 seen 'question for your teacher'
 	sleep 0.4
 	key PageDown
 	shows 5 'over-0'

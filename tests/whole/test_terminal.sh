@@ -35,14 +35,14 @@ so "keys are not echoed" [ "$(page | grep -c '\^\[')" = 0 ]
 # --- suspended and continued ----------------------------------------------
 
 key C-z
-shows 5 'ready>'
+waits 5 prompted
 mode stopped
 so "suspended, the terminal is the shell's" \
     cmp "$work/before" "$work/stopped"
 command_line 'fg'
-sleep 1.5
+waits 5 raw
 key C-c
-sleep 1
+waits 5 prompted
 command_line 'echo status-$?'
 shows 5 'status-0'
 history_json h.json
@@ -54,13 +54,11 @@ so "after Ctrl-C the terminal is as it was" cmp "$work/before" "$work/after"
 # --- stopped from outside -------------------------------------------------
 
 for signal in TERM HUP SEGV; do
-	command_line clear
-	sleep 0.5
-	tm clear-history -t 0
+	fresh
 	command_line "$EVENHAND --lines"
 	shows 5 'sore'
 	kill -s "$signal" "$(child)"
-	sleep 0.5
+	waits 5 prompted
 	mode "$signal"
 	so "after $signal the terminal is as it was" \
 	    cmp "$work/before" "$work/$signal"

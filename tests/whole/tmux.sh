@@ -72,6 +72,33 @@ command_line()
 	key Enter
 }
 
+# prompted: the shell waits for a line; what was started has ended or stopped
+prompted()
+{
+	[ "$(screen | grep . | tail -n 1)" = 'ready>' ]
+}
+
+# bare: and nothing else stands there
+bare()
+{
+	[ "$(screen | grep .)" = 'ready>' ]
+}
+
+# fresh: a page of the shell with nothing on it, and nothing that scrolled away
+fresh()
+{
+	command_line clear
+	waits 5 bare
+	tm clear-history -t 0
+}
+
+# raw: the program reads key by key, so it has the terminal
+raw()
+{
+	stty -a < "$(tm display-message -p -t 0 '#{pane_tty}')" |
+	    grep -q -e '-icanon'
+}
+
 # mode NAME: the terminal's settings, in $work/NAME
 mode()
 {

@@ -94,11 +94,14 @@ static inline int fixture_close(void **state)
 	return system(command);
 }
 
-/* Looks after a device until it is in a state; whether it came to it. */
+/*
+ * Looks after a device until it is in a state; whether it came to it.  A busy
+ * computer gets ten times as long, here and below.
+ */
 static inline bool state_reached(
     struct device *d, enum device_state wanted, int ms)
 {
-	for (; ms > 0 && device_state(d) != wanted; ms -= 10) {
+	for (ms *= 10; ms > 0 && device_state(d) != wanted; ms -= 10) {
 		pause_ms(10);
 		device_look(d);
 	}
@@ -162,7 +165,7 @@ static inline bool gone_within(pid_t pid, int ms)
 	char path[64], state = 'Z';
 
 	snprintf(path, sizeof path, "/proc/%d/stat", (int)pid);
-	for (; ms > 0; ms -= 10) {
+	for (ms *= 10; ms > 0; ms -= 10) {
 		FILE *f = fopen(path, "r");
 		bool read = f && fscanf(f, "%*d (%*[^)]) %c", &state) == 1;
 

@@ -268,7 +268,7 @@ static void test_killed(void **state)
 	device_advance(d, RATE);
 	assert_int_equal(device_microphone(d), MICROPHONE_HEARS);
 	kill(hearing_child(keeper), SIGKILL);
-	for (int i = 0; i < 300 && device_microphone(d) == MICROPHONE_HEARS;
+	for (int i = 0; i < 3000 && device_microphone(d) == MICROPHONE_HEARS;
 	     i++) {
 		pause_ms(10);
 		device_look(d);

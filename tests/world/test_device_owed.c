@@ -144,7 +144,7 @@ static void test_mute_then_none(void **state)
 	assert_int_equal(mkfifo(x->tap, 0600), 0);
 	hang(x);
 	fixture_cards(x, CARD_NONE);
-	for (int i = 0; i < 600 && device_sentence(device).id == M_DEVICE_MUTE;
+	for (int i = 0; i < 6000 && device_sentence(device).id == M_DEVICE_MUTE;
 	     i++) {
 		pause_ms(10);
 		device_look(device);
@@ -163,7 +163,7 @@ static void test_mute_then_raced(void **state)
 	assert_int_equal(mkfifo(x->tap, 0600), 0);
 	hang(x);
 	fixture_cards(x, CARD_NULL);
-	for (int i = 0; i < 600; i++) {
+	for (int i = 0; i < 6000; i++) {
 		pause_ms(10);
 		device_look(device);
 		sounded |= device_state(device) == DEVICE_SOUNDS;

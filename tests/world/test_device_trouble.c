@@ -51,8 +51,10 @@ static void rise(struct seat *s)
 /* Frames go by the clock for a while: forward, and at its pace. */
 static void goes_by_the_clock(struct device *d)
 {
-	int64_t first = device_frame(d), last = first, now;
+	int64_t began = clock_steady_ns(), took, first, last, now;
 
+	device_look(d);
+	first = last = device_frame(d);
 	for (int i = 0; i < 30; i++) {
 		pause_ms(10);
 		device_look(d);
@@ -61,8 +63,9 @@ static void goes_by_the_clock(struct device *d)
 		last = now;
 	}
 	/* A busy computer may be late, by its own doing. */
-	assert_in_range(
-	    last - first, frames_of_ms(290, RATE), frames_of_ms(900, RATE));
+	took = (clock_steady_ns() - began) / 1000000;
+	assert_in_range(last - first, frames_of_ms(290, RATE),
+	    frames_of_ms(took + 50, RATE));
 	/* Nothing is under way to the ear. */
 	assert_true(device_heard(d) >= last);
 }
@@ -361,7 +364,7 @@ static int32_t reported(struct sound_keeper *k)
 {
 	struct sound_report r;
 
-	for (int i = 0; i < 300; i++, pause_ms(10))
+	for (int i = 0; i < 3000; i++, pause_ms(10))
 		if (keeper_report(k, &r))
 			return r.number;
 	return 0;
@@ -383,7 +386,7 @@ static void test_numbers(void **state)
 	assert_int_equal(reported(k), gone);
 	plays = keeper_make(k, &order);
 	for (int i = 0;
-	     i < 300 && sound_phase(keeper_shared(k), plays) != SOUND_SOUNDS;
+	     i < 3000 && sound_phase(keeper_shared(k), plays) != SOUND_SOUNDS;
 	     i++)
 		pause_ms(10);
 	child = child_process(process);

@@ -355,6 +355,19 @@ static int after_signals(const int *numbers, int count)
 	return status;
 }
 
+/*
+ * Whether they end it at once.  Two of a kind are one where a very busy computer
+ * let the program see neither yet; it may try again.
+ */
+static bool at_once(const int *numbers, int count)
+{
+	int status = 0;
+
+	for (int i = 0; i < 4 && !WIFSIGNALED(status); i++)
+		status = after_signals(numbers, count);
+	return WIFSIGNALED(status) && WTERMSIG(status) == SIGTERM;
+}
+
 /* Only who asks twice is served at once; a hang-up never cuts anything. */
 static void test_asked_twice(void **state)
 {
@@ -370,10 +383,8 @@ static void test_asked_twice(void **state)
 	assert_true(WIFEXITED(status) && WEXITSTATUS(status) == 0);
 	status = after_signals(gone, 3);
 	assert_true(WIFEXITED(status) && WEXITSTATUS(status) == 0);
-	status = after_signals(twice, 2);
-	assert_true(WIFSIGNALED(status) && WTERMSIG(status) == SIGTERM);
-	status = after_signals(either, 3);
-	assert_true(WIFSIGNALED(status) && WTERMSIG(status) == SIGTERM);
+	assert_true(at_once(twice, 2));
+	assert_true(at_once(either, 3));
 }
 
 /* Says into its terminal that it heard a key. */
@@ -402,7 +413,7 @@ static void test_not_held(void **state)
 	assert_true(s.found.c_iflag & IXON);
 	assert_int_equal(write(s.master, "\023c", 2), 2);
 	struct pollfd p = { .fd = s.master, .events = POLLIN };
-	int heard = poll(&p, 1, 2000);
+	int heard = poll(&p, 1, 30000);
 	if (heard != 1)
 		kill(s.child, SIGKILL);
 	assert_int_equal(waitpid(s.child, &status, 0), s.child);
@@ -451,6 +462,9 @@ static void test_suspend(void **state)
 		kill(s.child, SIGCONT);
 		sleep_ms(100);
 	}
+	for (int i = 0;
+	     i < 300 && (seat_now(&s).c_lflag & (ICANON | ECHO)) != 0; i++)
+		sleep_ms(100);
 	assert_false(seat_now(&s).c_lflag & (ICANON | ECHO));
 	kill(s.child, SIGTERM);
 	waitpid(s.child, &status, 0);

@@ -26,7 +26,7 @@
 #include "evenhand/world/keys.h"
 #include "evenhand/world/terminal.h"
 
-enum { COLUMNS = 120, ROWS = 40, PICTURES = 200, SLOWEST_MS = 500 };
+enum { COLUMNS = 120, ROWS = 40, PICTURES = 200, SLOWEST_MS = 5000 };
 
 struct line {
 	int far;    /* the terminal's own end */
@@ -173,7 +173,7 @@ static void test_stands_still(void **state)
 	int status;
 
 	(void)state;
-	first = reported(&l, 10000);
+	first = reported(&l, 60000);
 	if (first == 0)
 		kill(l.pid, SIGKILL);
 	assert_int_equal(first, 'h');
@@ -181,7 +181,7 @@ static void test_stands_still(void **state)
 	assert_int_equal(last, 'l');
 	assert_non_null(strstr(l.seen, "THE LAST"));
 	/* Nobody reads any more: it ends all the same. */
-	end = reported(&l, 5000);
+	end = reported(&l, 60000);
 	if (end == 0)
 		kill(l.pid, SIGKILL);
 	assert_int_equal(end, 'e');
