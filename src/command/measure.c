@@ -109,10 +109,10 @@ static bool show(const struct measured *m, bool alone, int *status)
 	struct text row = text_in(bytes, sizeof(bytes));
 	bool good;
 
+	if (!m->ask->json && alone)
+		return measure_page(m, columns(), status);
 	if (m->ask->json)
 		good = measure_json_print(m);
-	else if (alone)
-		good = measure_page(m, columns());
 	else {
 		measure_table_row(m, &row);
 		good = command_print(&row);
@@ -122,13 +122,16 @@ static bool show(const struct measured *m, bool alone, int *status)
 	return good;
 }
 
-static bool write_files(const struct measured *m, int *status)
+/* The track is there by now, the plot is made when all else went well. */
+static bool write_files(const struct measured *m, bool shown, int *status)
 {
 	const struct measure_ask *a = m->ask;
 
 	if (a->track)
 		say_written(message_with(M_MEASURE_TRACK_WRITTEN,
 		    TEXT(a->track), WHOLE(m->track.rows)));
+	if (!shown)
+		return false;
 	if (a->plot && !measure_plot(m, status))
 		return false;
 	return !a->plot ||
@@ -141,6 +144,7 @@ static int one(
 {
 	struct measured *m = calloc(1, sizeof(*m));
 	int status = EXIT_GOOD;
+	bool shown;
 
 	if (!m) {
 		refuse(message_of(M_COMMAND_NO_MEMORY));
@@ -152,8 +156,8 @@ static int one(
 		if (a->json && !alone)
 			command_print_bytes(*first ? "[\n" : ",\n", 2);
 		*first = false;
-		if (show(m, alone, &status))
-			write_files(m, &status);
+		shown = show(m, alone, &status);
+		write_files(m, shown, &status);
 	}
 	measured_free(m);
 	return status;

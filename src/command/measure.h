@@ -114,10 +114,10 @@ void measure_say_sum(const struct measured *m, struct text *out);
 /* --- measure_page.c --- */
 
 /*
- * The page for a screen so many columns wide; false: standard output took no
- * more.
+ * The page for a screen so many columns wide; false, with the status to end
+ * with: standard output took no more, or there is no memory, which is said.
  */
-bool measure_page(const struct measured *m, int columns);
+bool measure_page(const struct measured *m, int columns, int *status);
 
 /* --- measure_table.c --- */
 

@@ -21,6 +21,8 @@ struct printed {
 	int columns;
 	struct text said, all;
 	char said_bytes[SAID_BYTES], bytes[PAGE_BYTES];
+	struct canvas picture;
+	char rows[ROWS_BYTES];
 };
 
 /* What was said since the last time, in lines that the screen has room for. */
@@ -42,22 +44,16 @@ static void put_said(struct printed *p)
 /* Each row of the canvas as a line. */
 static void put_picture(struct printed *p, const struct measured *m)
 {
-	struct canvas *c = malloc(sizeof(*c));
-	char *rows = malloc(ROWS_BYTES);
-
-	if (c && rows &&
-	    track_plot(c, p->columns, &m->outline, m->ask->reference_hz,
-		m->ask->ascii)) {
-		text_add(&p->all, "\n");
-		canvas_text(c, rows, ROWS_BYTES);
-		text_add(&p->all, rows);
-		text_add(&p->all, "\n");
-	}
-	free(rows);
-	free(c);
+	if (!track_plot(&p->picture, p->columns, &m->outline,
+		m->ask->reference_hz, m->ask->ascii))
+		return;
+	text_add(&p->all, "\n");
+	canvas_text(&p->picture, p->rows, ROWS_BYTES);
+	text_add(&p->all, p->rows);
+	text_add(&p->all, "\n");
 }
 
-bool measure_page(const struct measured *m, int columns)
+bool measure_page(const struct measured *m, int columns, int *status)
 {
 	struct printed *p = malloc(sizeof(*p));
 	bool good;
@@ -66,6 +62,7 @@ bool measure_page(const struct measured *m, int columns)
 		struct message none = message_of(M_COMMAND_NO_MEMORY);
 
 		command_say(&none);
+		*status = EXIT_OS;
 		return false;
 	}
 	p->columns = columns;
@@ -78,6 +75,8 @@ bool measure_page(const struct measured *m, int columns)
 	measure_say_sum(m, &p->said);
 	put_said(p);
 	good = command_print(&p->all);
+	if (!good)
+		*status = EXIT_IO;
 	free(p);
 	return good;
 }

@@ -26,6 +26,16 @@ fi
 if [ -x "${EVENHAND%/*}/evenhand-file" ]; then
 	every memory evenhand a_file track -o today.wav --at "$day"
 	every memory evenhand-file a_file track -o today.wav --at "$day"
+	tiny tiny.yaml
+	run 0 track -o whole.wav --at "$day" --player nobody tiny.yaml
+	# Eight seconds of it.
+	head -c 768044 whole.wav > "$work/kept/files/heard.wav"
+	every memory evenhand a_file measure heard.wav --track heard.csv
+	WAYS=alone
+	if [ -x "${EVENHAND%/*}/evenhand-paper" ]; then
+		every memory evenhand a_file measure heard.wav --plot heard.svg
+	fi
+	unset WAYS
 else
 	echo "skipped: there is no evenhand-file here"
 fi
