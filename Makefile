@@ -397,6 +397,13 @@ picture: $(B)/tests/tools/picture
 # again, so it must have been built with the same EXTRA.
 LINT_B ?= $(B)-lint
 
+# Each version of gcc sees other things; with this one all was looked at.  What it
+# takes for a leak is none where a list or a caller keeps it: leaks are what the
+# sanitizer and valgrind find.
+ANALYSER ?= gcc-12
+ANALYSE = $(ANALYSER) -std=c17 $(CPPFLAGS) $(PAPER_CFLAGS) -O0 -fanalyzer \
+	-Wno-analyzer-malloc-leak -Werror -S -o /dev/null
+
 lint:
 	sh $(TOOLS)/arrows.sh
 	sh $(TOOLS)/size.sh
@@ -415,6 +422,11 @@ lint:
 	    'clang-tidy --quiet --config-file=docs/clang-tidy "$$@" -- -std=c17 \
 	    $(SYSTEM) $(PAPER_CFLAGS) -DEVENHAND_VERSION=\"$(VERSION)\" \
 	    2>/dev/null' tidy
+	@echo "the analyser of $(ANALYSER)"
+	@if command -v $(ANALYSER) > /dev/null; then \
+	    printf '%s\n' $(filter src/%,$(C_FILES)) | \
+	    xargs -P $(JOBS) -n 1 $(ANALYSE); \
+	    else echo "skipped: there is no $(ANALYSER)"; fi
 	cppcheck -q --std=c11 --enable=warning,performance,portability \
 	    --inline-suppr --suppress=missingIncludeSystem --error-exitcode=1 \
 	    -j $(JOBS) -Iinclude src

@@ -81,7 +81,7 @@ static void set_choice(
 /* All choices, one below the other, the chosen one marked. */
 void page_choices(struct flow *f, const struct session *s, int room)
 {
-	int column[CHOICE_WAYS];
+	int column[CHOICE_WAYS] = { 0 };
 	int choices = story_choices(s);
 	int ways = choices_ways(s, f->width, room, column);
 	int rows = (choices + ways - 1) / ways;

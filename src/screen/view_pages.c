@@ -12,6 +12,8 @@
  */
 #include "view_pages.h"
 
+#include <assert.h>
+
 #include "view_first.h"
 #include "view_page_fields.h"
 #include "view_page_text.h"
@@ -194,6 +196,8 @@ static void plan_page(
 			fewest = p->leaves;
 		}
 	}
+	/* The plainest ones fit everywhere. */
+	assert(best);
 	lay_out(p, best, columns, rows);
 	name_more(p);
 }
