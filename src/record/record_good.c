@@ -45,6 +45,15 @@ static bool share_good(const struct record_share *s)
 	    within(s->dropped, 0, NUMBER_MOST);
 }
 
+static bool shared_before(const struct record_sitting *s, int at)
+{
+	for (int i = 0; i < at; i++)
+		if (strcmp(s->share[i].stage, s->share[at].stage) == 0 &&
+		    strcmp(s->share[i].unit, s->share[at].unit) == 0)
+			return true;
+	return false;
+}
+
 static bool turn_counts_good(const struct record_turn *t)
 {
 	return within(t->number, 0, NUMBER_MOST) &&
@@ -59,6 +68,15 @@ static bool turn_counts_good(const struct record_turn *t)
 	    within(t->mark_ms, 0, MS_MOST);
 }
 
+/* A mark comes after its turn; before it was none at all. */
+static bool mark_good(const struct record *r, const struct record_sitting *s,
+    const struct record_turn *t)
+{
+	if (t->mark_row == 0)
+		return t->mark == MARK_NONE && t->mark_ms == 0;
+	return t->mark_row > t->row && row_good(r, s->computer, t->mark_row);
+}
+
 static bool turn_good(const struct record *r, const struct record_sitting *s,
     const struct record_turn *t)
 {
@@ -69,9 +87,17 @@ static bool turn_good(const struct record *r, const struct record_sitting *s,
 	    within(t->ended.utc, s->began.utc - SECONDS_MOST,
 		s->began.utc + SECONDS_MOST) &&
 	    within(t->ended.offset, -OFFSET_MOST, OFFSET_MOST) &&
-	    row_good(r, s->computer, t->row) &&
-	    (t->mark_row == 0 || row_good(r, s->computer, t->mark_row)) &&
+	    row_good(r, s->computer, t->row) && mark_good(r, s, t) &&
 	    (t == s->turn || t[-1].number < t->number);
+}
+
+/* The numbers of rows rise: what is told of a turn is told after it. */
+static bool turn_before(const struct record_sitting *s, int number, int64_t row)
+{
+	for (int i = 0; i < s->turns; i++)
+		if (s->turn[i].number == number)
+			return s->turn[i].row < row;
+	return false;
 }
 
 static bool measure_good(const struct record *r, const struct record_sitting *s,
@@ -79,11 +105,17 @@ static bool measure_good(const struct record *r, const struct record_sitting *s,
 {
 	for (int i = 0; i < m->values; i++)
 		if (!record_measure_name_good(m->value[i].name) ||
+		    (i > 0 &&
+			strcmp(m->value[i - 1].name, m->value[i].name) >= 0) ||
 		    !(fabs(m->value[i].value) < RECORD_REAL_MOST))
 			return false;
+	if (m > s->measure &&
+	    (m[-1].turn > m->turn ||
+		(m[-1].turn == m->turn && m[-1].method >= m->method)))
+		return false;
 	return within(m->turn, 0, NUMBER_MOST) &&
 	    within(m->method, 1, NUMBER_MOST) &&
-	    row_good(r, s->computer, m->row);
+	    turn_before(s, m->turn, m->row) && row_good(r, s->computer, m->row);
 }
 
 static bool parts_good(const struct record *r, const struct record_sitting *s)
@@ -93,7 +125,7 @@ static bool parts_good(const struct record *r, const struct record_sitting *s)
 	    s->measures > RECORD_SITTING_TURNS_MAX)
 		return false;
 	for (int i = 0; i < s->shares; i++)
-		if (!share_good(&s->share[i]))
+		if (!share_good(&s->share[i]) || shared_before(s, i))
 			return false;
 	for (int i = 0; i < s->turns; i++)
 		if (!turn_good(r, s, &s->turn[i]))

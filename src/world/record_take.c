@@ -34,6 +34,15 @@ const char *take_text(struct taking *k, const struct query *q, int column)
 	return kept != NULL ? kept : "";
 }
 
+/* In a damaged journal nothing is sure to be there only once. */
+static bool computer_taken(const struct taking *k, const char *id)
+{
+	for (int i = 0; i < k->r->computers; i++)
+		if (strcmp(k->r->computer[i].id, id) == 0)
+			return true;
+	return false;
+}
+
 static bool take_computers(struct taking *k)
 {
 	int number = query_count(k->d, "SELECT count(*) FROM origins");
@@ -49,7 +58,8 @@ static bool take_computers(struct taking *k)
 	while (!k->no_memory && k->r->computers < number && query_next(&q)) {
 		struct record_computer *c = &k->r->computer[k->r->computers];
 
-		if (!record_id_good(query_text(&q, 1)))
+		if (!record_id_good(query_text(&q, 1)) ||
+		    computer_taken(k, query_text(&q, 1)))
 			continue;
 		memcpy(c->id, query_text(&q, 1), RECORD_ID_MAX);
 		c->rows = query_whole(&q, 2);
@@ -79,7 +89,8 @@ static bool take_routines(struct taking *k)
 		m->edition = query_int(&q, 3);
 		m->text = take_text(k, &q, 4);
 		/* Sittings of one that no record can hold are left out. */
-		if (!record_routine_good(m))
+		if (!record_routine_good(m) ||
+		    record_routine_of(k->r, m->fingerprint) != NULL)
 			continue;
 		k->routine[k->r->routines++] = query_whole(&q, 0);
 		*end = m;
@@ -156,6 +167,8 @@ bool record_take(const char *journal, int since, struct record *r,
 		k.since = INT_MIN;
 	good = database_run(&d, "BEGIN") && take_all(&k) && take_ids(&d, r);
 	database_close(&d);
+	if (good && !k.no_memory)
+		k.no_memory = !record_leave_twice(r, left);
 	if (good && !k.no_memory)
 		return true;
 	return fault_set(f,

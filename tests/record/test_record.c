@@ -279,9 +279,47 @@ static void test_bytes(void **state)
 	}
 }
 
+/* A record of which a row was told twice: what is left can be read again. */
+static void left_out(struct record *r, int sittings, int notes)
+{
+	static char bytes[ROOM];
+	struct text t = text_in(bytes, sizeof(bytes));
+	struct record_left left = { 0 };
+	struct faults faults = { 0 };
+	struct record again;
+
+	assert_true(record_leave_twice(r, &left));
+	assert_int_equal(left.sittings, sittings);
+	assert_int_equal(left.notes, notes);
+	record_write(&t, r);
+	assert_true(record_parse("r.yaml", bytes, t.length, &again, &faults));
+	assert_int_equal(again.sittings, r->sittings);
+	assert_int_equal(again.turns, r->turns);
+	assert_int_equal(again.notes, r->notes);
+	record_done(&again);
+	record_done(r);
+}
+
+static void test_twice(void **state)
+{
+	struct record r;
+	struct fault f;
+
+	(void)state;
+	assert_true(read_changed("", "", &f, &r));
+	left_out(&r, 0, 0);
+	assert_true(read_changed("", "", &f, &r));
+	r.sitting->turn[1].row = r.sitting->turn[0].row;
+	left_out(&r, 1, 0);
+	assert_true(read_changed("", "", &f, &r));
+	r.note->row = r.sitting->note->row;
+	left_out(&r, 0, 1);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_twice),
 		cmocka_unit_test(test_bytes),
 		cmocka_unit_test(test_moments),
 		cmocka_unit_test(test_places),

@@ -164,6 +164,12 @@ struct record {
 	struct arena arena;
 };
 
+/* What did not go into a record, because no record can hold it. */
+struct record_left {
+	int sittings; /* with dates or numbers that cannot be */
+	int notes;
+};
+
 /* The words of a record, and of tables, for a block and the end of a session. */
 const char *record_block_word(enum block_kind kind);
 const char *record_how_word(enum ended how);
@@ -179,6 +185,13 @@ bool record_sitting_good(
     const struct record *r, const struct record_sitting *s);
 bool record_note_good(const struct record *r, const struct record_note *n);
 bool record_routine_good(const struct record_routine *m);
+
+/*
+ * Leaves out the sittings and notes whose number of a row, or of one of their
+ * turns, came before: a damaged journal may tell the same twice.  They are added
+ * to what is left out.  False when there is no memory.
+ */
+bool record_leave_twice(struct record *r, struct record_left *left);
 
 /* The routine with this fingerprint, or NULL. */
 const struct record_routine *record_routine_of(

@@ -25,12 +25,6 @@ bool record_load(const char *path, struct record *r, struct faults *faults,
 bool record_parse(const char *path, const char *bytes, size_t length,
     struct record *r, struct faults *faults);
 
-/* What did not go into a record, because no record can hold it. */
-struct record_left {
-	int sittings; /* with dates or numbers that cannot be */
-	int notes;
-};
-
 /*
  * Takes the record out of a journal that is only looked at: from a practice
  * day on, or all with since -1.  given and initials are the caller's to set
