@@ -131,7 +131,10 @@ static enum trouble look_at_file(struct database *d, const char *path)
 					  : trouble_of_errno(errno);
 	if (trouble != TROUBLE_NONE && trouble != TROUBLE_NEWER)
 		return database_give_up(d, trouble);
-	version = database_number(d, "PRAGMA user_version", 0);
+	version = database_number(d, "PRAGMA user_version", -1);
+	/* What does not say is no empty one. */
+	if (version < 0)
+		return database_give_up(d, TROUBLE_UNREACHABLE);
 	if (version == 0) {
 		database_close(d);
 		return database_memory(d, NULL);
