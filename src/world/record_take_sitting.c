@@ -117,23 +117,6 @@ static void take_measures(
 	}
 }
 
-/* What was heard before a turn took its place is nothing of it. */
-static void drop_early(struct record_sitting *s)
-{
-	const struct record_turn *t = s->turn, *end = t + s->turns;
-	int kept = 0;
-
-	for (int i = 0; i < s->measures; i++) {
-		const struct record_measure *m = &s->measure[i];
-
-		while (t < end && t->number < m->turn)
-			t++;
-		if (t < end && t->number == m->turn && m->row > t->row)
-			s->measure[kept++] = *m;
-	}
-	s->measures = kept;
-}
-
 /* The columns of a note begin with these; its sitting is bound or none. */
 static struct record_note *take_note(struct taking *k, const struct query *q)
 {
@@ -207,7 +190,6 @@ void take_sitting(
 	take_measures(k, s, key, query_int(q, 20));
 	if (k->no_memory)
 		return;
-	drop_early(s);
 	if (!record_sitting_good(k->r, s)) {
 		k->left->sittings++;
 		return;
