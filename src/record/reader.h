@@ -10,8 +10,7 @@
 
 #include "evenhand/record/read.h"
 
-/* Numbers of rows; journals of ours never come near the second. */
-#define ROW_MOST INT64_C(1000000000000000)
+/* Micrometres; no turn of ours comes near so many. */
 #define SLIDE_MOST INT64_C(1000000000000)
 #define RECORD_REAL_MOST 1e12 /* a measure is less, with or without a minus */
 

@@ -22,7 +22,8 @@ static bool within(int64_t number, int64_t least, int64_t most)
 static bool row_good(const struct record *r, int computer, int64_t row)
 {
 	return within(computer, 0, r->computers - 1) &&
-	    within(row, 1, r->computer[computer].rows) && row <= ROW_MOST;
+	    within(row, 1, r->computer[computer].rows) &&
+	    row <= RECORD_ROW_MOST;
 }
 
 static bool day_good(int day, struct moment at)

@@ -94,7 +94,7 @@ static bool read_computer(struct record_reader *rd, const struct node *n)
 	if (!record_map(rd, n, &map) ||
 	    !record_hex(rd, node_get(n, "id"), "id", RECORD_ID_MAX - 1, &id) ||
 	    !record_whole(rd, node_get(n, "rows"),
-		(struct whole) { "rows", 1, ROW_MOST }, &c->rows))
+		(struct whole) { "rows", 1, RECORD_ROW_MOST }, &c->rows))
 		return false;
 	for (int i = 0; i < r->computers; i++)
 		if (strcmp(r->computer[i].id, id) == 0)

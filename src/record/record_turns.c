@@ -108,7 +108,8 @@ static bool read_mark(struct line *l)
 	struct record_turn *t = l->t;
 
 	if (!record_whole(l->rd, l->at[COLUMN_MARK_ROW],
-		(struct whole) { "mark_row", 0, ROW_MOST }, &t->mark_row) ||
+		(struct whole) { "mark_row", 0, RECORD_ROW_MOST },
+		&t->mark_row) ||
 	    !whole(l, COLUMN_MARK_MS, "mark_ms", 0, MS_MOST, &t->mark_ms))
 		return false;
 	/* A mark comes after its turn; before it was none at all. */

@@ -74,7 +74,8 @@ bool record_int(
 
 bool record_row(struct record_reader *rd, const struct node *n, int64_t *out)
 {
-	return record_whole(rd, n, (struct whole) { "row", 1, ROW_MOST }, out);
+	return record_whole(
+	    rd, n, (struct whole) { "row", 1, RECORD_ROW_MOST }, out);
 }
 
 /*

@@ -63,6 +63,8 @@ static bool take_computers(struct taking *k)
 			continue;
 		memcpy(c->id, query_text(&q, 1), RECORD_ID_MAX);
 		c->rows = query_whole(&q, 2);
+		if (c->rows > RECORD_ROW_MOST)
+			c->rows = RECORD_ROW_MOST;
 		k->computer[k->r->computers++] = query_whole(&q, 0);
 	}
 	return query_done(&q);

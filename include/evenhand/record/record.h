@@ -58,6 +58,9 @@ struct student_ids {
 	char id[STUDENT_IDS_MAX][RECORD_ID_MAX];
 };
 
+/* No journal of ours comes near so many rows. */
+#define RECORD_ROW_MOST INT64_C(1000000000000000)
+
 /* A computer the student practised on; its name is random. */
 struct record_computer {
 	char id[RECORD_ID_MAX];
