@@ -146,4 +146,17 @@ bool record_count_row(struct record_reader *rd, const struct node *n, int kind,
 /* No two rows of a kind on one computer have one number. */
 bool record_rows_apart(struct record_reader *rd);
 
+/* --- record_good.c: what reading and taking hold a sitting to --- */
+
+/* Whether the stage and the unit of a share came before it. */
+bool record_share_before(const struct record_sitting *s, int at);
+
+/* The turn with this number, or NULL. */
+const struct record_turn *record_turn_numbered(
+    const struct record_sitting *s, int number);
+
+/* Whether a measure's turn and method are behind those of the one before. */
+bool record_measure_behind(
+    const struct record_sitting *s, const struct record_measure *m);
+
 #endif

@@ -11,6 +11,14 @@ bool record_id_good(const char *id)
 	    id[strspn(id, "0123456789abcdef")] == '\0';
 }
 
+bool record_has_computer(const struct record *r, const char *id)
+{
+	for (int i = 0; i < r->computers; i++)
+		if (strcmp(r->computer[i].id, id) == 0)
+			return true;
+	return false;
+}
+
 const struct record_routine *record_routine_of(
     const struct record *r, uint64_t fingerprint)
 {

@@ -46,7 +46,7 @@ static bool share_good(const struct record_share *s)
 	    within(s->dropped, 0, NUMBER_MOST);
 }
 
-static bool shared_before(const struct record_sitting *s, int at)
+bool record_share_before(const struct record_sitting *s, int at)
 {
 	for (int i = 0; i < at; i++)
 		if (strcmp(s->share[i].stage, s->share[at].stage) == 0 &&
@@ -92,31 +92,38 @@ static bool turn_good(const struct record *r, const struct record_sitting *s,
 	    (t == s->turn || t[-1].number < t->number);
 }
 
-/* The numbers of rows rise: what is told of a turn is told after it. */
-static bool turn_before(const struct record_sitting *s, int number, int64_t row)
+const struct record_turn *record_turn_numbered(
+    const struct record_sitting *s, int number)
 {
 	for (int i = 0; i < s->turns; i++)
 		if (s->turn[i].number == number)
-			return s->turn[i].row < row;
-	return false;
+			return &s->turn[i];
+	return NULL;
+}
+
+bool record_measure_behind(
+    const struct record_sitting *s, const struct record_measure *m)
+{
+	return m == s->measure || m[-1].turn < m->turn ||
+	    (m[-1].turn == m->turn && m[-1].method < m->method);
 }
 
 static bool measure_good(const struct record *r, const struct record_sitting *s,
     const struct record_measure *m)
 {
+	const struct record_turn *t = record_turn_numbered(s, m->turn);
+
 	for (int i = 0; i < m->values; i++)
 		if (!record_measure_name_good(m->value[i].name) ||
 		    (i > 0 &&
 			strcmp(m->value[i - 1].name, m->value[i].name) >= 0) ||
 		    !(fabs(m->value[i].value) < RECORD_REAL_MOST))
 			return false;
-	if (m > s->measure &&
-	    (m[-1].turn > m->turn ||
-		(m[-1].turn == m->turn && m[-1].method >= m->method)))
-		return false;
-	return within(m->turn, 0, NUMBER_MOST) &&
+	/* The numbers of rows rise: what is told of a turn is told after it. */
+	return t != NULL && t->row < m->row && record_measure_behind(s, m) &&
+	    within(m->turn, 0, NUMBER_MOST) &&
 	    within(m->method, 1, NUMBER_MOST) &&
-	    turn_before(s, m->turn, m->row) && row_good(r, s->computer, m->row);
+	    row_good(r, s->computer, m->row);
 }
 
 static bool parts_good(const struct record *r, const struct record_sitting *s)
@@ -126,7 +133,7 @@ static bool parts_good(const struct record *r, const struct record_sitting *s)
 	    s->measures > RECORD_SITTING_TURNS_MAX)
 		return false;
 	for (int i = 0; i < s->shares; i++)
-		if (!share_good(&s->share[i]) || shared_before(s, i))
+		if (!share_good(&s->share[i]) || record_share_before(s, i))
 			return false;
 	for (int i = 0; i < s->turns; i++)
 		if (!turn_good(r, s, &s->turn[i]))

@@ -68,26 +68,6 @@ static bool read_values(
 	return true;
 }
 
-static const struct record_turn *turn_of(
-    const struct record_sitting *s, int number)
-{
-	for (int i = 0; i < s->turns; i++)
-		if (s->turn[i].number == number)
-			return &s->turn[i];
-	return NULL;
-}
-
-/* Each turn and method once, in their order. */
-static bool in_order(struct record_reader *rd, const struct node *n,
-    const struct record_measure *m)
-{
-	if (m[-1].turn < m->turn ||
-	    (m[-1].turn == m->turn && m[-1].method < m->method))
-		return true;
-	return record_fault(rd, n,
-	    message_with(M_RECORD_ORDER, WHOLE(m->turn), WHOLE(m[-1].turn)));
-}
-
 static bool read_measure(
     struct record_reader *rd, const struct node *n, struct record_sitting *s)
 {
@@ -105,9 +85,12 @@ static bool read_measure(
 	    !record_row(rd, node_get(n, "row"), &m->row) ||
 	    !read_values(rd, node_get(n, "heard"), m))
 		return false;
-	if (s->measures > 0 && !in_order(rd, n, m))
-		return false;
-	t = turn_of(s, m->turn);
+	/* Each turn and method once, in their order. */
+	if (!record_measure_behind(s, m))
+		return record_fault(rd, n,
+		    message_with(
+			M_RECORD_ORDER, WHOLE(m->turn), WHOLE(m[-1].turn)));
+	t = record_turn_numbered(s, m->turn);
 	if (t == NULL)
 		return record_fault(
 		    rd, n, message_with(M_RECORD_NO_TURN, WHOLE(m->turn)));

@@ -96,10 +96,9 @@ static bool read_computer(struct record_reader *rd, const struct node *n)
 	    !record_whole(rd, node_get(n, "rows"),
 		(struct whole) { "rows", 1, RECORD_ROW_MOST }, &c->rows))
 		return false;
-	for (int i = 0; i < r->computers; i++)
-		if (strcmp(r->computer[i].id, id) == 0)
-			return record_fault(
-			    rd, n, message_with(M_RECORD_AGAIN, TEXT(id)));
+	if (record_has_computer(r, id))
+		return record_fault(
+		    rd, n, message_with(M_RECORD_AGAIN, TEXT(id)));
 	t = text_in(c->id, sizeof(c->id));
 	text_add(&t, id);
 	r->computers++;

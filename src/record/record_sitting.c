@@ -1,8 +1,6 @@
 /*
  * record_sitting.c - a sitting with all that belongs to it
  */
-#include <string.h>
-
 #include "evenhand/music/instrument.h"
 #include "reader.h"
 #include "words.h"
@@ -129,11 +127,9 @@ static bool read_share(
 	    !record_int(rd, at[3], (struct whole) { "dropped", 0, NUMBER_MOST },
 		&share->dropped))
 		return false;
-	for (int i = 0; i < s->shares; i++)
-		if (strcmp(s->share[i].stage, share->stage) == 0 &&
-		    strcmp(s->share[i].unit, share->unit) == 0)
-			return record_fault(rd, at[1],
-			    message_with(M_RECORD_AGAIN, TEXT(share->unit)));
+	if (record_share_before(s, s->shares))
+		return record_fault(
+		    rd, at[1], message_with(M_RECORD_AGAIN, TEXT(share->unit)));
 	s->shares++;
 	return true;
 }

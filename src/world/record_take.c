@@ -34,15 +34,6 @@ const char *take_text(struct taking *k, const struct query *q, int column)
 	return kept != NULL ? kept : "";
 }
 
-/* In a damaged journal nothing is sure to be there only once. */
-static bool computer_taken(const struct taking *k, const char *id)
-{
-	for (int i = 0; i < k->r->computers; i++)
-		if (strcmp(k->r->computer[i].id, id) == 0)
-			return true;
-	return false;
-}
-
 static bool take_computers(struct taking *k)
 {
 	int number = query_count(k->d, "SELECT count(*) FROM origins");
@@ -58,8 +49,9 @@ static bool take_computers(struct taking *k)
 	while (!k->no_memory && k->r->computers < number && query_next(&q)) {
 		struct record_computer *c = &k->r->computer[k->r->computers];
 
+		/* In a damaged journal nothing is sure to be there only once. */
 		if (!record_id_good(query_text(&q, 1)) ||
-		    computer_taken(k, query_text(&q, 1)))
+		    record_has_computer(k->r, query_text(&q, 1)))
 			continue;
 		memcpy(c->id, query_text(&q, 1), RECORD_ID_MAX);
 		c->rows = query_whole(&q, 2);

@@ -240,21 +240,21 @@ static void test_recap(void **state)
 	assert_int_equal(g.pulses, 6);
 }
 
+/* A first go on day 6, all clean at the top rung. */
+static const struct fresh clean_top = { .worked = true,
+	.marked = true,
+	.first_go = { .day = FIRST_DAY + 6, .pulses = 8, .clean = 15 } };
+
 /* The first sitting of a day was stopped before its first go; this one has it. */
 static void test_fresh_later(void **state)
 {
-	const struct fresh f = { .worked = true,
-		.marked = true,
-		.first_go = {
-		    .day = FIRST_DAY + 6, .pulses = 8, .clean = 15 } };
-
 	(void)state;
 	for (int day = 1; day <= 5; day++)
 		day_of(day, 8, day == 5 ? "cccc" : "sccc");
 	past_sit(past, made_moment(FIRST_DAY + 6, 9), "thirds", ENDED_EARLY);
 	past_turn(past, BLOCK_WORK, "thirds", "1", 0, 8, MARK_NONE, false);
 	assert_int_equal(after(6), MISSING_MARK);
-	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &clean_top);
 	assert_int_equal(now.missing, MISSING_NOTHING);
 	assert_int_equal(now.days, 6);
 }
@@ -319,25 +319,20 @@ static void test_fresh(void **state)
 /* Today is one of the last three days, and the one before those is none. */
 static void test_fresh_is_newest(void **state)
 {
-	const struct fresh f = { .worked = true,
-		.marked = true,
-		.first_go = {
-		    .day = FIRST_DAY + 6, .pulses = 8, .clean = 15 } };
-
 	(void)state;
 	for (int day = 1; day <= 5; day++)
 		day_of(day, 8, day == 3 ? "cccc" : "sccc");
-	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &clean_top);
 	assert_int_equal(now.clean_days, 1);
 	assert_int_equal(now.missing, MISSING_CLEAN_DAYS);
 	/* Nor does a day that nobody marked lend its place to another. */
 	past->h.tallies = past->h.turns = past->h.sittings = 0;
 	for (int day = 1; day <= 5; day++)
 		day_of(day, 8, day == 5 ? "----" : "cccc");
-	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &clean_top);
 	assert_int_equal(now.clean_days, 2);
 	r.move_clean = 3;
-	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &clean_top);
 	assert_int_equal(now.missing, MISSING_CLEAN_DAYS);
 	/* As many days as are looked at, and today: the oldest is forgotten. */
 	r.move_of = STANDING_DAYS_MAX;
@@ -345,7 +340,7 @@ static void test_fresh_is_newest(void **state)
 	for (int day = 1; day <= STANDING_DAYS_MAX; day++)
 		day_of(
 		    day + 5 - STANDING_DAYS_MAX, 8, day == 1 ? "sccc" : "cccc");
-	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &f);
+	standing_of(&now, &r, &past->h, THIRDS, FIRST_DAY + 6, &clean_top);
 	assert_int_equal(now.clean_days, STANDING_DAYS_MAX);
 }
 

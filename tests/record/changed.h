@@ -63,4 +63,29 @@ static inline bool read_changed(
 	return good;
 }
 
+/* A piece of the record changed into what no evenhand writes. */
+struct wrong {
+	const char *from, *to;
+	enum message_id id;
+	int line, column;
+};
+
+/* All of them are refused, each with its sentence and its place. */
+static inline void refused(const struct wrong *cases, size_t count)
+{
+	for (const struct wrong *w = cases; w < cases + count; w++) {
+		char words[400];
+		struct record r;
+		struct fault f;
+
+		assert_false(read_changed(w->from, w->to, &f, &r));
+		record_done(&r);
+		fault_text(&f, words, sizeof(words));
+		if (f.message.id != w->id || f.line != w->line ||
+		    f.column != w->column)
+			fail_msg("%s: %s, not %s at %d:%d", w->to, words,
+			    message_name(w->id), w->line, w->column);
+	}
+}
+
 #endif

@@ -68,11 +68,7 @@ static void test_moments(void **state)
 
 static void test_places(void **state)
 {
-	static const struct {
-		const char *from, *to;
-		enum message_id id;
-		int line, column;
-	} cases[] = {
+	static const struct wrong cases[] = {
 		{ "evenhand_record: 1", "evenhand_record: 01",
 		    M_RECORD_NOT_RECORD, 1, 18 },
 		{ "evenhand_record: 1", "evenhand_record: 3", M_RECORD_NEWER, 1,
@@ -122,18 +118,7 @@ static void test_places(void **state)
 	assert_int_equal(r.turns, 3);
 	assert_int_equal(r.notes, 2);
 	record_done(&r);
-	for (size_t i = 0; i < sizeof(cases) / sizeof(cases[0]); i++) {
-		char said[400];
-
-		assert_false(read_changed(cases[i].from, cases[i].to, &f, &r));
-		record_done(&r);
-		fault_text(&f, said, sizeof(said));
-		if (f.message.id != cases[i].id || f.line != cases[i].line ||
-		    f.column != cases[i].column)
-			fail_msg("%s: %s, not %s at %d:%d", cases[i].to, said,
-			    message_name(cases[i].id), cases[i].line,
-			    cases[i].column);
-	}
+	refused(cases, sizeof(cases) / sizeof(cases[0]));
 }
 
 /* A number of a measure, through words and back. */

@@ -196,6 +196,9 @@ bool record_routine_good(const struct record_routine *m);
  */
 bool record_leave_twice(struct record *r, struct record_left *left);
 
+/* Whether there is a computer with this id. */
+bool record_has_computer(const struct record *r, const char *id);
+
 /* The routine with this fingerprint, or NULL. */
 const struct record_routine *record_routine_of(
     const struct record *r, uint64_t fingerprint);
