@@ -17,10 +17,13 @@
 #define RECENT_TURNS \
 	"FROM turns WHERE day > ?1 " \
 	"OR sitting = (SELECT max(sitting) FROM turns)"
-/* Of so many days up to the last one before now; ?2 less than 0: of all. */
+/*
+ * Of so many days up to the last one before now; ?2 less than 0: of all.  One
+ * comparison alone, so that SQLite begins at that day.
+ */
 #define RECENT_DAYS \
-	"FROM days WHERE ?2 < 0 OR day > (SELECT coalesce(max(day), ?1) " \
-	"FROM days WHERE day <= ?1) - ?2"
+	"FROM days WHERE day > CASE WHEN ?2 < 0 THEN -1e19 ELSE " \
+	"(SELECT coalesce(max(day), ?1) FROM days WHERE day <= ?1) - ?2 END"
 #define RECENT_SHARES \
 	"FROM shares WHERE sitting IN (SELECT key FROM sittings WHERE " \
 	"day > ?1 OR key = (SELECT max(sitting) FROM turns))"
