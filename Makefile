@@ -432,7 +432,7 @@ lint:
 	    -j $(JOBS) -Iinclude src
 	shellcheck $(SHELLS)
 	@for p in $(PAGES); do mandoc -Tlint -Wwarning $$p || exit 1; done
-	codespell -q 3 -S "*.po" -L nd,chekc README.md DEVELOPERS.md docs man include src routines
+	codespell -q 3 -S "*.po,*-deutsch*" -L nd,chekc README.md DEVELOPERS.md docs man include src routines
 
 check-all: check paced sounded asan tsan valgrind killed
 

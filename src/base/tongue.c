@@ -59,14 +59,29 @@ void tongue_tenths(struct text *t, double number)
 	add_pointed(t, bytes);
 }
 
+/* To the word behind this one. */
+static const char *next_word(const char *words)
+{
+	words += strcspn(words, " ");
+	return words + strspn(words, " ");
+}
+
 void tongue_note(char *name)
 {
-	if (!tongue || !tongue->b || *name != 'B')
+	const char *own = message_english(M_WORD_NOTES);
+	const char *other = message_sentence(M_WORD_NOTES);
+	size_t letters = *name ? 1 + strspn(name + 1, "#b") : 0, takes;
+
+	while (*own &&
+	    (strcspn(own, " ") != letters || memcmp(own, name, letters) != 0)) {
+		own = next_word(own);
+		other = next_word(other);
+	}
+	takes = strcspn(other, " ");
+	if (!*own || takes == 0 || takes > TONGUE_NOTE_MAX)
 		return;
-	if (name[1] == 'b')
-		memmove(name + 1, name + 2, strlen(name + 2) + 1);
-	else
-		*name = tongue->b;
+	memmove(name + takes, name + letters, strlen(name + letters) + 1);
+	memcpy(name, other, takes);
 }
 
 /* Writes a day as a pattern of d, m, y and other signs says. */

@@ -3,6 +3,9 @@
  */
 #include "evenhand/coach/lesson.h"
 
+#include <assert.h>
+#include <string.h>
+
 #include "evenhand/base/text.h"
 
 enum { LIST_BYTES = 200, RESETS_MANY = 4, WORDS_BYTES = 1024 };
@@ -44,8 +47,26 @@ static const struct reason *moved(const struct plan *p)
 	return NULL;
 }
 
+/* To the teacher, with the same arguments. */
 static void add_why(struct lesson_words *to, struct message m)
 {
+	static const struct {
+		enum message_id student, teacher;
+	} says[] = {
+		{ M_COACH_ASK_FIRST, M_LESSON_WHY_STOP },
+		{ M_WHERE_AWAY_START, M_LESSON_WHY_START },
+		{ M_WHERE_STAYS, M_LESSON_WHY_STAYS },
+		{ M_STANDING_READY, M_LESSON_WHY_READY },
+		{ M_STANDING_UNIT_TEACHER, M_LESSON_WHY_UNIT },
+	};
+
+	for (size_t i = 0; i < sizeof(says) / sizeof(*says); i++)
+		if (m.id == says[i].student) {
+			assert(strcmp(message_signature(m.id),
+				   message_signature(says[i].teacher)) == 0);
+			m.id = says[i].teacher;
+			break;
+		}
 	to->why[to->whys++] = m;
 }
 

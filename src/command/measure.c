@@ -114,7 +114,7 @@ static bool show(const struct measured *m, bool alone, int *status)
 	if (m->ask->json)
 		good = measure_json_print(m);
 	else {
-		measure_table_row(m, &row);
+		measure_table_row(m, columns(), &row);
 		good = command_print(&row);
 	}
 	if (!good)
@@ -168,7 +168,7 @@ static bool print_head(void)
 	char bytes[TABLE_BYTES];
 	struct text head = text_in(bytes, sizeof(bytes));
 
-	measure_table_head(&head);
+	measure_table_head(columns(), &head);
 	return command_print(&head);
 }
 

@@ -121,9 +121,9 @@ bool measure_page(const struct measured *m, int columns, int *status);
 
 /* --- measure_table.c --- */
 
-/* The head of a table of recordings, and a row of it. */
-void measure_table_head(struct text *out);
-void measure_table_row(const struct measured *m, struct text *out);
+/* The head of a table of recordings, and a row of it, for so many columns. */
+void measure_table_head(int columns, struct text *out);
+void measure_table_row(const struct measured *m, int columns, struct text *out);
 
 /* --- measure_plot.c --- */
 

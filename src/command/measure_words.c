@@ -151,7 +151,10 @@ static void say_kind(struct text *out, const struct told *t)
 {
 	switch (t->s->kind) {
 	case STRETCH_UNCLEAR:
-		say(out, message_with(M_MEASURE_UNCLEAR, TEXT(t->when)));
+		say(out,
+		    message_with(t->s->share < STRETCH_CLEAR ? M_MEASURE_UNCLEAR
+							     : M_MEASURE_PIECES,
+			TEXT(t->when)));
 		break;
 	case STRETCH_ELSEWHERE:
 		say(out, message_with(M_MEASURE_ELSEWHERE, TEXT(t->when)));

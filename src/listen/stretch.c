@@ -13,7 +13,6 @@
 
 #define LOUD_DB 30.0	   /* under the loud tenth: what sounds */
 #define SILENCE_DB (-65.0) /* of full scale */
-#define SHARE_LEAST 0.3	   /* of the sound, to be notes */
 #define SOUND_LEAST 0.3	   /* seconds, to be any */
 #define HELD_CENTS 60.0	   /* from the low to the high tenth, at most */
 #define LOW_SHARE 0.1
@@ -181,7 +180,7 @@ static enum stretch_kind answer(
 		other += s->m[k].what == HEARD_OTHER;
 	if (s->asked->known && other > s->notes)
 		return STRETCH_ELSEWHERE;
-	return out->share < SHARE_LEAST || runs_speak(s->m, s->n, out->share)
+	return out->share < STRETCH_CLEAR || runs_speak(s->m, s->n, out->share)
 	    ? STRETCH_UNCLEAR
 	    : STRETCH_HELD;
 }

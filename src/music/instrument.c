@@ -36,6 +36,7 @@ static const struct position by_scale[] = {
 
 struct kind {
 	const char *name;
+	enum message_id word;
 	int open[STRINGS_USUAL];
 	double length_mm;
 	int finger[FINGERS_MAX];	 /* semitones above finger 1 */
@@ -46,6 +47,7 @@ struct kind {
 static const struct kind kinds[INSTRUMENT_COUNT] = {
 	[INSTRUMENT_VIOLIN] = {
 		.name = "violin",
+		.word = M_WORD_VIOLIN,
 		.open = { 76, 69, 62, 55 }, /* E5 A4 D4 G3 */
 		.length_mm = 328,
 		.finger = { 0, 2, 3, 5 },
@@ -56,6 +58,7 @@ static const struct kind kinds[INSTRUMENT_COUNT] = {
 	},
 	[INSTRUMENT_VIOLA] = {
 		.name = "viola",
+		.word = M_WORD_VIOLA,
 		.open = { 69, 62, 55, 48 }, /* A4 D4 G3 C3 */
 		.length_mm = 375,
 		.finger = { 0, 2, 3, 5 },
@@ -64,6 +67,7 @@ static const struct kind kinds[INSTRUMENT_COUNT] = {
 	},
 	[INSTRUMENT_CELLO] = {
 		.name = "cello",
+		.word = M_WORD_CELLO,
 		.open = { 57, 50, 43, 36 }, /* A3 D3 G2 C2 */
 		.length_mm = 690,
 		.finger = { 0, 1, 2, 3 },
@@ -73,6 +77,7 @@ static const struct kind kinds[INSTRUMENT_COUNT] = {
 	},
 	[INSTRUMENT_BASS] = {
 		.name = "double bass",
+		.word = M_WORD_BASS,
 		.open = { 43, 38, 33, 28 }, /* G2 D2 A1 E1 */
 		.length_mm = 1050,
 		/* Finger 3 stands with 4 and helps it. */
@@ -93,6 +98,11 @@ static const struct kind *kind(enum instrument i)
 const char *instrument_name(enum instrument i)
 {
 	return kind(i)->name;
+}
+
+enum message_id instrument_word(enum instrument i)
+{
+	return kind(i)->word;
 }
 
 struct setup instrument_setup(enum instrument i)

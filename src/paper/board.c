@@ -7,12 +7,14 @@
 
 #include "evenhand/base/message.h"
 #include "evenhand/music/fingerboard.h"
+#include "evenhand/paper/words.h"
 
 enum { FIGURES = 3, WORDS_BYTES = 64 };
 
 /* In rows. */
 #define UNIT_ROOM 1.0	/* for the finger's number */
 #define FIGURE_ROOM 2.6 /* for each figure */
+#define APART 0.6	/* words from figures */
 #define LETTER 0.78	/* the em */
 #define BASELINE 0.28	/* of letters, below the middle of a row */
 #define BEYOND 1.04	/* some more string than the farthest place */
@@ -125,6 +127,12 @@ static void draw_row(struct paper *p, const struct board *b, int stage,
 	draw_figures(p, b, words, x, y, false);
 }
 
+/* mm from the beginning of the string to the end of the first figure's name. */
+static double before_figures(const struct board *b)
+{
+	return string_wide(b->wide, b->row) + (FIGURE_ROOM - APART) * b->row;
+}
+
 static void draw_head(
     struct paper *p, const struct board *b, double x, double y)
 {
@@ -136,6 +144,8 @@ static void draw_head(
 	for (int i = 0; i < FIGURES; i++)
 		words[i] = message_sentence(headings[i]);
 	message_text(&m, scale, sizeof(scale));
+	how.size = words_fit(scale, how.size, false,
+	    before_figures(b) - words_mm(words[0], how.size, false));
 	paper_words(p, x + string_from(b), y + BASELINE * b->row, how, scale);
 	draw_figures(p, b, words, x, y, false);
 }

@@ -82,7 +82,7 @@ static void draw_head(struct pen *pen, const void *what)
 {
 	const struct sheet_wish *w = what;
 	const struct routine *r = w->routine;
-	const char *name = instrument_name(r->setup.instrument);
+	enum message_id name = instrument_word(r->setup.instrument);
 	double mm = r->setup.length_mm;
 
 	draw_day_of(pen, w->day);
@@ -94,7 +94,7 @@ static void draw_head(struct pen *pen, const void *what)
 				 WHOLE(r->edition)));
 	homework_say(pen, PEN_SMALL, false,
 	    message_with(r->left_handed ? M_PAPER_STRING_LEFT : M_PAPER_STRING,
-		TEXT(name), NUMBER(mm)));
+		WORD(name), NUMBER(mm)));
 	pen_air(pen, 1);
 	paper_line(pen->paper, pen->left, pen->y, pen->left + pen->room, pen->y,
 	    pen_mm(pen, 0.5), INK_FULL);

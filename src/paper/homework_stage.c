@@ -84,10 +84,8 @@ static void draw_what(struct pen *pen, const struct part *part)
 static void draw_cue(struct pen *pen, const char *cue)
 {
 	struct lettering how = pen_letters(pen, PEN_CUE, true);
-	double wide = words_mm(cue, how.size, true);
 
-	if (wide > pen->room)
-		how.size *= pen->room / wide * 0.99;
+	how.size = words_fit(cue, how.size, true, pen->room);
 	pen_words(pen, pen->left, pen->room, how, cue);
 }
 

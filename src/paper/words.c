@@ -73,6 +73,14 @@ double words_mm(const char *words, double size, bool bold)
 	return (double)all * size / EM;
 }
 
+double words_fit(const char *words, double size, bool bold, double mm)
+{
+	double wide = words_mm(words, size, bold);
+
+	/* A little less, because places are rounded. */
+	return wide > mm ? size * (mm / wide * 0.99) : size;
+}
+
 size_t words_clip(const char *words, double size, bool bold, double mm)
 {
 	size_t at = 0, bytes;

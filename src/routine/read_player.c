@@ -95,7 +95,7 @@ static void read_size(struct reader *rd, const struct node *n, bool measured)
 	else if (!measured)
 		fault_here(rd, n,
 		    message_with(M_ROUTINE_SIZE, TEXT(word),
-			TEXT(instrument_name(s->instrument))));
+			WORD(instrument_word(s->instrument))));
 }
 
 static void read_length(struct reader *rd, const struct node *n)
@@ -112,7 +112,7 @@ static void read_length(struct reader *rd, const struct node *n)
 	if (hundredths < least * 100 || hundredths > most * 100)
 		fault_here(rd, n,
 		    message_with(M_ROUTINE_LENGTH, FIGURE(hundredths / 100.0),
-			TEXT(instrument_name(s->instrument)), FIGURE(least),
+			WORD(instrument_word(s->instrument)), FIGURE(least),
 			FIGURE(most)));
 	else
 		s->length_mm = hundredths / 10.0;

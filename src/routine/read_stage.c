@@ -177,7 +177,7 @@ static void read_place(
 	if (s->string < 0)
 		fault_here(rd, n,
 		    message_with(M_ROUTINE_NO_STRING, TEXT(word),
-			TEXT(instrument_name(r->setup.instrument)),
+			WORD(instrument_word(r->setup.instrument)),
 			TEXT(strings)));
 }
 

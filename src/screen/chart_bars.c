@@ -13,7 +13,8 @@
  */
 #include "chart_parts.h"
 
-#include "evenhand/base/text.h"
+#include "evenhand/base/date.h"
+#include "evenhand/base/tongue.h"
 #include "signs.h"
 #include "view_play.h"
 
@@ -110,21 +111,21 @@ void chart_frame(const struct drawing *d, const struct area *p, int64_t top)
 /* What stands under the i-th place: a month and day, or a year. */
 static void label_of(const struct axis *a, int i, char *bytes)
 {
-	struct text t = text_in(bytes, NUMBER_BYTES);
-	int year, month, dom;
+	struct text t = text_in(bytes, DATE_TEXT_MAX);
+	int day = axis_first_day(a->scale, a->first + i), year, month, dom;
 
-	date_of(axis_first_day(a->scale, a->first + i), &year, &month, &dom);
+	date_of(day, &year, &month, &dom);
 	if (a->scale == SCALE_MONTHS)
 		text_format(&t, "%04d", year);
 	else
-		text_format(&t, "%02d-%02d", month, dom);
+		tongue_date_short(day, bytes);
 }
 
 void chart_dates(
     const struct drawing *d, int row, int column, const struct axis *a)
 {
 	static const int every[] = { 7, 3, 12 };
-	char bytes[NUMBER_BYTES];
+	char bytes[DATE_TEXT_MAX];
 
 	for (int i = 0; i < a->count; i += every[a->scale]) {
 		int at = axis_column(a, i);

@@ -12,7 +12,7 @@
 
 #include <string.h>
 
-#include "evenhand/base/text.h"
+#include "evenhand/base/tongue.h"
 #include "signs.h"
 #include "view_play.h"
 
@@ -84,6 +84,14 @@ static void put_name(
 	    ATTRIBUTE_PLAIN, name);
 }
 
+/* To the nearest tenth. */
+static double metres_of(int64_t um)
+{
+	int64_t tenths = (um + UM_TENTH / 2) / UM_TENTH;
+
+	return (double)tenths / 10;
+}
+
 /* Behind its bar: bows as they are, metres with a decimal. */
 static void put_value(
     const struct drawing *d, int row, int right, int64_t value, bool metres)
@@ -91,14 +99,10 @@ static void put_value(
 	char bytes[NUMBER_BYTES];
 	struct text t = text_in(bytes, sizeof(bytes));
 
-	if (metres) {
-		int64_t tenths = (value + UM_TENTH / 2) / UM_TENTH;
-
-		text_format(&t, "%lld.%lld", (long long)tenths / 10,
-		    (long long)tenths % 10);
-	} else {
+	if (metres)
+		tongue_tenths(&t, metres_of(value));
+	else
 		text_format(&t, "%lld", (long long)value);
-	}
 	put_right(d->canvas, row, right - BOWS_COLUMNS + 1, right,
 	    ATTRIBUTE_PLAIN, bytes);
 }
@@ -201,10 +205,8 @@ static void draw_strips(const struct drawing *d, const struct axis *a,
 
 static struct message sum_of(const struct work *w)
 {
-	int64_t tenths = (w->all_um + UM_TENTH / 2) / UM_TENTH;
-
 	return message_with(M_HISTORY_SUM_FINGERS, WHOLE(w->all_bows),
-	    NUMBER((double)tenths / 10));
+	    NUMBER(metres_of(w->all_um)));
 }
 
 void chart_fingers(const struct drawing *d, struct told *t)

@@ -38,17 +38,6 @@ static const char *translated(enum message_id id)
 									 : NULL;
 }
 
-/* Of the names of notes one alone is another in other languages' letters. */
-static void read_b(void)
-{
-	static const char key[] = "NOTE\004B";
-	const char *found = dcgettext(domain, key, LC_MESSAGES);
-
-	if (found != key && *found >= 'A' && *found <= 'Z' && !found[1] &&
-	    *found != 'B')
-		tongue.b = *found;
-}
-
 static void read_catalogue(void)
 {
 	char folder[PATH_BYTES_MAX];
@@ -62,7 +51,6 @@ static void read_catalogue(void)
 		return;
 	for (int i = M_NONE + 1; i < M_COUNT; i++)
 		tongue.sentence[i] = translated((enum message_id)i);
-	read_b();
 }
 #else
 static void read_catalogue(void)

@@ -48,7 +48,7 @@ static inline void catalogue_put(
 	const char *name = e->part[0], *said = e->part[2];
 	enum message_id id = M_NONE + 1;
 
-	if (!*e->part[1] || !*said || strcmp(name, "NOTE") == 0)
+	if (!*e->part[1] || !*said)
 		return;
 	while (id < M_COUNT && strcmp(message_name(id), name) != 0)
 		id++;

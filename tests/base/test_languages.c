@@ -12,6 +12,22 @@
 
 static const char *const languages[] = { "src/po/de.po" };
 
+/* How many names of notes there are, 0 when one does not fit. */
+static int notes_of(const char *names)
+{
+	int count = 0;
+
+	for (const char *s = names; *s; s += *s == ' ') {
+		size_t takes = strcspn(s, " ");
+
+		if (takes == 0 || takes > TONGUE_NOTE_MAX)
+			return 0;
+		count++;
+		s += takes;
+	}
+	return count;
+}
+
 static void test_every_language(void **state)
 {
 	(void)state;
@@ -36,6 +52,8 @@ static void test_every_language(void **state)
 		assert_int_equal(c->again, 0);
 		assert_int_equal(c->unfit, 0);
 		assert_int_equal(missing, 0);
+		assert_int_equal(notes_of(c->tongue.sentence[M_WORD_NOTES]),
+		    notes_of(message_english(M_WORD_NOTES)));
 		free(c);
 	}
 }

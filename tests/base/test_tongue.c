@@ -19,10 +19,11 @@ static struct tongue german = {
 		[M_WORD_CLEAN] = "sauber",
 		[M_COUNT - 1] = "zuletzt",
 		[M_WORLD_LINES_LEFT_OUT] = "{0} {0|Zeile fehlt|Zeilen fehlen}.",
+		[M_WORD_NOTES] = "C Cis Des D Dis Es E F Fis Ges G Gis As A Ais "
+				 "B H",
 		[M_TRACK_NUMBER] = "{1} ist keine ganze Zahl für {0}",
 	},
 	.point = ",",
-	.b = 'H',
 	.date = "d.m.y",
 };
 
@@ -120,8 +121,21 @@ static void test_notes(void **state)
 	called("B", "H");
 	called("Bb", "B");
 	called("B-1/4", "H-1/4");
-	called("A#3", "A#3");
-	called("Eb", "Eb");
+	called("A#3", "Ais3");
+	called("C#-1", "Cis-1");
+	called("Eb", "Es");
+	called("G+1/4", "G+1/4");
+	called("", "");
+	/* What is no name, and names that do not reach so far or are too long. */
+	called("X3", "X3");
+	called("F##3", "F##3");
+	german.sentence[M_WORD_NOTES] = "Do Do# Re\xE2\x99\xAD ReTroppo";
+	called("C#4", "Do#4");
+	called("Db4",
+	    "Re\xE2\x99\xAD"
+	    "4");
+	called("D4", "D4");
+	called("D#4", "D#4");
 	tongue_set(NULL);
 	called("B3", "B3");
 	called("Bb3", "Bb3");

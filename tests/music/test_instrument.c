@@ -19,6 +19,9 @@ static void test_names(void **state)
 			assert_string_not_equal(
 			    instrument_name((enum instrument)i),
 			    instrument_name((enum instrument)j));
+	for (int i = 0; i < INSTRUMENT_COUNT; i++)
+		assert_string_equal(instrument_name((enum instrument)i),
+		    message_english(instrument_word((enum instrument)i)));
 	assert_string_equal(instrument_name(INSTRUMENT_BASS), "double bass");
 }
 

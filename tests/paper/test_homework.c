@@ -5,6 +5,7 @@
  */
 #include "../screen/golden_pages.h"
 
+#include "../base/catalogue.h"
 #include "areas.h"
 #include "evenhand/paper/list.h"
 #include "evenhand/paper/sheet.h"
@@ -100,12 +101,12 @@ static void check_every_way(struct routine *r, const char *name)
 	}
 }
 
+static const char *const names[] = { "cello", "cello-homework", "cello-deutsch",
+	"cello-deutsch-homework", "violin", "violin-homework", "viola",
+	"viola-homework", "bass", "bass-homework", "trills", "crossings" };
+
 static void test_every_sheet(void **state)
 {
-	static const char *const names[] = { "cello", "cello-homework",
-		"violin", "violin-homework", "viola", "viola-homework", "bass",
-		"bass-homework", "trills", "crossings" };
-
 	(void)state;
 	for (size_t i = 0; i < sizeof(names) / sizeof(names[0]); i++) {
 		struct routine *r = load(names[i]);
@@ -114,6 +115,46 @@ static void test_every_sheet(void **state)
 			check_every_way(r, names[i]);
 		routine_free(r);
 	}
+}
+
+static void check_in_german(struct routine *r, const char *name)
+{
+	for (int way = 0; way < 4; way++) {
+		struct sheet_wish w = { .routine = r,
+			.day = DAY,
+			.size = way & 1 ? SHEET_LETTER : SHEET_A4,
+			.large = way & 2 };
+		char what[100];
+
+		snprintf(what, sizeof(what), "%s, %s, way %d, in German", name,
+		    r->stage[r->work_on].id, way);
+		make(&w);
+		areas_check(&paper, what);
+		if (!w.large && paper.pages != 1)
+			fail_msg("%s: %d pages", what, paper.pages);
+		if (!strstr(list, " Hausaufgabe") || strstr(list, " mm from"))
+			fail_msg("%s: it is not in German", what);
+	}
+}
+
+/* In German, whose words are longer, nothing overlaps either. */
+static void test_in_german(void **state)
+{
+	struct catalogue *c = catalogue_read("src/po/de.po");
+
+	(void)state;
+	assert_non_null(c);
+	c->tongue.point[0] = ',';
+	tongue_set(&c->tongue);
+	for (size_t i = 0; i < sizeof(names) / sizeof(names[0]); i++) {
+		struct routine *r = load(names[i]);
+
+		for (r->work_on = 0; r->work_on < r->stages; r->work_on++)
+			check_in_german(r, names[i]);
+		routine_free(r);
+	}
+	tongue_set(NULL);
+	free(c);
 }
 
 /* The longest texts a routine may have, and as many as it may have. */
@@ -237,6 +278,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_every_sheet),
+		cmocka_unit_test(test_in_german),
 		cmocka_unit_test(test_long),
 		cmocka_unit_test(test_week),
 		cmocka_unit_test(test_left_hand),

@@ -187,7 +187,9 @@ static void test_answers(void **state)
 		play(p, "tone", FIRST_DAY + d, 8, 0, ENDED_WHOLE);
 	make(&r, p, FIRST_DAY + 6, SHEET_A4, false);
 	says("READY TO SHOW");
-	says("play \"A tone apart\" to your teacher");
+	/* To the teacher, who is not told of "your teacher". */
+	says("Ready to show: hear \"A tone apart\" in this lesson.");
+	assert_null(strstr(told, "your teacher"));
 	says("nothing stands out. Hear \"A tone apart\".");
 
 	play(p, "tone", FIRST_DAY + 6, 8, 8, ENDED_WHOLE);
@@ -206,6 +208,8 @@ static void test_answers(void **state)
 	past_note(p, FIRST_DAY + 9, NOTE_PAIN, 0);
 	make(&r, p, FIRST_DAY + 10, SHEET_LETTER, true);
 	says("STOP AND ASK");
+	says("Nothing is played until you write \"seen: yes\"");
+	assert_null(strstr(told, "your teacher"));
 	says("sore on 2026-03-11. Ask about it first.");
 	free(p);
 }

@@ -74,8 +74,8 @@ static void test_missing(void **state)
 	assert_unread("routines/cello.yaml/wren.yaml", missing);
 	assert_unread("harpsichord",
 	    "there is no file called \"harpsichord\", and no routine of that "
-	    "name comes with evenhand. There are: bass, cello, crossings, "
-	    "trills, viola, violin");
+	    "name comes with evenhand. There are: bass, "
+	    "cello-deutsch, cello, crossings, trills, viola, violin");
 }
 
 static void test_long_names(void **state)

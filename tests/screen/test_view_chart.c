@@ -13,6 +13,7 @@
 #include "../score/seeded.h"
 #include "evenhand/base/date.h"
 #include "evenhand/base/text.h"
+#include "evenhand/base/tongue.h"
 #include "evenhand/screen/chart.h"
 #include "golden_pages.h"
 #include "terms.h"
@@ -102,6 +103,29 @@ static void test_goldens(void **state)
 		snprintf(name, sizeof(name), "chart-%s", names[leaf]);
 		golden_check(name, pages);
 	}
+	end(t);
+}
+
+/* Dates and decimals as the tongue writes them. */
+static void test_tongue(void **state)
+{
+	static const struct tongue german = { .point = ",", .date = "d.m.y" };
+	struct term *t = begin(term_made(), &always);
+
+	(void)state;
+	chart.leaf = CHART_FINGERS;
+	draw(80, 24);
+	assert_true(shows(" 05-04 ") && !shows(" 04.05 "));
+	tongue_set(&german);
+	draw(80, 24);
+	tongue_set(NULL);
+	assert_true(shows(" 04.05 ") && !shows(" 05-04 "));
+	draw(40, 12);
+	assert_true(shows(" 21.0\n"));
+	tongue_set(&german);
+	draw(40, 12);
+	tongue_set(NULL);
+	assert_true(shows(" 21,0\n"));
 	end(t);
 }
 
@@ -469,6 +493,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_goldens),
+		cmocka_unit_test(test_tongue),
 		cmocka_unit_test(test_back_and_forth),
 		cmocka_unit_test(test_every_day_comes),
 		cmocka_unit_test(test_years_of_gap),

@@ -21,7 +21,7 @@ no()
 }
 
 # --- every routine that ships is good ---------------------------------------
-for name in cello violin viola bass trills crossings; do
+for name in cello cello-deutsch violin viola bass trills crossings; do
 	run 0 new $name.yaml --from $name
 	run 0 new $name-homework.yaml --from $name-homework
 	so "$name is the file that ships" \
@@ -93,7 +93,7 @@ echo mine > kept.yaml
 unchanged 73 'kept.yaml' new kept.yaml
 run 0 new kept.yaml --force
 so 'force gives the cello routine' cmp -s kept.yaml "$root/routines/cello.yaml"
-unchanged 64 'bass, cello-homework, cello, crossings-homework' new x.yaml --from harpsichord
+unchanged 64 'bass, cello-deutsch-homework, cello-deutsch, cello-homework, cello, crossings-homework' new x.yaml --from harpsichord
 unchanged 64 'evenhand new' new
 unchanged 64 'two.yaml' new one.yaml two.yaml
 unchanged 73 'nowhere/mine.yaml' new nowhere/mine.yaml

@@ -78,7 +78,7 @@ is "bash, a time is not guessed" "$(offered evenhand --at '')" " "
 is "bash, players" "$(offered evenhand --player '')" 'Ann\ Lee Wren '
 is "bash, players of a verb" "$(offered evenhand history --player W)" "Wren "
 is "bash, a routine to begin from" "$(offered evenhand new --from cel)" \
-    "cello cello-homework "
+    "cello cello-deutsch cello-deutsch-homework cello-homework "
 is "bash, a day is not guessed" "$(offered evenhand history --from '')" " "
 is "bash, any file as a script" "$(offered evenhand --script k)" "keys.txt "
 is "bash, a sheet" "$(offered evenhand print ho)" "homework "
@@ -122,7 +122,8 @@ if command -v fish > /dev/null; then
 	is "fish, a routine of ours" "$(fish_offers "evenhand today viol")" \
 	    "viola viola-homework violin violin-homework "
 	is "fish, a routine to begin from" \
-	    "$(fish_offers "evenhand new --from cel")" "cello cello-homework "
+	    "$(fish_offers "evenhand new --from cel")" \
+	    "cello cello-deutsch cello-deutsch-homework cello-homework "
 	is "fish, a day is not guessed" \
 	    "$(fish_offers "evenhand history --from ")" ""
 	is "fish, any file as a script" "$(fish_offers "evenhand --script k")" \

@@ -141,4 +141,40 @@ LC_ALL=$german "$EVENHAND" check long.yaml > "$work/out" 2> "$work/err" \
     < /dev/null
 has "$work/err" 'long.yaml:'
 has "$work/err" '30.5 '
+
+# --- all of it in German: a routine whose words are German -------------------------
+# german ARGUMENTS...: the program, in German
+german()
+{
+	LC_ALL=$german "$EVENHAND" "$@" > "$work/out" 2> "$work/err" < /dev/null
+	status_is $? 0 "German: $*"
+}
+
+if [ ! -e "${EVENHAND%/*}/locale/de/LC_MESSAGES/evenhand.mo" ]; then
+	echo "skipped: there is no German beside the program"
+	finish
+fi
+german new lagen.yaml --from cello-deutsch
+german today --at 2026-03-02T17:00 lagen.yaml
+has "$work/out" 'Heute: Erste bis vierte Lage, Tag 1. Es endet bei 4:36.'
+german --player Amsel --lines --clock fast --at 2026-03-02T17:00 \
+    --script keys lagen.yaml
+has "$work/out" 'Arbeit: Erste bis vierte Lage, 4 Pulse.'
+has "$work/out" 'ARM FÜHRT, Finger 1.'
+if [ -x "${EVENHAND%/*}/evenhand-paper" ]; then
+	german print homework lagen.yaml -o lagen.pdf
+	pdftotext lagen.pdf words
+	for text in Hausaufgabe 'Cello, Mensur 635 mm vom Sattel zum Steg' \
+	    'ARM FÜHRT' 'D-Saite'; do
+		has words "$text"
+	done
+	for note in Fis H B; do
+		so "the note $note" grep -qxF "$note" words
+	done
+	is "no F#" "$(grep -cF 'F#' words)" 0
+fi
+if [ -x "${EVENHAND%/*}/evenhand-file" ]; then
+	german track --at 2026-03-02T17:00 lagen.yaml -o lagen.wav
+	has "$work/out" 'lagen.wav ist geschrieben: 4:36 lang'
+fi
 finish

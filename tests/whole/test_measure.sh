@@ -110,6 +110,19 @@ is "its lines end where their head does" \
     "$(awk '{ print length($0) }' "$work/out" | sort -u)" 80
 is "no width in its row" \
     "$(awk '$1 == "far.wav" { print $8 }' "$work/out")" -
+# Notes that are clear and too short are not told to be unclear.
+"$python" - <<'END'
+import math, struct, wave
+with wave.open("clicks.wav", "wb") as w:
+    w.setparams((1, 2, 48000, 0, "NONE", ""))
+    for n in range(24):
+        w.writeframes(b"".join(struct.pack("<h", int(15000 * (i < 2400) *
+            math.exp(-i / 600) * math.sin(math.pi * 440 * i / 24000)))
+            for i in range(16000)))
+END
+run 0 measure clicks.wav
+has "$work/out" "notes too short for a bow, as of a voice or of clicks."
+lacks "nothing of hardly a note" "$work/out" "hardly"
 make_tone held.wav seconds=3 hz=205
 run 0 measure held.wav
 has "$work/out" "one note, G#3 -22 cents, held."
@@ -249,6 +262,16 @@ page | sed -n '/^sway.wav: /,$p' > narrow
 so "its page is there" [ "$(wc -l < narrow)" -gt 20 ]
 so "no line is wider than the screen" \
     [ "$(awk 'length($0) > 40' narrow | wc -l)" -eq 0 ]
+# Several: what does not go beside its name goes below it.
+command_line "'$EVENHAND' measure near.wav far.wav; echo en''ded"
+waits 60 seen "ended"
+page | sed -n '/^recording/,/^ended/p' > narrow
+is "a head of five lines, and three for each" "$(wc -l < narrow | tr -d ' ')" 12
+so "none wider than the screen" \
+    [ "$(awk 'length($0) > 40' narrow | wc -l)" -eq 0 ]
+is "figures stand below their names" "$(awk '
+	/^near.wav$/ { near = NR }
+	near && NR == near + 1 { print $1 }' narrow)" 0:04
 
 # --- without its other half -----------------------------------------------
 

@@ -21,12 +21,11 @@
 #include "evenhand/base/message.h"
 #include "evenhand/base/text.h"
 
-enum { TONGUE_POINT_MAX = 8, TONGUE_DATE_MAX = 8 };
+enum { TONGUE_POINT_MAX = 8, TONGUE_DATE_MAX = 8, TONGUE_NOTE_MAX = 5 };
 
 struct tongue {
 	const char *sentence[M_COUNT]; /* NULL: in English */
 	char point[TONGUE_POINT_MAX];  /* "" is "." */
-	char b; /* the note B, where B is what others call B flat; else 0 */
 	/*
 	 * d, m and y (four digits) once each, and other signs, which stand for
 	 * themselves; "" is "y-m-d".
@@ -53,7 +52,11 @@ void tongue_number(struct text *t, double number);
 /* The same with one decimal always, as columns want it. */
 void tongue_tenths(struct text *t, double number);
 
-/* Makes the English name of a note, "Bb3", what pages call it. */
+/*
+ * Makes the English name of a note, "Bb3", what pages call it: "B3".  Its
+ * buffer has room for a name (M_WORD_NOTES) of TONGUE_NOTE_MAX bytes in place
+ * of the English one; one that is longer, or missing, is said in English.
+ */
 void tongue_note(char *name);
 
 /* A date as pages show it; buffer of DATE_TEXT_MAX bytes. */

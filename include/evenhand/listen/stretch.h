@@ -25,6 +25,7 @@
 
 #define STRETCH_VIBRATO_HZ 2.6
 #define STRETCH_VIBRATO_CENTS 90.0
+#define STRETCH_CLEAR 0.3 /* of the sound, to be notes */
 
 /* What is known before. */
 struct stretch_asked {
@@ -36,7 +37,7 @@ struct stretch_asked {
 
 enum stretch_kind {
 	STRETCH_QUIET,	   /* no sound */
-	STRETCH_UNCLEAR,   /* sound, but hardly a note */
+	STRETCH_UNCLEAR,   /* less than CLEAR, or notes too short for a bow */
 	STRETCH_ELSEWHERE, /* notes, but not those that were asked */
 	STRETCH_HELD,	   /* one note */
 	STRETCH_NOTES,	   /* several, neither gliding evenly nor swinging */

@@ -21,6 +21,8 @@
 
 #include <stdbool.h>
 
+#include "evenhand/base/message.h"
+
 enum instrument {
 	INSTRUMENT_VIOLIN,
 	INSTRUMENT_VIOLA,
@@ -40,7 +42,9 @@ struct setup {
 	double reference_hz;   /* A4 */
 };
 
+/* Its name as files and records have it, and as it is said to people. */
 const char *instrument_name(enum instrument i);
+enum message_id instrument_word(enum instrument i);
 
 /*
  * The usual tuning and string length of a grown-up's instrument: violin 328

@@ -17,6 +17,9 @@
 /* mm that one line of words takes at most; size is the em in mm. */
 double words_mm(const char *words, double size, bool bold);
 
+/* The size in which they take at most so many mm: this one, or a smaller. */
+double words_fit(const char *words, double size, bool bold, double mm);
+
 /*
  * Bytes of the first line when words are wrapped to so many mm, at spaces and
  * hyphens;

@@ -11,6 +11,20 @@ MESSAGE(M_LESSON_STOP, "", "STOP AND ASK")
 MESSAGE(M_LESSON_AT, "tt",
     "Works on \"{0}\" for now; the file says \"{1}\".")
 
+/* What the student is told in words of their own. */
+MESSAGE(M_LESSON_WHY_STOP, "w",
+    "There was pain on two days within {0}. Nothing is played until you write "
+    "\"seen: yes\" in the file: it says that someone who treats hands was asked.")
+MESSAGE(M_LESSON_WHY_START, "wt",
+    "{0} days without practice: it begins again with \"{1}\", after a word with "
+    "you. Each stage leads on after one day that is all clean.")
+MESSAGE(M_LESSON_WHY_STAYS, "tt",
+    "One day on which the first round of \"{0}\" is all clean leads on to "
+    "\"{1}\".")
+MESSAGE(M_LESSON_WHY_READY, "t", "Ready to show: hear \"{0}\" in this lesson.")
+MESSAGE(M_LESSON_WHY_UNIT, "tmtd",
+    "Stay with \"{0}\": you marked {1} {2} shaky on {3}.")
+
 /* --- one thing to look at --- */
 MESSAGE(M_LESSON_LOOK, "t", "Look at one thing: {0}")
 MESSAGE(M_LESSON_LOOK_HURT, "d",

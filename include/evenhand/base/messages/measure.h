@@ -60,6 +60,9 @@ MESSAGE(M_MEASURE_NOTE_HIGH, "tw", "{0} +{1} {1|cent|cents}")
 MESSAGE(M_MEASURE_NOTE_LOW, "tw", "{0} -{1} {1|cent|cents}")
 MESSAGE(M_MEASURE_UNCLEAR, "t",
     "{0} a sound, but hardly a clear note. Nothing more can be heard.")
+MESSAGE(M_MEASURE_PIECES, "t",
+    "{0} notes too short for a bow, as of a voice or of clicks. Nothing more can "
+    "be heard.")
 MESSAGE(M_MEASURE_ELSEWHERE, "t",
     "{0} notes, but not those that were to come. Was it another string, or "
     "another octave?")
@@ -119,10 +122,10 @@ MESSAGE(M_MEASURE_CAUTION, "",
 
 /* --- several recordings --- */
 MESSAGE(M_MEASURE_CLOCK, "c", "{0}")
-MESSAGE(M_MEASURE_TABLE, "",
-    "                            clear  glides    far  even  swings   wide  reg.  bow")
+/* Each names the same columns, with bars between them. */
+MESSAGE(M_MEASURE_TABLE, "", "||clear|glides|far|even|swings|wide|reg.|bow")
 MESSAGE(M_MEASURE_TABLE_UNITS, "",
-    "recording             long      %      up  cents     %  a sec.  cents     %   dB")
+    "recording|long|%|up|cents|%|a sec.|cents|%|dB")
 
 /* --- on paper --- */
 MESSAGE(M_MEASURE_PLOT_PITCH, "", "pitch")

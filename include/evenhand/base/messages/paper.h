@@ -6,8 +6,8 @@ MESSAGE(M_PAPER_HOMEWORK_FOR, "t", "Homework for {0}")
 MESSAGE(M_PAPER_FROM_DAY, "d", "from {0}")
 MESSAGE(M_PAPER_ROUTINE, "tw", "{0}, edition {1}")
 MESSAGE(M_PAPER_ROUTINE_BY, "twt", "{0}, edition {1}, by {2}")
-MESSAGE(M_PAPER_STRING, "tn", "{0}, string {1} mm from nut to bridge")
-MESSAGE(M_PAPER_STRING_LEFT, "tn",
+MESSAGE(M_PAPER_STRING, "mn", "{0}, string {1} mm from nut to bridge")
+MESSAGE(M_PAPER_STRING_LEFT, "mn",
     "{0}, string {1} mm from nut to bridge, bow in the left hand")
 MESSAGE(M_PAPER_PAGE_OF, "ww", "page {0} of {1}")
 

@@ -188,10 +188,10 @@ MESSAGE(M_ROUTINE_NO_STAGES, "",
     "beginning with - id:")
 
 /* --- player --- */
-MESSAGE(M_ROUTINE_LENGTH, "ftff",
+MESSAGE(M_ROUTINE_LENGTH, "fmff",
     "{0} cm does not fit a {1}: its strings are {2} to {3} cm long from nut to "
     "bridge")
-MESSAGE(M_ROUTINE_SIZE, "tt",
+MESSAGE(M_ROUTINE_SIZE, "tm",
     "I know no string length of a {1} of size {0}. Measure from nut to bridge "
     "and write it as string_length_cm")
 MESSAGE(M_ROUTINE_TUNING_NOTE, "t",
@@ -281,7 +281,7 @@ MESSAGE(M_ROUTINE_NO_PLACE, "",
 MESSAGE(M_ROUTINE_PLACE, "t",
     "\"{0}\" is no place. Write in the air, or string and its letter, such as "
     "string D")
-MESSAGE(M_ROUTINE_NO_STRING, "ttt",
+MESSAGE(M_ROUTINE_NO_STRING, "tmt",
     "there is no string {0} on this {1}. Its strings are {2}")
 MESSAGE(M_ROUTINE_NO_TRAVEL, "",
     "say how far apart the two notes are, for example travel: tone, or shift: "
