@@ -35,6 +35,8 @@ bool class_failed(const struct class_folder *c, struct fault *f)
 	case TROUBLE_BUSY:
 		id = M_CLASS_BUSY;
 		break;
+	case TROUBLE_STARVED:
+		return fault_set(f, message_of(M_CLASS_NO_MEMORY));
 	case TROUBLE_READ_ONLY:
 	case TROUBLE_UNREACHABLE:
 		return fault_set(
@@ -43,6 +45,12 @@ bool class_failed(const struct class_folder *c, struct fault *f)
 		break;
 	}
 	return fault_set(f, message_with(id, TEXT(c->path)));
+}
+
+bool class_sure(const struct class_folder *c, struct fault *f)
+{
+	return !database_starved(&c->base) ||
+	    fault_set(f, message_of(M_CLASS_NO_MEMORY));
 }
 
 /* --- opening --- */
@@ -133,7 +141,7 @@ static bool set_up(struct class_folder *c, struct fault *f)
 	snprintf(
 	    stamp, sizeof(stamp), "PRAGMA application_id = %d", APPLICATION);
 	/* Who only looks again writes nothing. */
-	if (database_number(&c->base, "PRAGMA application_id", 0) !=
+	if (database_number(&c->base, "PRAGMA application_id", APPLICATION) !=
 		APPLICATION &&
 	    !database_run(&c->base, stamp))
 		return class_failed(c, f);
@@ -147,7 +155,8 @@ static bool open_to_write(struct class_folder *c, struct fault *f)
 	mode_t before = umask(077);
 	bool open = database_handle(&c->base, c->path, flags);
 
-	sqlite3_busy_timeout(c->base.handle, BUSY_MS);
+	if (open)
+		sqlite3_busy_timeout(c->base.handle, BUSY_MS);
 	open = open && is_ours(c, f) &&
 	    database_run(&c->base, "PRAGMA journal_mode = WAL") &&
 	    database_run(&c->base, "PRAGMA synchronous = NORMAL");
@@ -195,7 +204,8 @@ static bool open_in_memory(struct class_folder *c, struct fault *f)
 		sqlite3_backup_finish(copy);
 	}
 	database_close(&there);
-	return good && is_ours(c, f) && set_up(c, f);
+	return good && !database_starved(&c->base) && is_ours(c, f) &&
+	    set_up(c, f);
 }
 
 /* Whether there is a class already, which may be written. */
@@ -299,7 +309,8 @@ bool class_keep(struct class_folder *c, const char *id, const struct record *r,
 	if (!class_journal(c, id, path, sizeof(path)))
 		return fault_set(f, message_with(M_CLASS_NO_STUDENT, TEXT(id)));
 	class_stamp_of(path, &stamp);
-	class_take(c, id, today, &s);
+	if (!class_take(c, id, today, &s))
+		return fault_set(f, message_of(M_CLASS_NO_MEMORY));
 	name_of(&name, r);
 	return (rows_keep(&c->base, &s, &stamp) &&
 		   rows_name(&c->base, id, &name, today)) ||
@@ -311,6 +322,7 @@ bool class_merge(struct class_folder *c, const struct record *r,
 {
 	char path[CLASS_PATH_BYTES], home[RECORD_ID_MAX];
 
+	database_fed(&c->base);
 	if (!class_place(c, r, asked, home, f))
 		return false;
 	if (!class_journal(c, home, path, sizeof(path)))

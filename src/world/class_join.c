@@ -101,6 +101,8 @@ static bool point(const struct class_folder *c, const struct student_ids *ids,
 
 	for (int i = 0; i < ids->count; i++) {
 		class_home(c, ids->id[i], home);
+		if (!class_sure(c, f))
+			return false;
 		if (strcmp(ids->id[i], to) == 0 ||
 		    strcmp(ids->id[i], home) != 0)
 			continue;
@@ -155,6 +157,8 @@ static bool homes_of(const struct class_folder *c,
 
 		id_copy(one.start[0], asked->start[i]);
 		add_named(c, &one, &found);
+		if (!class_sure(c, f))
+			return false;
 		if (found.count > 1 || (all && found.count == 0))
 			return fault_set(f,
 			    message_with(found.count > 1 ? M_GATHER_SEVERAL
@@ -192,12 +196,16 @@ bool class_place(const struct class_folder *c, const struct record *r,
 		if (is_there(c, home))
 			ids_add(&homes, home);
 	}
+	if (!class_sure(c, f))
+		return false;
 	if (homes.count == 0 && named && !homes_of(c, asked, false, &homes, f))
 		return false;
 	if (homes.count > 1)
 		return refuse(r, &homes, f);
 	id_copy(home, homes.count > 0 ? homes.id[0] : theirs.id[0]);
 	ids_of(c, home, &known);
+	if (!class_sure(c, f))
+		return false;
 	if (join_answer(&known, &theirs, asked, &both) != JOIN_TOGETHER)
 		return true; /* nothing new, or gather_into refuses it */
 	return point(c, &theirs, home, f);
@@ -243,6 +251,7 @@ bool class_join(struct class_folder *c, const struct join_asked *asked,
 	struct gathered news = { 0 };
 
 	*joined = 0;
+	database_fed(&c->base);
 	if (!homes_of(c, asked, all, &homes, f))
 		return false;
 	for (int i = 1; i < homes.count; i++) {

@@ -179,8 +179,11 @@ static int take_batch(struct listing *l, int *from, struct batch *b)
 			continue;
 		b->of[count] = &l->at[*from];
 		b->student[count] = (struct student) { 0 };
-		class_take(
-		    l->folder, l->at[*from].id, l->today, &b->student[count++]);
+		if (!class_take(l->folder, l->at[*from].id, l->today,
+			&b->student[count++])) {
+			l->no_memory = true;
+			return 0;
+		}
 		if (l->progress)
 			l->progress(l->context, ++l->done, l->stale);
 	}
@@ -252,6 +255,7 @@ bool class_students(struct class_folder *c, struct class_list *list, int today,
 	bool good;
 
 	*list = (struct class_list) { 0 };
+	database_fed(&c->base);
 	if (!find(&l)) {
 		free(l.at);
 		return fault_set(f,
@@ -264,7 +268,7 @@ bool class_students(struct class_folder *c, struct class_list *list, int today,
 	free(l.at);
 	if (l.no_memory)
 		return fault_set(f, message_of(M_CLASS_NO_MEMORY));
-	return good || class_failed(c, f);
+	return good ? class_sure(c, f) : class_failed(c, f);
 }
 
 void class_list_done(struct class_list *list)

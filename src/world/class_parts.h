@@ -37,6 +37,12 @@ struct class_stamp {
 bool class_failed(const struct class_folder *c, struct fault *f);
 
 /*
+ * Whether all that was looked up since class.sqlite was opened, or fed, was
+ * found; false with the fault when there was no memory for some of it.
+ */
+bool class_sure(const struct class_folder *c, struct fault *f);
+
+/*
  * What is kept between these two is one transaction.  Others who keep something
  * wait for it, so nothing that takes long may be done in it.
  */
@@ -133,8 +139,11 @@ bool class_stamp_of(const char *path, struct class_stamp *stamp);
 
 /* --- class_past.c --- */
 
-/* Takes the facts out of a student's journal: unread when it cannot be read. */
-void class_take(
+/*
+ * Takes the facts out of a student's journal: unread when it cannot be read.
+ * False: there was no memory for it.
+ */
+bool class_take(
     const struct class_folder *c, const char *id, int today, struct student *s);
 
 #endif

@@ -22,9 +22,10 @@ static bool routine_of(struct database *d, struct routine **r)
 	const char *text;
 	bool known = true;
 
-	if (d->handle == NULL ||
-	    sqlite3_prepare_v2(d->handle, newest, -1, &st, NULL) != SQLITE_OK)
+	if (d->handle == NULL)
 		return true;
+	if (sqlite3_prepare_v2(d->handle, newest, -1, &st, NULL) != SQLITE_OK)
+		return !database_starved(d);
 	if (sqlite3_step(st) == SQLITE_ROW) {
 		text = (const char *)sqlite3_column_text(st, 0);
 		if (text) {
@@ -33,7 +34,7 @@ static bool routine_of(struct database *d, struct routine **r)
 		}
 	}
 	sqlite3_finalize(st);
-	return known;
+	return known && !database_starved(d);
 }
 
 bool class_past(const struct class_folder *c, const char *id, int today,
@@ -62,7 +63,7 @@ bool class_past(const struct class_folder *c, const char *id, int today,
 	return good;
 }
 
-void class_take(
+bool class_take(
     const struct class_folder *c, const char *id, int today, struct student *s)
 {
 	struct history h;
@@ -74,10 +75,14 @@ void class_take(
 		student_of(s, r, &h, today);
 		history_done(&h);
 		routine_free(r);
+	} else if (f.message.id == M_CLASS_NO_MEMORY ||
+	    f.message.id == M_WORLD_JOURNAL_NO_MEMORY) {
+		return false;
 	} else {
 		student_of(s, NULL, &h, today);
 		s->unread = true;
 	}
 	name = text_in(s->id, sizeof(s->id));
 	text_add(&name, id);
+	return true;
 }

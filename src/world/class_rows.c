@@ -74,12 +74,12 @@ int rows_version(void)
 bool rows_make(struct database *d)
 {
 	const int version = rows_version();
-	int64_t there = database_number(d, "PRAGMA user_version", 0);
+	int64_t there = database_number(d, "PRAGMA user_version", -1);
 	char bytes[SQL_BYTES], stamp[80];
 	struct text sql = text_in(bytes, sizeof(bytes));
 
-	if (there == version)
-		return true;
+	if (there == version || there < 0)
+		return there == version;
 	add_facts_table(&sql);
 	snprintf(stamp, sizeof(stamp), "PRAGMA user_version = %d", version);
 	if (!database_run(d, "BEGIN IMMEDIATE"))
@@ -260,6 +260,7 @@ bool rows_each(struct database *d,
 	struct class_stamp stamp;
 	struct student s;
 	int got = SQLITE_ERROR, note = SQLITE_ERROR;
+	bool whole;
 
 	if (rows && notes) {
 		note = sqlite3_step(notes);
@@ -272,7 +273,8 @@ bool rows_each(struct database *d,
 			each(context, &s, &stamp);
 		}
 	}
-	sqlite3_finalize(notes);
+	/* Notes that could not be read end with an error. */
+	whole = sqlite3_finalize(notes) == SQLITE_OK;
 	sqlite3_finalize(rows);
-	return got == SQLITE_DONE;
+	return whole && got == SQLITE_DONE;
 }

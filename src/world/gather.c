@@ -178,6 +178,8 @@ static bool fault_of(
 	};
 
 	database_close(d);
+	if (t == TROUBLE_STARVED)
+		return fault_set(f, message_of(M_WORLD_JOURNAL_NO_MEMORY));
 	return fault_set(f,
 	    message_with(
 		sentences[t] != M_NONE ? sentences[t] : M_GATHER_UNREACHABLE,
@@ -199,7 +201,7 @@ static bool gather_open(struct database *d, const char *path,
 	good = database_run(d, "PRAGMA foreign_keys = OFF") &&
 	    database_run(d, "PRAGMA temp_store = MEMORY") &&
 	    database_begin(d) && same_student(&g, &what->asked, f) &&
-	    merge(&g) && database_commit(d);
+	    merge(&g) && !database_starved(d) && database_commit(d);
 	trouble = good ? TROUBLE_NONE : database_trouble(d);
 	gathering_done(&g);
 	if (good)

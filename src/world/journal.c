@@ -79,7 +79,8 @@ static void learn_origin(struct journal *j)
 		    sizeof(j->origin));
 	if (strlen(j->origin) == ORIGIN_BYTES - 1) {
 		j->sequence = database_last(&j->base, j->origin);
-		if (!spool_waits(&j->spool) || skip_spooled(j))
+		if (j->sequence >= 0 &&
+		    (!spool_waits(&j->spool) || skip_spooled(j)))
 			return;
 	}
 	random_id(j->origin);
@@ -102,6 +103,12 @@ struct journal *journal_open(const char *path, struct fault *f)
 	spool_init(&j->spool, path);
 	j->spooled = spool_waits(&j->spool);
 	journal_keep(j);
+	/* Nothing is planned without a history that may well be there. */
+	if (j->trouble == TROUBLE_STARVED) {
+		fault_set(f, message_of(M_WORLD_JOURNAL_NO_MEMORY));
+		journal_free(j);
+		return NULL;
+	}
 	learn_origin(j);
 	journal_start(j);
 	return j;
@@ -118,23 +125,27 @@ struct journal *journal_look(const char *path, struct fault *f)
 	j->trouble = database_look(&j->base, path);
 	if (j->trouble == TROUBLE_NONE || j->trouble == TROUBLE_NEWER)
 		return j;
-	fault_set(f, message_with(look_sentence(j->trouble), TEXT(path)));
+	look_failed(f, j->trouble, path);
 	journal_free(j);
 	return NULL;
 }
 
 /*
  * The database to read from: the open one, or else what can be looked at,
- * which is left in other.
+ * which is left in other; NULL for none.
  */
-static struct database *readable(struct journal *j, struct database *other)
+static struct database *readable(
+    struct journal *j, struct database *other, bool *no_memory)
 {
+	enum trouble trouble;
+
 	if (j->base.handle != NULL && !j->spooled)
 		return &j->base;
 	if (j->trouble == TROUBLE_BROKEN || j->trouble == TROUBLE_OTHER_FILE)
-		database_look_at_spool(other, j->path);
+		trouble = database_look_at_spool(other, j->path);
 	else
-		database_look(other, j->path);
+		trouble = database_look(other, j->path);
+	*no_memory = trouble == TROUBLE_STARVED;
 	return other->handle != NULL ? other : NULL;
 }
 
@@ -162,7 +173,8 @@ bool journal_history(struct journal *j, struct history *h, int today,
 	*h = (struct history) { 0 };
 	journal_flush(j);
 	pthread_mutex_lock(&j->base_lock);
-	d = readable(j, &other);
+	d = readable(j, &other, &no_memory);
+	good = !no_memory;
 	if (d != NULL && !history_load(d, h, today, days)) {
 		history_done(h);
 		/* What is not damaged is not counted anew. */

@@ -14,6 +14,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <libgen.h>
+#include <pthread.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -24,6 +25,7 @@
 #endif
 
 #include "random.h"
+#include "shortage.h"
 
 enum { BUSY_MS = 250, PATH_BYTES = 4200 };
 
@@ -38,6 +40,8 @@ enum trouble trouble_of_errno(int error)
 	case EPERM:
 	case EROFS:
 		return TROUBLE_READ_ONLY;
+	case ENOMEM:
+		return TROUBLE_STARVED;
 	default:
 		return TROUBLE_UNREACHABLE;
 	}
@@ -47,6 +51,8 @@ enum trouble database_trouble(const struct database *d)
 {
 	int code = sqlite3_extended_errcode(d->handle);
 
+	if (database_starved(d))
+		return TROUBLE_STARVED;
 	if (code == SQLITE_READONLY_DBMOVED)
 		return TROUBLE_UNREACHABLE;
 	if (code == SQLITE_IOERR_SHORT_READ)
@@ -54,6 +60,8 @@ enum trouble database_trouble(const struct database *d)
 	if (code == SQLITE_IOERR_WRITE) /* a quota or a limit says it so */
 		return TROUBLE_FULL;
 	switch (code & 0xff) {
+	case SQLITE_NOMEM:
+		return TROUBLE_STARVED;
 	case SQLITE_BUSY:
 	case SQLITE_LOCKED:
 		return TROUBLE_BUSY;
@@ -70,6 +78,16 @@ enum trouble database_trouble(const struct database *d)
 	default:
 		return trouble_of_errno(sqlite3_system_errno(d->handle));
 	}
+}
+
+bool database_starved(const struct database *d)
+{
+	return shortage_count() != d->shortages;
+}
+
+void database_fed(struct database *d)
+{
+	d->shortages = shortage_count();
 }
 
 bool database_run(struct database *d, const char *sql)
@@ -124,9 +142,27 @@ enum trouble database_give_up(struct database *d, enum trouble trouble)
 	return trouble;
 }
 
+/* SQLite tells its log of every piece of memory that it does not get. */
+static void hear(void *context, int code, const char *words)
+{
+	(void)context;
+	(void)words;
+	if ((code & 0xff) == SQLITE_NOMEM)
+		shortage_note();
+}
+
+static void listen_for_shortages(void)
+{
+	sqlite3_config(SQLITE_CONFIG_LOG, hear, NULL);
+}
+
 bool database_handle(struct database *d, const char *path, int flags)
 {
+	static pthread_once_t listening = PTHREAD_ONCE_INIT;
+
 	*d = (struct database) { 0 };
+	pthread_once(&listening, listen_for_shortages);
+	database_fed(d);
 	if (sqlite3_open_v2(path, &d->handle, flags | SQLITE_OPEN_NOMUTEX,
 		NULL) != SQLITE_OK)
 		return false;

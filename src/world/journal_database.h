@@ -14,7 +14,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "evenhand/base/message.h"
+#include "evenhand/base/fault.h"
 #include "journal_row.h"
 
 /*
@@ -47,6 +47,7 @@ enum trouble {
 	TROUBLE_SPOOL,	      /* parts of a spool could not be used */
 	TROUBLE_SPOOL_UNREAD, /* a spool cannot be read just now */
 	TROUBLE_NO_MEMORY,    /* a row could not be made, and is lost */
+	TROUBLE_STARVED,      /* no memory for the database itself */
 	TROUBLES
 };
 
@@ -82,7 +83,8 @@ struct database {
 	/* Whose roll-ups are to be renewed before the commit. */
 	bool renew;
 	int64_t renew_day, renew_sitting;
-	bool no_memory; /* was why a history could not be read whole */
+	bool no_memory;		 /* was why a history could not be read whole */
+	unsigned long shortages; /* before what is asked of it now */
 };
 
 enum applied { APPLIED, REFUSED, FAILED };
@@ -106,9 +108,18 @@ void database_close(struct database *d);
 /* Closes and hands the trouble on. */
 enum trouble database_give_up(struct database *d, enum trouble trouble);
 
-/* What the last error of the database, or one of the system, means. */
+/*
+ * What the last error of the database, or one of the system, means.  Where
+ * memory was short since the database was opened or fed, it means that.
+ */
 enum trouble database_trouble(const struct database *d);
 enum trouble trouble_of_errno(int error);
+
+/* Whether memory was short since then; answers may be less than the truth. */
+bool database_starved(const struct database *d);
+
+/* What is asked from now on has nothing to do with shortages before. */
+void database_fed(struct database *d);
 
 /* Opens a connection that trusts nothing a file brings along. */
 bool database_handle(struct database *d, const char *path, int flags);
@@ -148,11 +159,14 @@ bool database_still(struct database *d, const char *path);
  */
 enum trouble database_look(struct database *d, const char *path);
 
-/* Adds the rows of the spool to what a database shows, or to an empty one. */
-void database_look_at_spool(struct database *d, const char *path);
+/*
+ * Adds the rows of the spool to what a database shows, or to an empty one.
+ * TROUBLE_STARVED, and closed: there was no memory for all of them.
+ */
+enum trouble database_look_at_spool(struct database *d, const char *path);
 
-/* The fault of a journal that cannot be looked at; its argument is the path. */
-enum message_id look_sentence(enum trouble t);
+/* Sets the fault of a journal that cannot be looked at; false. */
+bool look_failed(struct fault *f, enum trouble t, const char *path);
 
 /* --- journal_new.c --- */
 
@@ -208,7 +222,7 @@ bool database_renew(struct database *d, enum statement what, int64_t key);
  */
 enum applied database_apply(struct database *d, const struct row *row);
 
-/* The highest number in the sequence of an origin, 0 when there is none. */
+/* The highest number in the sequence of an origin, 0 none, -1 not known. */
 int64_t database_last(struct database *d, const char *origin);
 
 #endif

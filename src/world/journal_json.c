@@ -298,14 +298,15 @@ bool journal_dump_json(
 	bool good = false;
 
 	if (trouble != TROUBLE_NONE && trouble != TROUBLE_NEWER) {
-		fault_set(f, message_with(look_sentence(trouble), TEXT(path)));
+		look_failed(f, trouble, path);
 		goto done;
 	}
 	to = stream_over(descriptor);
 	good = to != NULL && write_all(&(struct dump) { &d, first, last, to });
-	if (to != NULL && !good)
-		fault_set(
-		    f, message_with(M_WORLD_JOURNAL_LOOK_BROKEN, TEXT(path)));
+	if (database_starved(&d))
+		good = look_failed(f, TROUBLE_STARVED, path);
+	else if (to != NULL && !good)
+		look_failed(f, TROUBLE_BROKEN, path);
 	/* A disk that is full shows when the last of it is written. */
 	if (to == NULL || ferror(to) || fflush(to) != 0)
 		good = fault_set(f,

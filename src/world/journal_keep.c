@@ -21,7 +21,7 @@
 static bool passes(enum trouble t)
 {
 	return t == TROUBLE_BUSY || t == TROUBLE_FULL ||
-	    t == TROUBLE_UNREACHABLE;
+	    t == TROUBLE_UNREACHABLE || t == TROUBLE_STARVED;
 }
 
 /* Opens the database when it is not, and it may help. */
@@ -135,6 +135,7 @@ static bool to_database(struct journal *j)
 	struct spooled waiting = { 0 };
 	bool all = true, good = false;
 
+	database_fed(&j->base);
 	if (database_moved(&j->base)) {
 		database_close(&j->base);
 		j->trouble = TROUBLE_MOVED;

@@ -17,6 +17,7 @@
 
 #include "journal_database.h"
 #include "journal_spool.h"
+#include "shortage.h"
 
 enum { PATH_BYTES = SPOOL_PATH_BYTES, URI_BYTES = 3 * PATH_BYTES };
 
@@ -26,12 +27,12 @@ enum trouble database_memory(struct database *d, struct database *from)
 
 	if (!database_handle(
 		d, ":memory:", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE))
-		return database_give_up(d, TROUBLE_UNREACHABLE);
+		return database_give_up(d, database_trouble(d));
 	if (from == NULL)
 		return schema_bring(d, NULL, &journal_schema);
 	backup = sqlite3_backup_init(d->handle, "main", from->handle, "main");
 	if (backup == NULL)
-		return database_give_up(d, TROUBLE_UNREACHABLE);
+		return database_give_up(d, database_trouble(d));
 	sqlite3_backup_step(backup, -1);
 	if (sqlite3_backup_finish(backup) != SQLITE_OK)
 		return database_give_up(d, database_trouble(d));
@@ -101,8 +102,11 @@ static bool has_wal(const char *path)
 
 bool database_still(struct database *d, const char *path)
 {
-	if (!open_still(d, path))
+	if (!open_still(d, path)) {
+		if (database_starved(d))
+			errno = ENOMEM;
 		return false;
+	}
 	if (!in_wal_mode(d) || has_wal(path)) {
 		struct database live;
 
@@ -115,7 +119,10 @@ bool database_still(struct database *d, const char *path)
 			database_close(&live);
 		}
 	}
-	return true;
+	/* The file alone may be older than what others have written. */
+	if (database_starved(d))
+		errno = ENOMEM;
+	return !database_starved(d);
 }
 
 /* The journal as it lies there; with nothing there an empty one. */
@@ -134,7 +141,7 @@ static enum trouble look_at_file(struct database *d, const char *path)
 	version = database_number(d, "PRAGMA user_version", -1);
 	/* What does not say is no empty one. */
 	if (version < 0)
-		return database_give_up(d, TROUBLE_UNREACHABLE);
+		return database_give_up(d, database_trouble(d));
 	if (version == 0) {
 		database_close(d);
 		return database_memory(d, NULL);
@@ -169,34 +176,45 @@ static void add_spool(struct database *d, const struct spooled *all)
 	*d = copy;
 }
 
-void database_look_at_spool(struct database *d, const char *path)
+enum trouble database_look_at_spool(struct database *d, const char *path)
 {
+	unsigned long before = shortage_count();
 	struct spool spool = { 0 };
 	struct spooled all = { 0 };
 
 	spool_init(&spool, path);
 	if (!spool_waits(&spool))
-		return;
+		return TROUBLE_NONE;
 	spool_read(&spool, &all);
 	if (all.rows > 0)
 		add_spool(d, &all);
 	spooled_free(&all);
+	if (shortage_count() == before)
+		return TROUBLE_NONE;
+	return database_give_up(d, TROUBLE_STARVED);
 }
 
 enum trouble database_look(struct database *d, const char *path)
 {
-	enum trouble trouble;
+	enum trouble trouble, spooled;
 
 	*d = (struct database) { 0 };
 	trouble = look_at_file(d, path);
-	database_look_at_spool(d, path);
-	return trouble;
+	if (trouble == TROUBLE_STARVED)
+		return trouble;
+	spooled = database_look_at_spool(d, path);
+	return spooled == TROUBLE_NONE ? trouble : spooled;
 }
 
-enum message_id look_sentence(enum trouble t)
+bool look_failed(struct fault *f, enum trouble t, const char *path)
 {
+	enum message_id id = M_WORLD_JOURNAL_UNREAD;
+
+	if (t == TROUBLE_STARVED)
+		return fault_set(f, message_of(M_WORLD_JOURNAL_NO_MEMORY));
 	if (t == TROUBLE_BROKEN)
-		return M_WORLD_JOURNAL_LOOK_BROKEN;
-	return t == TROUBLE_OTHER_FILE ? M_WORLD_JOURNAL_LOOK_OTHER
-				       : M_WORLD_JOURNAL_UNREAD;
+		id = M_WORLD_JOURNAL_LOOK_BROKEN;
+	else if (t == TROUBLE_OTHER_FILE)
+		id = M_WORLD_JOURNAL_LOOK_OTHER;
+	return fault_set(f, message_with(id, TEXT(path)));
 }

@@ -42,6 +42,7 @@ static enum message_id sentence_of(enum trouble t)
 		[TROUBLE_SPOOL] = M_WORLD_JOURNAL_SPOOL_DAMAGED,
 		[TROUBLE_SPOOL_UNREAD] = M_WORLD_JOURNAL_SPOOL_UNREAD,
 		[TROUBLE_NO_MEMORY] = M_WORLD_JOURNAL_LOST,
+		[TROUBLE_STARVED] = M_WORLD_JOURNAL_STARVED,
 	};
 
 	return sentences[t];

@@ -42,7 +42,6 @@ static sqlite3_stmt *prepare(struct database *d, const char *sql, int too_old)
 	sqlite3_stmt *st = NULL;
 	int code = sqlite3_prepare_v2(d->handle, sql, -1, &st, NULL);
 
-	d->no_memory |= code == SQLITE_NOMEM;
 	if (code != SQLITE_OK)
 		return NULL;
 	if (sqlite3_bind_parameter_count(st) > 0)
@@ -51,28 +50,25 @@ static sqlite3_stmt *prepare(struct database *d, const char *sql, int too_old)
 }
 
 /* Ends a query; whether all that it gave was good. */
-static bool ended(struct database *d, sqlite3_stmt *st)
+static bool ended(sqlite3_stmt *st)
 {
-	int code = sqlite3_finalize(st);
-
-	d->no_memory |= code == SQLITE_NOMEM;
-	return code == SQLITE_OK;
+	return sqlite3_finalize(st) == SQLITE_OK;
 }
 
 /* The number a query gives, which ends with it; -1 when it gives none. */
-static int number_of(struct database *d, sqlite3_stmt *st)
+static int number_of(sqlite3_stmt *st)
 {
 	int number = -1;
 
 	if (st != NULL && sqlite3_step(st) == SQLITE_ROW)
 		number = sqlite3_column_int(st, 0);
-	return ended(d, st) ? number : -1;
+	return ended(st) ? number : -1;
 }
 
 /* How many of a kind there are; -1 when they cannot be counted. */
 static int count(struct database *d, const char *sql, int too_old)
 {
-	return number_of(d, prepare(d, sql, too_old));
+	return number_of(prepare(d, sql, too_old));
 }
 
 /* Memory for so many; one more than none, so that it is never NULL. */
@@ -152,7 +148,7 @@ static bool load_sittings(struct database *d, struct history *h, int too_old)
 	good = h->sitting != NULL && st != NULL;
 	while (good && h->sittings < number && sqlite3_step(st) == SQLITE_ROW)
 		good = fill_sitting(&h->sitting[h->sittings++], st);
-	return ended(d, st) && good;
+	return ended(st) && good;
 }
 
 /* A measure, which is never less than 0; NULL is 0, and so is nonsense. */
@@ -198,7 +194,7 @@ static bool load_turns(struct database *d, struct history *h, int too_old)
 	good = h->turn != NULL && st != NULL;
 	while (good && h->turns < number && sqlite3_step(st) == SQLITE_ROW)
 		fill_turn(&h->turn[h->turns++], st);
-	return ended(d, st) && good;
+	return ended(st) && good;
 }
 
 static sqlite3_stmt *prepare_days(
@@ -215,10 +211,9 @@ static bool load_tallies(
     struct database *d, struct history *h, int today, int days)
 {
 	/* No list has more entries than letters, whatever its row says. */
-	int number = number_of(d,
-	    prepare_days(d,
-		"SELECT total(min(entries, length(tallies))) " RECENT_DAYS,
-		today, days));
+	int number = number_of(prepare_days(d,
+	    "SELECT total(min(entries, length(tallies))) " RECENT_DAYS, today,
+	    days));
 	sqlite3_stmt *st = prepare_days(d,
 	    "SELECT day, entries, tallies " RECENT_DAYS " ORDER BY day", today,
 	    days);
@@ -237,7 +232,7 @@ static bool load_tallies(
 		if (good)
 			h->tallies += entries;
 	}
-	return ended(d, st) && good;
+	return ended(st) && good;
 }
 
 static bool load_shares(struct database *d, struct history *h, int too_old)
@@ -261,7 +256,7 @@ static bool load_shares(struct database *d, struct history *h, int too_old)
 		s->dropped = sqlite3_column_int(st, 4);
 		s->played = sqlite3_column_int(st, 5);
 	}
-	return ended(d, st) && good;
+	return ended(st) && good;
 }
 
 /* What a later evenhand noted is nothing that hurts. */
@@ -299,7 +294,7 @@ static bool load_notes(struct database *d, struct history *h, int too_old)
 	good = h->note != NULL && st != NULL;
 	while (good && h->notes < number && sqlite3_step(st) == SQLITE_ROW)
 		good = fill_note(d, h, &h->note[h->notes++], st);
-	return ended(d, st) && good;
+	return ended(st) && good;
 }
 
 static bool load_all(struct database *d, struct history *h, int today, int days)
@@ -316,9 +311,10 @@ bool history_load(struct database *d, struct history *h, int today, int days)
 	bool good;
 
 	d->no_memory = false;
+	database_fed(d);
 	/* In one transaction, so that all parts are of one moment. */
-	if (!database_run(d, "BEGIN"))
-		return false;
-	good = load_all(d, h, today, days);
-	return database_run(d, "COMMIT") && good;
+	good = database_run(d, "BEGIN") && load_all(d, h, today, days);
+	good = database_run(d, "COMMIT") && good;
+	d->no_memory |= !good && database_starved(d);
+	return good;
 }

@@ -45,7 +45,7 @@ bool history_recount(struct database *d, struct history *h, int today, int days)
 	*h = (struct history) { 0 };
 	good = database_memory(&copy, d) == TROUBLE_NONE && recount(&copy) &&
 	    history_load(&copy, h, today, days);
-	d->no_memory = copy.no_memory;
+	d->no_memory = copy.no_memory || (!good && database_starved(d));
 	database_close(&copy);
 	return good;
 }

@@ -23,6 +23,7 @@
 
 #include "evenhand/base/fingerprint.h"
 #include "evenhand/world/file.h"
+#include "shortage.h"
 
 enum { BYTES_MAX = 256 * 1024 * 1024, ASIDE_MAX = 999 };
 
@@ -217,8 +218,11 @@ static bool read_place(const char *path, int place, struct spooled *all)
 
 	if (in == NULL) {
 		struct stat st;
-		bool nothing = lstat(path, &st) != 0 && errno == ENOENT;
+		bool nothing;
 
+		if (errno == ENOMEM)
+			shortage_note();
+		nothing = lstat(path, &st) != 0 && errno == ENOENT;
 		if (file >= 0)
 			close(file);
 		return nothing;
@@ -227,6 +231,8 @@ static bool read_place(const char *path, int place, struct spooled *all)
 		good = read_line(all, place, line, length);
 	/* Without memory for a line it ends without a word. */
 	good = good && !ferror(in) && feof(in);
+	if (!good && errno == ENOMEM)
+		shortage_note();
 	free(line);
 	fclose(in);
 	return good;

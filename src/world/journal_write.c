@@ -242,10 +242,9 @@ int64_t database_last(struct database *d, const char *origin)
 	if (sqlite3_prepare_v2(d->handle,
 		"SELECT last FROM origins WHERE id = ?", -1, &st,
 		NULL) != SQLITE_OK)
-		return 0;
+		return -1;
 	sqlite3_bind_text(st, 1, origin, -1, SQLITE_STATIC);
 	if (sqlite3_step(st) == SQLITE_ROW)
 		last = sqlite3_column_int64(st, 0);
-	sqlite3_finalize(st);
-	return last;
+	return sqlite3_finalize(st) == SQLITE_OK ? last : -1;
 }

@@ -150,23 +150,21 @@ bool record_take(const char *journal, int since, struct record *r,
 	*left = (struct record_left) { 0 };
 	if (trouble != TROUBLE_NONE) {
 		database_close(&d);
-		return fault_set(f,
-		    message_with(trouble == TROUBLE_NEWER
-			    ? M_RECORD_JOURNAL_NEWER
-			    : look_sentence(trouble),
-			TEXT(journal)));
+		return trouble == TROUBLE_NEWER
+		    ? fault_set(f,
+			  message_with(M_RECORD_JOURNAL_NEWER, TEXT(journal)))
+		    : look_failed(f, trouble, journal);
 	}
 	r->since = since;
 	if (since < 0)
 		k.since = INT_MIN;
 	good = database_run(&d, "BEGIN") && take_all(&k) && take_ids(&d, r);
+	k.no_memory |= database_starved(&d);
 	database_close(&d);
 	if (good && !k.no_memory)
 		k.no_memory = !record_leave_twice(r, left);
 	if (good && !k.no_memory)
 		return true;
-	return fault_set(f,
-	    k.no_memory
-		? message_of(M_RECORD_NO_MEMORY)
-		: message_with(M_WORLD_JOURNAL_LOOK_BROKEN, TEXT(journal)));
+	return k.no_memory ? fault_set(f, message_of(M_RECORD_NO_MEMORY))
+			   : look_failed(f, TROUBLE_BROKEN, journal);
 }

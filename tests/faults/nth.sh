@@ -73,15 +73,15 @@ ended()
 	done
 }
 
-# one_each LABEL AFTER ARGUMENTS...: every n once
+# one_each LABEL AFTER ARGUMENTS...: every n once, or where there are too many
+# each EACH-th
 one_each()
 {
 	which=$1
 	looks=$2
 	shift 2
-	i=0
-	while [ "$i" -lt "$all" ]; do
-		i=$((i + 1))
+	i=$((1 - ${EACH:=1}))
+	while i=$((i + EACH)) && [ "$i" -le "$all" ]; do
 		back
 		failing "$i" "$@"
 		ended "$which, $i"

@@ -53,6 +53,10 @@ MESSAGE(M_WORLD_JOURNAL_NOT_KEPT, "t",
 MESSAGE(M_WORLD_JOURNAL_LOST, "t",
     "the computer has no memory left, so some of what you practise will be "
     "missing in {0}. Close other programs")
+MESSAGE(M_WORLD_JOURNAL_STARVED, "t",
+    "the computer has no memory left for the practice history in {0}. What you "
+    "practise is kept beside it and added when there is some. Close other "
+    "programs")
 MESSAGE(M_WORLD_JOURNAL_ELSEWHERE, "t",
     "beside the practice history there is no place to keep what you practise. "
     "It is kept in {0} until the history can be written")
