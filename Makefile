@@ -88,9 +88,9 @@ KILLS_kill_write := 50
 .SECONDARY:
 .PHONY: all run check check-all lint bench figures fuzz cover install \
 	uninstall without-paper without-files without-tongues template \
-	asan-built tsan-built fuzz-built \
+	asan-built tsan-built fuzz-built bench-built \
 	deps deps-dev dist dist-check deb help clean asan tsan valgrind killed \
-	paced sounded soak true-time picture tests golden simulate faults \
+	paced recorded sounded soak true-time picture tests golden simulate faults \
 	$(KILLED) $(FUZZ_ALL)
 
 all: $(B)/$(PROGRAM) $(SOUND) $(or $(PAPER),without-paper) \
@@ -212,7 +212,9 @@ PACED  := tests/whole/test_completion_prompt.sh \
 	tests/whole/test_terminal.sh
 PACED_C := $(B)/tests/world/test_device_paced
 SOUNDED := $(sort $(wildcard tests/whole/test_sound_*.sh))
-WHOLE  := $(filter-out $(PACED) $(SOUNDED),\
+# Slow, and wants a core.
+RECORDED := tests/whole/test_recorded.sh
+WHOLE  := $(filter-out $(PACED) $(SOUNDED) $(RECORDED),\
 	$(sort $(wildcard tests/whole/test_*.sh)))
 C_FILES = $(wildcard src/*.c src/*/*.c tests/*/*.c)
 H_FILES = $(filter-out include/evenhand/base/message%,\
@@ -291,9 +293,15 @@ valgrind: all tests
 # All that the two below run: nothing is built while they let time pass.
 true-time: all $(PACED_C) $(B)/tests/whole/drive $(B)/tests/whole/bowing
 
+# They wait for most of their time, so several of them wait at once.
 paced: all $(PACED_C)
-	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) sh $(TOOLS)/run.sh \
-	    $(PACED_C) $(PACED)
+	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) JOBS=3 \
+	    sh $(TOOLS)/run.sh $(PACED_C) $(PACED)
+
+# Recorded notes of a sound font, bent and measured.
+recorded: all
+	@EVENHAND=$(abspath $(B)/$(PROGRAM)) CHECK_B=$(B) \
+	    sh $(TOOLS)/run.sh $(RECORDED)
 
 # Real sound on servers of our own: heard, lost, frozen, and back.
 sounded: all $(B)/tests/whole/drive $(B)/tests/whole/bowing
@@ -368,11 +376,13 @@ $(B)/tests/bench/bench_listen_aubio: TEST_LDLIBS = \
 
 FIGURES = EVENHAND=$(abspath $(B)/$(PROGRAM)) sh $(TOOLS)/figures.sh
 
-bench: all $(BENCHES) $(SIMULATE)
+bench-built: all $(BENCHES) $(SIMULATE)
+
+bench: bench-built
 	@$(FIGURES) $(SIMULATE) $(BENCHES)
 
 # The same as a page of docs/: for a machine where nothing else is at work.
-figures: all $(BENCHES) $(SIMULATE)
+figures: bench-built
 	@CC="$(CC)" $(FIGURES) --page $(SIMULATE) $(BENCHES) > $(B)/figures.md
 	mv $(B)/figures.md docs/figures.md
 
@@ -404,6 +414,10 @@ ANALYSER ?= gcc-12
 ANALYSE = $(ANALYSER) -std=c17 $(CPPFLAGS) $(PAPER_CFLAGS) -O0 -fanalyzer \
 	-Wno-analyzer-malloc-leak -Werror -S -o /dev/null
 
+# Clang's analyser walks few paths in the everyday lint; make lint QUICK= walks all
+# that it can, for some minutes more.
+PATHS = $(if $(QUICK),-Xclang -analyzer-config -Xclang mode=shallow)
+
 lint:
 	sh $(TOOLS)/arrows.sh
 	sh $(TOOLS)/size.sh
@@ -420,8 +434,8 @@ lint:
 	    $(C_FILES) $(H_FILES) $(OWN_H)
 	@printf '%s\n' $(filter src/%,$(C_FILES)) | xargs -P $(JOBS) -n 4 sh -c \
 	    'clang-tidy --quiet --config-file=docs/clang-tidy "$$@" -- -std=c17 \
-	    $(SYSTEM) $(PAPER_CFLAGS) -DEVENHAND_VERSION=\"$(VERSION)\" \
-	    2>/dev/null' tidy
+	    $(SYSTEM) $(PAPER_CFLAGS) $(PATHS) \
+	    -DEVENHAND_VERSION=\"$(VERSION)\" 2>/dev/null' tidy
 	@echo "the analyser of $(ANALYSER)"
 	@if command -v $(ANALYSER) > /dev/null; then \
 	    printf '%s\n' $(filter src/%,$(C_FILES)) | \
@@ -434,7 +448,7 @@ lint:
 	@for p in $(PAGES); do mandoc -Tlint -Wwarning $$p || exit 1; done
 	codespell -q 3 -S "*.po,*-deutsch*" -L nd,chekc README.md DEVELOPERS.md docs man include src routines
 
-check-all: check paced sounded asan tsan valgrind killed
+check-all: check paced recorded sounded asan tsan valgrind killed
 
 # --- install -------------------------------------------------------------
 
@@ -512,6 +526,7 @@ help:
 	@echo "make lint         arrows, sizes, warnings, formatting, analysers, manuals"
 	@echo "make check-all    check, true time, sanitizers, valgrind, 200 kills"
 	@echo "make soak         a session of MINUTES=45 at true pace, and what it cost"
+	@echo "make recorded     recorded notes of a sound font, bent and measured"
 	@echo "make sounded      real sound on servers of our own, lost and found"
 	@echo "make faults       no memory, processes, room on the disk, at every place"
 	@echo "make fuzz T=60    random bytes as files, sounds, keys, journals, T seconds each"

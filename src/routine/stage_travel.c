@@ -190,7 +190,8 @@ void read_travel(struct reader *rd, const struct node *map, struct stage *s)
 	}
 	semitones = read_shift(rd, shift, s, &notes);
 	cents = read_cents(rd, travel);
-	if (semitones > 0 && cents > 0 && cents != semitones * CENTS)
+	if (shift != NULL && semitones > 0 && cents > 0 &&
+	    cents != semitones * CENTS)
 		fault_here(rd, travel,
 		    message_with(
 			notes ? M_ROUTINE_NOTES_TRAVEL : M_ROUTINE_SHIFT_TRAVEL,

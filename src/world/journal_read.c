@@ -87,12 +87,14 @@ static void *room(
 static void text_of(sqlite3_stmt *st, int column, char *to, size_t size)
 {
 	const char *text = (const char *)sqlite3_column_text(st, column);
-	size_t length = text ? strlen(text) : 0;
+	size_t length;
 
+	if (text == NULL)
+		text = "";
+	length = strlen(text);
 	if (length >= size)
 		length = size - 1;
-	if (length > 0)
-		memcpy(to, text, length);
+	memcpy(to, text, length);
 	to[length] = '\0';
 }
 

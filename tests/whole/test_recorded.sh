@@ -1,5 +1,5 @@
 #!/bin/sh
-# test_sound_font.sh - recorded notes, bent as it is written, and what evenhand
+# test_recorded.sh - recorded notes, bent as it is written, and what evenhand
 # measures of them
 #
 # fluidsynth plays the bowed strings of a free sound font, without its room, from
