@@ -2,6 +2,7 @@
 # sound.sh - what the tests with real sound share; lib.sh comes before it
 #
 # server KIND...    starts a server of our own in $work/server: pipewire or jack
+# kinds KIND        the servers to try: one of them where time is dear, else all
 # on_server COMMAND...   runs a command that finds this one and no other
 # alsa KIND         no server, only settings of ALSA; the tap is $work/tap
 #
@@ -19,6 +20,15 @@ export JACK_NO_START_SERVER=1 JACK_DEFAULT_SERVER=none-of-ours
 export PULSE_SERVER=none-of-ours XDG_RUNTIME_DIR="$work"
 trap 'server_stop; rm -rf "$work"' EXIT
 trap 'exit 1' INT TERM
+
+kinds()
+{
+	if [ -n "${EVENHAND_QUICK-}" ]; then
+		echo "$1"
+	else
+		echo pipewire jack
+	fi
+}
 
 server_stop()
 {

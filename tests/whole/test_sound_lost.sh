@@ -144,7 +144,7 @@ listened()
 	tail -n "$n" due.txt > rest.txt
 }
 
-for kind in pipewire jack; do
+for kind in $(kinds pipewire); do
 	server "$kind"
 	# A very busy computer may lose the sound once more, by itself, or a recorder
 	# more than it may; it may have to try again.

@@ -34,7 +34,7 @@ try()
 	wait "$recorder"
 }
 
-for kind in pipewire jack; do
+for kind in $(kinds pipewire); do
 	server "$kind"
 	# When the server itself falls behind, the sound is lost for a moment; a very
 	# busy computer may have to try again.
