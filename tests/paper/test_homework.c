@@ -6,6 +6,7 @@
 #include "../screen/golden_pages.h"
 
 #include "../base/catalogue.h"
+#include "../score/seeded.h"
 #include "areas.h"
 #include "evenhand/paper/list.h"
 #include "evenhand/paper/sheet.h"
@@ -119,15 +120,15 @@ static void test_every_sheet(void **state)
 
 static void check_in_german(struct routine *r, const char *name)
 {
-	for (int way = 0; way < 4; way++) {
+	for (int large = 0; large < 2; large++) {
 		struct sheet_wish w = { .routine = r,
 			.day = DAY,
-			.size = way & 1 ? SHEET_LETTER : SHEET_A4,
-			.large = way & 2 };
+			.size = SHEET_A4,
+			.large = large };
 		char what[100];
 
-		snprintf(what, sizeof(what), "%s, %s, way %d, in German", name,
-		    r->stage[r->work_on].id, way);
+		snprintf(what, sizeof(what), "%s, %s, %s in German", name,
+		    r->stage[r->work_on].id, large ? "large," : "");
 		make(&w);
 		areas_check(&paper, what);
 		if (!w.large && paper.pages != 1)
@@ -149,12 +150,19 @@ static void test_in_german(void **state)
 	for (size_t i = 0; i < sizeof(names) / sizeof(names[0]); i++) {
 		struct routine *r = load(names[i]);
 
-		for (r->work_on = 0; r->work_on < r->stages; r->work_on++)
+		r->work_on = seeded_quick() ? r->stages - 1 : 0;
+		for (; r->work_on < r->stages; r->work_on++)
 			check_in_german(r, names[i]);
 		routine_free(r);
 	}
-	tongue_set(NULL);
 	free(c);
+}
+
+static int in_english(void **state)
+{
+	(void)state;
+	tongue_set(NULL);
+	return 0;
 }
 
 /* The longest texts a routine may have, and as many as it may have. */
@@ -278,7 +286,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_every_sheet),
-		cmocka_unit_test(test_in_german),
+		cmocka_unit_test_teardown(test_in_german, in_english),
 		cmocka_unit_test(test_long),
 		cmocka_unit_test(test_week),
 		cmocka_unit_test(test_left_hand),
