@@ -3,6 +3,7 @@
  *
  *	evenhand measure kite.wav		       a page
  *	evenhand measure a.wav b.flac		       a row for each
+ *	evenhand measure --lines a.wav b.flac	       sentences for each
  *	evenhand measure kite.wav --track kite.csv     every instant
  *	evenhand measure kite.wav --json	       for programs
  *
@@ -11,6 +12,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
+#include "choices.h"
 #include "evenhand/world/lines_out.h"
 #include "evenhand/world/paper_maker.h"
 #include "measure.h"
@@ -70,6 +72,7 @@ static bool ask_read(
 		{ "channel", M_MEASURE_OPTION_CHANNEL, "N", NULL, &a->channel },
 		{ "track", M_MEASURE_OPTION_TRACK, "FILE", NULL, &a->track },
 		{ "plot", M_MEASURE_OPTION_PLOT, "FILE", NULL, &a->plot },
+		{ "lines", M_HISTORY_OPTION_LINES, NULL, &a->lines, NULL },
 		{ "json", M_MEASURE_OPTION_JSON, NULL, &a->json, NULL },
 		{ "force", M_COMMAND_OPTION_FORCE, NULL, &a->force, NULL },
 		{ "ascii", M_COMMAND_OPTION_ASCII, NULL, &a->ascii, NULL },
@@ -109,7 +112,7 @@ static bool show(const struct measured *m, bool alone, int *status)
 	struct text row = text_in(bytes, sizeof(bytes));
 	bool good;
 
-	if (!m->ask->json && alone)
+	if (!m->ask->json && (alone || m->ask->lines))
 		return measure_page(m, columns(), status);
 	if (m->ask->json)
 		good = measure_json_print(m);
@@ -155,6 +158,8 @@ static int one(
 	if (measure_file(m, &status)) {
 		if (a->json && !alone)
 			command_print_bytes(*first ? "[\n" : ",\n", 2);
+		else if (a->lines && !*first)
+			command_print_bytes("\n", 1);
 		*first = false;
 		shown = show(m, alone, &status);
 		write_files(m, shown, &status);
@@ -172,6 +177,18 @@ static bool print_head(void)
 	return command_print(&head);
 }
 
+/* For a person, as the other pages are. */
+static void look_as_chosen(struct measure_ask *a)
+{
+	struct settings_file chosen = { 0 };
+
+	if (a->json || !isatty(STDOUT_FILENO))
+		return;
+	choices_read(&chosen);
+	a->lines |= chosen.now.lines;
+	a->ascii |= chosen.now.ascii;
+}
+
 int command_measure(int argc, char **argv)
 {
 	struct measure_ask a = { 0 };
@@ -180,8 +197,9 @@ int command_measure(int argc, char **argv)
 
 	if (!ask_read(&a, &argc, &argv, &status))
 		return status;
+	look_as_chosen(&a);
 	alone = argc == 1;
-	if (!alone && !a.json && !print_head())
+	if (!alone && !a.json && !a.lines && !print_head())
 		return EXIT_IO;
 	for (int i = 0; i < argc && worst != EXIT_IO; i++) {
 		status = one(&a, argv[i], alone, &first);

@@ -35,6 +35,7 @@ struct measure_ask {
 	const char *routine, *stage, *finger, *notes, *channel;
 	const char *track, *plot;
 	bool json, force, ascii;
+	bool lines;	    /* no pictures, and sentences in place of a table */
 	int channel_number; /* 0: all */
 	struct stretch_asked asked;
 	double reference_hz;
@@ -114,8 +115,9 @@ void measure_say_sum(const struct measured *m, struct text *out);
 /* --- measure_page.c --- */
 
 /*
- * The page for a screen so many columns wide; false, with the status to end
- * with: standard output took no more, or there is no memory, which is said.
+ * The page for a screen so many columns wide, its picture left out in lines;
+ * false, with the status to end with: standard output took no more, or there is
+ * no memory, which is said.
  */
 bool measure_page(const struct measured *m, int columns, int *status);
 

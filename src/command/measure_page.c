@@ -71,7 +71,8 @@ bool measure_page(const struct measured *m, int columns, int *status)
 	measure_say_head(m, &p->said);
 	measure_say_stretches(m, &p->said);
 	put_said(p);
-	put_picture(p, m);
+	if (!m->ask->lines)
+		put_picture(p, m);
 	measure_say_sum(m, &p->said);
 	put_said(p);
 	good = command_print(&p->all);

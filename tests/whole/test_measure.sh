@@ -110,6 +110,11 @@ is "its lines end where their head does" \
     "$(awk '{ print length($0) }' "$work/out" | sort -u)" 80
 is "no width in its row" \
     "$(awk '$1 == "far.wav" { print $8 }' "$work/out")" -
+run 0 measure --lines near.wav far.wav
+is "a page for each and a line between them" "$(awk '
+	/^(near|far)[.]wav: 0:/ { print $1 }
+	/^$/ { print "-" }' "$work/out" | tr '\n' ' ')" "near.wav: - far.wav: "
+lacks "no picture" "$work/out" '[│|]'
 # Notes that are clear and too short are not told to be unclear.
 "$python" - <<'END'
 import math, struct, wave
@@ -272,6 +277,14 @@ so "none wider than the screen" \
 is "figures stand below their names" "$(awk '
 	/^near.wav$/ { near = NR }
 	near && NR == near + 1 { print $1 }' narrow)" 0:04
+mkdir -p "$HOME/.config/evenhand"
+echo 'lines: yes' > "$HOME/.config/evenhand/settings.yaml"
+command_line "'$EVENHAND' measure near.wav far.wav; echo do''ne"
+waits 60 seen "done"
+page | sed -n '/^ended/,$p' > narrow
+so "sentences for who has chosen lines" grep -q '^near.wav: 0:04 long' narrow
+is "and no table" "$(grep -c '^recording' narrow)" 0
+rm "$HOME/.config/evenhand/settings.yaml"
 
 # --- without its other half -----------------------------------------------
 
