@@ -169,7 +169,7 @@ if [ -x "${EVENHAND%/*}/evenhand-paper" ]; then
 		has words "$text"
 	done
 	for note in Fis H B; do
-		so "the note $note" grep -qxF "$note" words
+		so "the note $note" grep -qwF "$note" words
 	done
 	is "no F#" "$(grep -cF 'F#' words)" 0
 fi
