@@ -1,19 +1,16 @@
 /*
- * gather_head.c - which sitting of a journal is the one in a record
- *
- *	the same name and number, and it began with the same	the same
- *	told apart here before: its made name is here		the same
- *	told apart there: a number's made name is its name	the same
- *	none of these						a new one
+ * gather_head.c - the sitting of a journal that is the one in a record, and a
+ * name of its own for one whose number another has
  */
 #include <stdlib.h>
-#include <string.h>
 
 #include "evenhand/base/text.h"
 #include "gather_parts.h"
 
-static void read_local(const struct query *q, struct local *l)
+static void read_local(void *into, const struct query *q)
 {
+	struct local *l = into;
+
 	l->key = query_whole(q, 0);
 	l->origin = query_whole(q, 1);
 	l->day = query_int(q, 2);
@@ -42,65 +39,24 @@ static void local_text(struct text *t, const struct query *q)
 	apart_sitting_text(t, &s);
 }
 
-/* The sitting of an origin with a number, when it began with this. */
-static bool look_at(struct gathering *g, const char *id, int64_t row,
-    const char *content, struct local *found, bool *taken)
+bool gather_find_sitting(struct gathering *g, const struct record_sitting *s,
+    struct local *l, bool *taken)
 {
-	struct query *q = gather_query_of(g, SITTING_AT);
+	static const struct rows_like sittings = { SITTING_AT,
+		SITTINGS_NUMBERED, 17, local_text, read_local };
 	char bytes[APART_TEXT];
 	struct text t = text_in(bytes, sizeof(bytes));
+	struct row_found found = { .into = l };
+	bool good;
 
-	query_put_text(q, 1, id);
-	query_put(q, 2, row);
-	if (query_next(q)) {
-		*taken = true;
-		local_text(&t, q);
-		if (strcmp(bytes, content) == 0)
-			read_local(q, found);
-	}
-	query_again(q);
-	return !q->bad;
-}
-
-/* Among all with a number the one whose made name is this. */
-static bool look_for_made(struct gathering *g, const char *id, int64_t row,
-    const char *content, struct local *found)
-{
-	struct query *q = gather_query_of(g, SITTINGS_NUMBERED);
-	char made[RECORD_ID_MAX];
-
-	query_put(q, 1, row);
-	while (found->key == 0 && query_next(q)) {
-		char bytes[APART_TEXT];
-		struct text t = text_in(bytes, sizeof(bytes));
-
-		local_text(&t, q);
-		apart_id(made, query_text(q, 17), row, bytes);
-		if (strcmp(bytes, content) == 0 && strcmp(made, id) == 0)
-			read_local(q, found);
-	}
-	query_again(q);
-	return !q->bad;
-}
-
-bool gather_find_sitting(struct gathering *g, const struct record_sitting *s,
-    struct local *found, bool *taken)
-{
-	const char *id = g->r->computer[s->computer].id;
-	char bytes[APART_TEXT], made[RECORD_ID_MAX];
-	struct text t = text_in(bytes, sizeof(bytes));
-	bool other = false;
-
-	*found = (struct local) { 0 };
-	*taken = false;
+	*l = (struct local) { 0 };
 	apart_sitting_text(&t, s);
-	if (!look_at(g, id, s->row, bytes, found, taken) || found->key != 0)
-		return found->key != 0;
-	apart_id(made, id, s->row, bytes);
-	if (!look_at(g, made, s->row, bytes, found, &other))
-		return false;
-	return found->key != 0 || !apart_is(id) ||
-	    look_for_made(g, id, s->row, bytes, found);
+	good = gather_find(g, &sittings,
+	    &(struct row_wanted) {
+		g->r->computer[s->computer].id, s->row, bytes },
+	    &found);
+	*taken = found.taken;
+	return good;
 }
 
 /* The name it gets: the made one it has in the record, or one made now. */

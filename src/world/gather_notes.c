@@ -4,15 +4,8 @@
  * They never change, so a note is new or known.  One that lost its sitting
  * finds it again when a record knows it.
  */
-#include <string.h>
-
 #include "evenhand/base/text.h"
 #include "gather_parts.h"
-
-/* A note here: its key, 0 none, and whether it has a sitting. */
-struct found {
-	int64_t key, sitting;
-};
 
 static void local_text(struct text *t, const struct query *q)
 {
@@ -25,46 +18,11 @@ static void local_text(struct text *t, const struct query *q)
 	apart_note_text(t, &n);
 }
 
-static bool look_at(struct gathering *g, const char *id, int64_t row,
-    const char *content, struct found *found, bool *taken)
+static void read_sitting(void *into, const struct query *q)
 {
-	struct query *q = gather_query_of(g, NOTE_AT);
-	char bytes[APART_TEXT];
-	struct text t = text_in(bytes, sizeof(bytes));
+	int64_t *sitting = into;
 
-	query_put_text(q, 1, id);
-	query_put(q, 2, row);
-	if (query_next(q)) {
-		*taken = true;
-		local_text(&t, q);
-		if (strcmp(bytes, content) == 0)
-			*found = (struct found) { query_whole(q, 0),
-				query_whole(q, 1) };
-	}
-	query_again(q);
-	return !q->bad;
-}
-
-/* Among all with a number the one whose made name is this. */
-static bool look_for_made(struct gathering *g, const char *id, int64_t row,
-    const char *content, struct found *found)
-{
-	struct query *q = gather_query_of(g, NOTES_NUMBERED);
-	char made[RECORD_ID_MAX];
-
-	query_put(q, 1, row);
-	while (found->key == 0 && query_next(q)) {
-		char bytes[APART_TEXT];
-		struct text t = text_in(bytes, sizeof(bytes));
-
-		local_text(&t, q);
-		apart_id(made, query_text(q, 8), row, bytes);
-		if (strcmp(bytes, content) == 0 && strcmp(made, id) == 0)
-			*found = (struct found) { query_whole(q, 0),
-				query_whole(q, 1) };
-	}
-	query_again(q);
-	return !q->bad;
+	*sitting = query_whole(q, 1);
 }
 
 static bool add_note(struct gathering *g, const struct record_note *n,
@@ -86,16 +44,18 @@ static bool add_note(struct gathering *g, const struct record_note *n,
 	return query_run(q) == QUERY_GOOD;
 }
 
-static bool known(struct gathering *g, const struct found *f, int64_t sitting)
+/* One that is here, with this sitting or with none. */
+static bool known(
+    struct gathering *g, int64_t key, int64_t its_sitting, int64_t sitting)
 {
 	struct query *q;
 
 	g->news->notes_known++;
-	if (f->sitting != 0 || sitting == 0)
+	if (its_sitting != 0 || sitting == 0)
 		return true;
 	g->changed = true;
 	q = gather_query_of(g, SET_NOTE_SITTING);
-	query_put(q, 1, f->key);
+	query_put(q, 1, key);
 	query_put(q, 2, sitting);
 	return query_run(q) == QUERY_GOOD;
 }
@@ -103,26 +63,24 @@ static bool known(struct gathering *g, const struct found *f, int64_t sitting)
 bool gather_note(
     struct gathering *g, const struct record_note *n, int64_t sitting)
 {
+	static const struct rows_like notes = { NOTE_AT, NOTES_NUMBERED, 8,
+		local_text, read_sitting };
 	const struct record_computer *c = &g->r->computer[n->computer];
 	char bytes[APART_TEXT], made[RECORD_ID_MAX];
 	struct text t = text_in(bytes, sizeof(bytes));
-	struct found found = { 0 };
-	int64_t origin = g->computer[n->computer];
-	bool taken = false, other = false;
+	int64_t origin = g->computer[n->computer], its_sitting = 0;
+	struct row_found found = { .into = &its_sitting };
 
 	apart_note_text(&t, n);
-	apart_id(made, c->id, n->row, bytes);
-	if (!look_at(g, c->id, n->row, bytes, &found, &taken) ||
-	    (found.key == 0 &&
-		!look_at(g, made, n->row, bytes, &found, &other)) ||
-	    (found.key == 0 && apart_is(c->id) &&
-		!look_for_made(g, c->id, n->row, bytes, &found)))
+	if (!gather_find(g, &notes,
+		&(struct row_wanted) { c->id, n->row, bytes }, &found))
 		return false;
 	if (found.key != 0)
-		return known(g, &found, sitting);
-	if (!taken)
+		return known(g, found.key, its_sitting, sitting);
+	if (!found.taken)
 		return add_note(g, n, origin, sitting);
 	g->news->apart++;
+	apart_id(made, c->id, n->row, bytes);
 	return gather_origin(g, made, c->rows, &origin) &&
 	    add_note(g, n, origin, sitting);
 }

@@ -98,12 +98,11 @@ struct local {
 bool gather_sitting(struct gathering *g, const struct record_sitting *s);
 
 /*
- * The sitting that is the same as one of a record: by its number, or told
- * apart before, here or there.  found->key is 0 when there is none; *taken
- * says that another has its number.
+ * The sitting that is the same as one of a record; l->key is 0 when there is
+ * none, and then *taken says that another has its number.
  */
 bool gather_find_sitting(struct gathering *g, const struct record_sitting *s,
-    struct local *found, bool *taken);
+    struct local *l, bool *taken);
 
 /*
  * Gives a sitting an origin of its own, made of its content, because another
@@ -129,6 +128,39 @@ bool apart_is(const char *id);
 /* The key of an origin, made when it is missing. */
 bool gather_origin(
     struct gathering *g, const char *id, int64_t rows, int64_t *key);
+
+/* --- gather_find.c: which row of a journal is the one in a record --- */
+
+/* Sittings, or notes. */
+struct rows_like {
+	enum gather_query at;	    /* the one of origin ?1 with number ?2 */
+	enum gather_query numbered; /* all with number ?1 */
+	int origin;		    /* column with the name of its origin */
+	/* What a row began with, as apart_..._text tells it. */
+	void (*content)(struct text *t, const struct query *q);
+	/* Reads what is wanted of a row beside its key, which is column 0. */
+	void (*take)(void *into, const struct query *q);
+};
+
+/* A row of a record: name of its origin, number, what it began with. */
+struct row_wanted {
+	const char *id;
+	int64_t number;
+	const char *content;
+};
+
+struct row_found {
+	void *into;
+	int64_t key; /* 0 there is none */
+	bool taken;  /* there is one with its number */
+};
+
+/*
+ * The row that is the same as one of a record: by its number, or told apart
+ * before, here or there.  All of *found but into is 0 before.
+ */
+bool gather_find(struct gathering *g, const struct rows_like *kind,
+    const struct row_wanted *row, struct row_found *found);
 
 /* --- the others --- */
 
