@@ -61,8 +61,8 @@ enum map_kind {
 bool keys_check(struct reader *rd, const struct node *map, enum map_kind kind);
 
 /*
- * Whether a word is a key of any map of routines, whether its value is free text, whether
- * it is a list, and whether that is one of single words.
+ * Whether a word is a key of any map of routines, whether its value is free
+ * text, whether it is a list, and whether that is one of single words.
  */
 bool keys_know(const char *word, size_t length);
 bool keys_free_text(const char *word, size_t length);

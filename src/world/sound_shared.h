@@ -1,8 +1,8 @@
 /*
  * sound_shared.h - the memory that evenhand and its sound child share
  *
- * One child that sounds at a time.  Each has a number; what it says of itself carries the
- * number, so nothing an earlier child said is taken for its words.
+ * One child that sounds at a time.  Each has a number; what it says of itself
+ * carries the number, so nothing an earlier child said is taken for its words.
  *
  *	evenhand			child
  *	order, through the keeper ─▶	reads it

@@ -2,9 +2,9 @@
  * bench_listen_aubio.c - a general-purpose pitch library on the same sounds
  *
  * aubio's yinfft, 2048 samples every 480 at 48 kHz: what a program that knows
- * nothing of what was asked hears, beside the figures of bench_listen.  Built only where libaubio is installed, and
- * never part of evenhand.  Its instants are moved by the delay that suits it
- * best, so that only its errors count.
+ * nothing of what was asked hears, beside the figures of bench_listen.  Built
+ * only where libaubio is installed, and never part of evenhand.  Its instants
+ * are moved by the delay that suits it best, so that only its errors count.
  */
 #include <aubio/aubio.h>
 #include <stdio.h>

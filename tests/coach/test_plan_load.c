@@ -94,8 +94,9 @@ static void test_finger_left_out(void **state)
 
 /*
  * A session is 8 pulses of each of two recaps at 4 and 6 bows of work, 64 at 8
- * pulses; 48 with two rounds, 40 with one recap less, 24 with one round, 16 with
- * that alone, and 8 when it is at 4.  480 are allowed, and 148 m, of which a wide turn takes 2.5.
+ * pulses; 48 with two rounds, 40 with one recap less, 24 with one round, 16
+ * with that alone, and 8 when it is at 4.  480 are allowed, and 148 m, of which
+ * a wide turn takes 2.5.
  */
 static void test_steps(void **state)
 {

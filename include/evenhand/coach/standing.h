@@ -14,11 +14,11 @@
  * A stage is ready to show when all of these hold: enough practice days on it;
  * the first go all clean at the top rung on 2 of the last 3 of them, the latest
  * included; whoever had the fewest bows of the stage had at least 0.8 of an
- * even share, days with a sore finger left out of the count; nothing hurt in the
- * last days; and where a microphone listened to the work of the last of them,
- * it heard every top in four bows of five.  It can be wrong and never says that
- * a mark was: then the teacher looks at it.  What is missing is named one thing at a time, in the order in
- * which it is to be mended.
+ * even share, days with a sore finger left out of the count; nothing hurt in
+ * the last days; and where a microphone listened to the work of the last of
+ * them, it heard every top in four bows of five.  It can be wrong and never
+ * says that a mark was: then the teacher looks at it.  What is missing is named
+ * one thing at a time, in the order in which it is to be mended.
  *
  * In the air there is no rung and nothing takes turns: the first swing of the
  * day is the evidence, as unit 0.

@@ -49,8 +49,9 @@ struct engine; /* its parts: src/sound/engine_parts.h */
 size_t engine_size(void);
 
 /*
- * Only before the callback runs; its count begins at 0.  rate is in RATE_MIN..RATE_MAX; level in
- * thousandths of full scale (700 and below are sane).
+ * Only before the callback runs; its count begins at 0.  rate is in
+ * RATE_MIN..RATE_MAX; level in thousandths of full scale (700 and below are
+ * sane).
  */
 void engine_init(struct engine *e, int rate, int level);
 

@@ -58,8 +58,9 @@ struct device *device_null_open(int rate, bool paced, struct fault *f);
 
 /*
  * The sound device; it returns at once in DEVICE_OPENING and borrows the
- * keeper.  The card is looked for from the first device_look on.  Unpaced only together with a card that takes frames as fast as they
- * come (a file).  NULL with a fault: no memory.
+ * keeper.  The card is looked for from the first device_look on.  Unpaced only
+ * together with a card that takes frames as fast as they come (a file).  NULL
+ * with a fault: no memory.
  */
 struct device *device_sound_open(struct sound_keeper *k,
     const struct sound_wish *w, int rate, bool paced, struct fault *f);

@@ -62,11 +62,12 @@ bool journal_trouble(struct journal *j, struct message *m);
  * Loads the history, with what waits in the spool.  Turns and shares are those
  * of the last HISTORY_TURN_DAYS days and of the last sitting; roll-ups for a
  * routine are those of HISTORY_TALLY_DAYS up to the last practice day, which is
- * all that a plan asks for; all else is whole.  With a routine, what was practised on another instrument is set apart
- * (history_set_apart); NULL leaves all names as they are.  A journal that was
- * found broken or out of reach when it was opened has none; false with a fault,
- * and an empty history, when it proves unreadable only now: with
- * M_WORLD_JOURNAL_NO_MEMORY it is whole, and no plan should be made without it.
+ * all that a plan asks for; all else is whole.  With a routine, what was
+ * practised on another instrument is set apart (history_set_apart); NULL leaves
+ * all names as they are.  A journal that was found broken or out of reach when
+ * it was opened has none; false with a fault, and an empty history, when it
+ * proves unreadable only now: with M_WORLD_JOURNAL_NO_MEMORY it is whole, and
+ * no plan should be made without it.
  */
 bool journal_history(struct journal *j, struct history *h, int today,
     const struct routine *r, struct fault *f);
@@ -74,9 +75,10 @@ bool journal_history(struct journal *j, struct history *h, int today,
 /*
  * Puts a row into the queue and returns at once.  The sitting's rows refer to
  * the sitting begun last and count for its practice day, a note for its own
- * when that is later; a note may also come before any.  A turn whose number is there already takes its place; a mark
- * replaces the one before it.  An end without a sitting under way is nothing.
- * None of these fails: see journal_trouble.
+ * when that is later; a note may also come before any.  A turn whose number is
+ * there already takes its place; a mark replaces the one before it.  An end
+ * without a sitting under way is nothing.  None of these fails: see
+ * journal_trouble.
  */
 void journal_begin(struct journal *j, const struct sitting_row *row);
 void journal_turn(struct journal *j, const struct turn_row *row,
