@@ -25,7 +25,5 @@ bool command_look_back(struct history *h, const char *player, struct moment now,
 		*status = command_status(&f);
 	}
 	journal_close(j);
-	return good ||
-	    (f.message.id != M_WORLD_JOURNAL_NO_MEMORY &&
-		(named || player == NULL));
+	return good || (!journal_lacked(&f) && (named || player == NULL));
 }

@@ -72,7 +72,7 @@ static bool journal_read(struct practice *p, const struct call *c, int *status)
 		memset(&p->history, 0, sizeof p->history);
 		sound = false;
 		/* A plan as for a beginner would ask too much, or too little. */
-		if (f.message.id == M_WORLD_JOURNAL_NO_MEMORY) {
+		if (journal_lacked(&f)) {
 			*status = command_status(&f);
 			return false;
 		}

@@ -37,6 +37,8 @@ bool class_failed(const struct class_folder *c, struct fault *f)
 		break;
 	case TROUBLE_STARVED:
 		return fault_set(f, message_of(M_CLASS_NO_MEMORY));
+	case TROUBLE_NO_FILES:
+		return fault_set(f, message_of(M_WORLD_FILE_NO_MORE));
 	case TROUBLE_READ_ONLY:
 	case TROUBLE_UNREACHABLE:
 		return fault_set(
@@ -49,8 +51,7 @@ bool class_failed(const struct class_folder *c, struct fault *f)
 
 bool class_sure(const struct class_folder *c, struct fault *f)
 {
-	return !database_starved(&c->base) ||
-	    fault_set(f, message_of(M_CLASS_NO_MEMORY));
+	return !database_starved(&c->base) || class_failed(c, f);
 }
 
 /* --- opening --- */
@@ -157,7 +158,7 @@ static bool open_to_write(struct class_folder *c, struct fault *f)
 
 	if (open)
 		sqlite3_busy_timeout(c->base.handle, BUSY_MS);
-	open = open && is_ours(c, f) &&
+	open = open && !database_starved(&c->base) && is_ours(c, f) &&
 	    database_run(&c->base, "PRAGMA journal_mode = WAL") &&
 	    database_run(&c->base, "PRAGMA synchronous = NORMAL");
 	umask(before);
@@ -309,8 +310,8 @@ bool class_keep(struct class_folder *c, const char *id, const struct record *r,
 	if (!class_journal(c, id, path, sizeof(path)))
 		return fault_set(f, message_with(M_CLASS_NO_STUDENT, TEXT(id)));
 	class_stamp_of(path, &stamp);
-	if (!class_take(c, id, today, &s))
-		return fault_set(f, message_of(M_CLASS_NO_MEMORY));
+	if (!class_take(c, id, today, &s, f))
+		return false;
 	name_of(&name, r);
 	return (rows_keep(&c->base, &s, &stamp) &&
 		   rows_name(&c->base, id, &name, today)) ||

@@ -10,6 +10,7 @@
  * or joined.
  */
 #include <dirent.h>
+#include <errno.h>
 #include <fcntl.h>
 #include <string.h>
 #include <unistd.h>
@@ -19,6 +20,7 @@
 #include "evenhand/world/file.h"
 #include "evenhand/world/record_file.h"
 #include "record_query.h"
+#include "shortage.h"
 
 #define POINTER_ENDING ".joined"
 #define ID_DIGITS (RECORD_ID_MAX - 1)
@@ -43,8 +45,10 @@ static bool read_pointer(
 
 	pointer_path(c, id, path, sizeof(path));
 	file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
-	if (file < 0)
+	if (file < 0) {
+		shortage_note(errno);
 		return false;
+	}
 	got = read(file, bytes, ID_DIGITS);
 	close(file);
 	id_copy(to, bytes);
@@ -131,6 +135,8 @@ static void add_named(const struct class_folder *c,
 
 	text_format(&t, "%s/%s", c->folder, CLASS_JOURNALS);
 	folder = opendir(path);
+	if (!folder)
+		shortage_note(errno);
 	while (folder && (e = readdir(folder)) != NULL) {
 		if (strlen(e->d_name) <= ID_DIGITS ||
 		    e->d_name[ID_DIGITS] != '.')

@@ -22,6 +22,7 @@
 #include "evenhand/base/text.h"
 #include "evenhand/record/record.h"
 #include "evenhand/world/file.h"
+#include "shortage.h"
 
 #define HELPER "-wal"
 
@@ -44,6 +45,8 @@ struct listing {
 	struct class_list *out;
 	int space; /* students there is memory for */
 	bool no_memory;
+	bool failed; /* at a journal, with the fault */
+	struct fault fault;
 	int stale, done;
 	void (*progress)(void *context, int done, int all);
 	void *context;
@@ -131,9 +134,10 @@ static bool find(struct listing *l)
 
 	text_format(&t, "%s/%s", l->folder->folder, CLASS_JOURNALS);
 	folder = opendir(path);
-	l->no_memory = !folder && errno == ENOMEM;
-	if (!folder)
+	if (!folder) {
+		shortage_note(errno);
 		return errno == ENOENT;
+	}
 	while ((e = readdir(folder)) != NULL)
 		if (id_of(e->d_name, id))
 			add_found(l, id);
@@ -180,8 +184,8 @@ static int take_batch(struct listing *l, int *from, struct batch *b)
 		b->of[count] = &l->at[*from];
 		b->student[count] = (struct student) { 0 };
 		if (!class_take(l->folder, l->at[*from].id, l->today,
-			&b->student[count++])) {
-			l->no_memory = true;
+			&b->student[count++], &l->fault)) {
+			l->failed = true;
 			return 0;
 		}
 		if (l->progress)
@@ -215,7 +219,7 @@ static bool make_rows(struct listing *l)
 	while (b && good && (count = take_batch(l, &from, b)) > 0)
 		good = keep_batch(l, b, count);
 	free(b);
-	return good && !l->no_memory;
+	return good && !l->no_memory && !l->failed;
 }
 
 /* --- the list --- */
@@ -258,16 +262,19 @@ bool class_students(struct class_folder *c, struct class_list *list, int today,
 	database_fed(&c->base);
 	if (!find(&l)) {
 		free(l.at);
-		return fault_set(f,
-		    l.no_memory
-			? message_of(M_CLASS_NO_MEMORY)
-			: message_with(M_CLASS_UNREACHED, TEXT(c->folder)));
+		return class_sure(c, f) &&
+		    fault_set(
+			f, message_with(M_CLASS_UNREACHED, TEXT(c->folder)));
 	}
 	good = rows_each(&c->base, look_at_row, &l) && make_rows(&l) &&
 	    add_students(&l);
 	free(l.at);
-	if (l.no_memory)
-		return fault_set(f, message_of(M_CLASS_NO_MEMORY));
+	if (l.failed)
+		*f = l.fault;
+	else if (l.no_memory)
+		fault_set(f, message_of(M_CLASS_NO_MEMORY));
+	if (l.failed || l.no_memory)
+		return false;
 	return good ? class_sure(c, f) : class_failed(c, f);
 }
 

@@ -38,7 +38,7 @@ bool class_failed(const struct class_folder *c, struct fault *f);
 
 /*
  * Whether all that was looked up since class.sqlite was opened, or fed, was
- * found; false with the fault when there was no memory for some of it.
+ * found; false with the fault when the computer lacked something for it.
  */
 bool class_sure(const struct class_folder *c, struct fault *f);
 
@@ -141,9 +141,9 @@ bool class_stamp_of(const char *path, struct class_stamp *stamp);
 
 /*
  * Takes the facts out of a student's journal: unread when it cannot be read.
- * False: there was no memory for it.
+ * False with a fault: the computer lacked memory or files for it.
  */
-bool class_take(
-    const struct class_folder *c, const char *id, int today, struct student *s);
+bool class_take(const struct class_folder *c, const char *id, int today,
+    struct student *s, struct fault *f);
 
 #endif

@@ -63,20 +63,18 @@ bool class_past(const struct class_folder *c, const char *id, int today,
 	return good;
 }
 
-bool class_take(
-    const struct class_folder *c, const char *id, int today, struct student *s)
+bool class_take(const struct class_folder *c, const char *id, int today,
+    struct student *s, struct fault *f)
 {
 	struct history h;
 	struct routine *r;
 	struct text name;
-	struct fault f;
 
-	if (class_past(c, id, today, &r, &h, &f)) {
+	if (class_past(c, id, today, &r, &h, f)) {
 		student_of(s, r, &h, today);
 		history_done(&h);
 		routine_free(r);
-	} else if (f.message.id == M_CLASS_NO_MEMORY ||
-	    f.message.id == M_WORLD_JOURNAL_NO_MEMORY) {
+	} else if (f->message.id == M_CLASS_NO_MEMORY || journal_lacked(f)) {
 		return false;
 	} else {
 		student_of(s, NULL, &h, today);

@@ -37,6 +37,9 @@ static enum message_id why_unread(int error)
 		return M_WORLD_FILE_DENIED;
 	case ENAMETOOLONG:
 		return M_WORLD_PATH_LONG;
+	case EMFILE:
+	case ENFILE:
+		return M_WORLD_FILE_NO_MORE;
 	default:
 		return M_WORLD_FILE_UNREAD;
 	}

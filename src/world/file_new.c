@@ -55,6 +55,9 @@ static enum message_id why_unwritten(int error)
 		return M_WORLD_FILE_FOLDER;
 	case ENAMETOOLONG:
 		return M_WORLD_PATH_LONG;
+	case EMFILE:
+	case ENFILE:
+		return M_WORLD_FILE_NO_MORE;
 	default:
 		return M_WORLD_FILE_UNWRITTEN;
 	}

@@ -178,8 +178,8 @@ static bool fault_of(
 	};
 
 	database_close(d);
-	if (t == TROUBLE_STARVED)
-		return fault_set(f, message_of(M_WORLD_JOURNAL_NO_MEMORY));
+	if (trouble_short(t))
+		return short_failed(f, t);
 	return fault_set(f,
 	    message_with(
 		sentences[t] != M_NONE ? sentences[t] : M_GATHER_UNREACHABLE,

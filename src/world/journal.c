@@ -17,6 +17,7 @@
 #include "journal_parts.h"
 #include "journal_read.h"
 #include "random.h"
+#include "shortage.h"
 
 /* The rows of a whole session, its routine with them. */
 enum { RESERVE_BYTES = 1024 * 1024 };
@@ -104,8 +105,8 @@ struct journal *journal_open(const char *path, struct fault *f)
 	j->spooled = spool_waits(&j->spool);
 	journal_keep(j);
 	/* Nothing is planned without a history that may well be there. */
-	if (j->trouble == TROUBLE_STARVED) {
-		fault_set(f, message_of(M_WORLD_JOURNAL_NO_MEMORY));
+	if (trouble_short(j->trouble)) {
+		short_failed(f, j->trouble);
 		journal_free(j);
 		return NULL;
 	}
@@ -132,20 +133,18 @@ struct journal *journal_look(const char *path, struct fault *f)
 
 /*
  * The database to read from: the open one, or else what can be looked at,
- * which is left in other; NULL for none.
+ * which is left in other; NULL for none, and why.
  */
 static struct database *readable(
-    struct journal *j, struct database *other, bool *no_memory)
+    struct journal *j, struct database *other, enum trouble *trouble)
 {
-	enum trouble trouble;
-
+	*trouble = TROUBLE_NONE;
 	if (j->base.handle != NULL && !j->spooled)
 		return &j->base;
 	if (j->trouble == TROUBLE_BROKEN || j->trouble == TROUBLE_OTHER_FILE)
-		trouble = database_look_at_spool(other, j->path);
+		*trouble = database_look_at_spool(other, j->path);
 	else
-		trouble = database_look(other, j->path);
-	*no_memory = trouble == TROUBLE_STARVED;
+		*trouble = database_look(other, j->path);
 	return other->handle != NULL ? other : NULL;
 }
 
@@ -163,34 +162,45 @@ static void give_up_reading(struct journal *j, struct database *d)
 		journal_tell(j, trouble, j->path);
 }
 
+bool journal_lacked(const struct fault *f)
+{
+	return f->message.id == M_WORLD_JOURNAL_NO_MEMORY ||
+	    f->message.id == M_WORLD_FILE_NO_MORE;
+}
+
 bool journal_history(struct journal *j, struct history *h, int today,
     const struct routine *r, struct fault *f)
 {
 	const int days = r ? HISTORY_TALLY_DAYS : -1;
 	struct database other = { 0 }, *d;
-	bool good = true, no_memory = false;
+	enum trouble trouble;
+	bool good, lacks;
 
 	*h = (struct history) { 0 };
 	journal_flush(j);
 	pthread_mutex_lock(&j->base_lock);
-	d = readable(j, &other, &no_memory);
-	good = !no_memory;
+	d = readable(j, &other, &trouble);
+	lacks = trouble_short(trouble);
+	good = !lacks;
 	if (d != NULL && !history_load(d, h, today, days)) {
 		history_done(h);
 		/* What is not damaged is not counted anew. */
 		good = !d->no_memory && history_recount(d, h, today, days);
-		no_memory = d->no_memory;
-		if (!good && !no_memory)
+		lacks = d->no_memory;
+		trouble = trouble_of_errno(shortage_error());
+		if (!good && !lacks)
 			give_up_reading(j, d);
 	}
 	database_close(&other);
 	pthread_mutex_unlock(&j->base_lock);
 	if (!good) {
 		history_done(h);
-		fault_set(f,
-		    no_memory
-			? message_of(M_WORLD_JOURNAL_NO_MEMORY)
-			: message_with(M_WORLD_JOURNAL_UNREAD, TEXT(j->path)));
+		if (lacks)
+			short_failed(f, trouble);
+		else
+			fault_set(f,
+			    message_with(
+				M_WORLD_JOURNAL_UNREAD, TEXT(j->path)));
 	} else if (r != NULL) {
 		history_set_apart(h, instrument_name(r->setup.instrument));
 	}

@@ -42,6 +42,9 @@ enum trouble trouble_of_errno(int error)
 		return TROUBLE_READ_ONLY;
 	case ENOMEM:
 		return TROUBLE_STARVED;
+	case EMFILE:
+	case ENFILE:
+		return TROUBLE_NO_FILES;
 	default:
 		return TROUBLE_UNREACHABLE;
 	}
@@ -52,7 +55,7 @@ enum trouble database_trouble(const struct database *d)
 	int code = sqlite3_extended_errcode(d->handle);
 
 	if (database_starved(d))
-		return TROUBLE_STARVED;
+		return trouble_of_errno(shortage_error());
 	if (code == SQLITE_READONLY_DBMOVED)
 		return TROUBLE_UNREACHABLE;
 	if (code == SQLITE_IOERR_SHORT_READ)
@@ -142,18 +145,46 @@ enum trouble database_give_up(struct database *d, enum trouble trouble)
 	return trouble;
 }
 
+bool trouble_short(enum trouble t)
+{
+	return t == TROUBLE_STARVED || t == TROUBLE_NO_FILES;
+}
+
+bool short_failed(struct fault *f, enum trouble t)
+{
+	return fault_set(f,
+	    message_of(t == TROUBLE_NO_FILES ? M_WORLD_FILE_NO_MORE
+					     : M_WORLD_JOURNAL_NO_MEMORY));
+}
+
 /* SQLite tells its log of every piece of memory that it does not get. */
 static void hear(void *context, int code, const char *words)
 {
 	(void)context;
 	(void)words;
 	if ((code & 0xff) == SQLITE_NOMEM)
-		shortage_note();
+		shortage_note(ENOMEM);
+}
+
+/* As SQLite itself opens a file; it tries once more in another way. */
+static int open_file(const char *path, int flags, int rights)
+{
+	int file = open(path, flags, rights);
+
+	if (file < 0)
+		shortage_note(errno);
+	return file;
 }
 
 static void listen_for_shortages(void)
 {
+	sqlite3_vfs *files;
+
 	sqlite3_config(SQLITE_CONFIG_LOG, hear, NULL);
+	files = sqlite3_vfs_find(NULL);
+	if (files != NULL && files->iVersion >= 3)
+		files->xSetSystemCall(
+		    files, "open", (sqlite3_syscall_ptr)open_file);
 }
 
 bool database_handle(struct database *d, const char *path, int flags)
@@ -270,7 +301,8 @@ static enum trouble set_up(
 	if (trouble != TROUBLE_NONE)
 		return trouble;
 	if (sqlite3_db_readonly(d->handle, "main") == 1)
-		return TROUBLE_READ_ONLY;
+		return database_starved(d) ? database_trouble(d)
+					   : TROUBLE_READ_ONLY;
 	if (made && !database_run(d, "PRAGMA synchronous = OFF"))
 		return database_trouble(d);
 	if (!set_modes(d, path, slow) || (!made && !commit_safely(d, *slow)))

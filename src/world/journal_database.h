@@ -48,6 +48,7 @@ enum trouble {
 	TROUBLE_SPOOL_UNREAD, /* a spool cannot be read just now */
 	TROUBLE_NO_MEMORY,    /* a row could not be made, and is lost */
 	TROUBLE_STARVED,      /* no memory for the database itself */
+	TROUBLE_NO_FILES,     /* no file more may be open */
 	TROUBLES
 };
 
@@ -110,13 +111,20 @@ enum trouble database_give_up(struct database *d, enum trouble trouble);
 
 /*
  * What the last error of the database, or one of the system, means.  Where
- * memory was short since the database was opened or fed, it means that.
+ * there was a shortage since the database was opened or fed, it means that.
  */
 enum trouble database_trouble(const struct database *d);
 enum trouble trouble_of_errno(int error);
 
-/* Whether memory was short since then; answers may be less than the truth. */
+/*
+ * Whether memory, or files that may be open, were short since then; answers may
+ * be less than the truth.
+ */
 bool database_starved(const struct database *d);
+
+/* Whether a trouble is such a shortage, and its fault; false. */
+bool trouble_short(enum trouble t);
+bool short_failed(struct fault *f, enum trouble t);
 
 /* What is asked from now on has nothing to do with shortages before. */
 void database_fed(struct database *d);
@@ -161,7 +169,7 @@ enum trouble database_look(struct database *d, const char *path);
 
 /*
  * Adds the rows of the spool to what a database shows, or to an empty one.
- * TROUBLE_STARVED, and closed: there was no memory for all of them.
+ * TROUBLE_STARVED or _NO_FILES, and closed: not all of them could be read.
  */
 enum trouble database_look_at_spool(struct database *d, const char *path);
 

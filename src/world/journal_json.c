@@ -304,7 +304,7 @@ bool journal_dump_json(
 	to = stream_over(descriptor);
 	good = to != NULL && write_all(&(struct dump) { &d, first, last, to });
 	if (database_starved(&d))
-		good = look_failed(f, TROUBLE_STARVED, path);
+		good = look_failed(f, database_trouble(&d), path);
 	else if (to != NULL && !good)
 		look_failed(f, TROUBLE_BROKEN, path);
 	/* A disk that is full shows when the last of it is written. */

@@ -21,7 +21,7 @@
 static bool passes(enum trouble t)
 {
 	return t == TROUBLE_BUSY || t == TROUBLE_FULL ||
-	    t == TROUBLE_UNREACHABLE || t == TROUBLE_STARVED;
+	    t == TROUBLE_UNREACHABLE || trouble_short(t);
 }
 
 /* Opens the database when it is not, and it may help. */

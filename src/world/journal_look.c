@@ -104,7 +104,7 @@ bool database_still(struct database *d, const char *path)
 {
 	if (!open_still(d, path)) {
 		if (database_starved(d))
-			errno = ENOMEM;
+			errno = shortage_error();
 		return false;
 	}
 	if (!in_wal_mode(d) || has_wal(path)) {
@@ -121,7 +121,7 @@ bool database_still(struct database *d, const char *path)
 	}
 	/* The file alone may be older than what others have written. */
 	if (database_starved(d))
-		errno = ENOMEM;
+		errno = shortage_error();
 	return !database_starved(d);
 }
 
@@ -191,7 +191,7 @@ enum trouble database_look_at_spool(struct database *d, const char *path)
 	spooled_free(&all);
 	if (shortage_count() == before)
 		return TROUBLE_NONE;
-	return database_give_up(d, TROUBLE_STARVED);
+	return database_give_up(d, trouble_of_errno(shortage_error()));
 }
 
 enum trouble database_look(struct database *d, const char *path)
@@ -200,7 +200,7 @@ enum trouble database_look(struct database *d, const char *path)
 
 	*d = (struct database) { 0 };
 	trouble = look_at_file(d, path);
-	if (trouble == TROUBLE_STARVED)
+	if (trouble_short(trouble))
 		return trouble;
 	spooled = database_look_at_spool(d, path);
 	return spooled == TROUBLE_NONE ? trouble : spooled;
@@ -210,8 +210,8 @@ bool look_failed(struct fault *f, enum trouble t, const char *path)
 {
 	enum message_id id = M_WORLD_JOURNAL_UNREAD;
 
-	if (t == TROUBLE_STARVED)
-		return fault_set(f, message_of(M_WORLD_JOURNAL_NO_MEMORY));
+	if (trouble_short(t))
+		return short_failed(f, t);
 	if (t == TROUBLE_BROKEN)
 		id = M_WORLD_JOURNAL_LOOK_BROKEN;
 	else if (t == TROUBLE_OTHER_FILE)

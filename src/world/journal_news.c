@@ -43,6 +43,7 @@ static enum message_id sentence_of(enum trouble t)
 		[TROUBLE_SPOOL_UNREAD] = M_WORLD_JOURNAL_SPOOL_UNREAD,
 		[TROUBLE_NO_MEMORY] = M_WORLD_JOURNAL_LOST,
 		[TROUBLE_STARVED] = M_WORLD_JOURNAL_STARVED,
+		[TROUBLE_NO_FILES] = M_WORLD_JOURNAL_UNREACHABLE,
 	};
 
 	return sentences[t];

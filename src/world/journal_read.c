@@ -7,8 +7,11 @@
  */
 #include "journal_read.h"
 
+#include <errno.h>
 #include <stdio.h>
 #include <string.h>
+
+#include "shortage.h"
 
 /*
  * ?1 is the last practice day that is too old.  An order by +key is sorted
@@ -317,6 +320,8 @@ bool history_load(struct database *d, struct history *h, int today, int days)
 	/* In one transaction, so that all parts are of one moment. */
 	good = database_run(d, "BEGIN") && load_all(d, h, today, days);
 	good = database_run(d, "COMMIT") && good;
+	if (d->no_memory)
+		shortage_note(ENOMEM);
 	d->no_memory |= !good && database_starved(d);
 	return good;
 }

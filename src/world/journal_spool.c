@@ -220,8 +220,7 @@ static bool read_place(const char *path, int place, struct spooled *all)
 		struct stat st;
 		bool nothing;
 
-		if (errno == ENOMEM)
-			shortage_note();
+		shortage_note(errno);
 		nothing = lstat(path, &st) != 0 && errno == ENOENT;
 		if (file >= 0)
 			close(file);
@@ -231,8 +230,8 @@ static bool read_place(const char *path, int place, struct spooled *all)
 		good = read_line(all, place, line, length);
 	/* Without memory for a line it ends without a word. */
 	good = good && !ferror(in) && feof(in);
-	if (!good && errno == ENOMEM)
-		shortage_note();
+	if (!good)
+		shortage_note(errno);
 	free(line);
 	fclose(in);
 	return good;

@@ -159,8 +159,11 @@ bool record_take(const char *journal, int since, struct record *r,
 	if (since < 0)
 		k.since = INT_MIN;
 	good = database_run(&d, "BEGIN") && take_all(&k) && take_ids(&d, r);
-	k.no_memory |= database_starved(&d);
+	if (database_starved(&d))
+		trouble = database_trouble(&d);
 	database_close(&d);
+	if (trouble_short(trouble))
+		return look_failed(f, trouble, journal);
 	if (good && !k.no_memory)
 		k.no_memory = !record_leave_twice(r, left);
 	if (good && !k.no_memory)

@@ -9,6 +9,7 @@
  *	FAILS_KIND   memory: asked for by the program itself; in evenhand by the
  *	                     C library, too; other libraries have what they want
  *	             disk: whatever changes an ordinary file or a folder
+ *	             files: whatever opens a file or a folder (EMFILE)
  *	             more: threads, processes, pipes and what else is limited
  *	FAILS_ONLY   a part of the name of the one library whose memory fails:
  *	             libsqlite3
@@ -16,10 +17,12 @@
  *	FAILS_ON     when it is set, all that come later fail as well
  *	FAILS_WITH   number of the error (errno) that kind disk gives
  *	FAILS_COUNT  a file of eight bytes that the count is kept in
+ *	FAILS_CAME   an empty file that gets a byte when that call is made
  */
 #ifndef _GNU_SOURCE
 #define _GNU_SOURCE
 #endif
+#include <dirent.h>
 #include <dlfcn.h>
 #include <errno.h>
 #include <fcntl.h>
@@ -45,7 +48,9 @@ extern void *__libc_calloc(size_t count, size_t size);
 extern void *__libc_realloc(void *old, size_t size);
 extern void *__libc_memalign(size_t align, size_t size);
 
-enum kind { NONE, MEMORY, DISK, MORE };
+enum kind { NONE, MEMORY, DISK, FILES, MORE };
+
+enum { HANGS_SECONDS = 100 };
 
 struct stretch {
 	uintptr_t from, to;
@@ -53,6 +58,7 @@ struct stretch {
 
 static enum kind kind;
 static unsigned long at;
+static const char *came;
 static bool later, whole_program;
 static int with = ENOSPC;
 static _Atomic unsigned long own_count;
@@ -60,6 +66,7 @@ static _Atomic unsigned long *count = &own_count;
 static struct stretch code[8];
 static int stretches;
 static int (*real_mkstemp)(char *);
+static DIR *(*real_opendir)(const char *);
 static pid_t (*real_fork)(void);
 static int (*real_shm_open)(const char *, int, mode_t);
 static int (*real_thread)(
@@ -100,6 +107,19 @@ static bool ours(const void *caller)
 	return false;
 }
 
+/* Leaves a sign that the call was come to. */
+static void sign(void)
+{
+	int error = errno;
+	int fd = (int)syscall(SYS_openat, AT_FDCWD, came, O_WRONLY | O_CLOEXEC);
+
+	if (fd >= 0) {
+		syscall(SYS_write, fd, "!", 1);
+		syscall(SYS_close, fd);
+	}
+	errno = error;
+}
+
 /* Whether this call, one of such a kind, is to fail. */
 static bool fails(enum kind k)
 {
@@ -108,6 +128,8 @@ static bool fails(enum kind k)
 	if (k != kind)
 		return false;
 	n = atomic_fetch_add(count, 1) + 1;
+	if (n == at && came != NULL)
+		sign();
 	return at > 0 && (n == at || (later && n > at));
 }
 
@@ -132,9 +154,12 @@ __attribute__((constructor)) static void begin(void)
 	const char *error = getenv("FAILS_WITH");
 
 	*(void **)&real_mkstemp = dlsym(RTLD_NEXT, "mkstemp");
+	*(void **)&real_opendir = dlsym(RTLD_NEXT, "opendir");
 	*(void **)&real_fork = dlsym(RTLD_NEXT, "fork");
 	*(void **)&real_shm_open = dlsym(RTLD_NEXT, "shm_open");
 	*(void **)&real_thread = dlsym(RTLD_NEXT, "pthread_create");
+	/* Nothing hangs, and who waits for others neither. */
+	alarm(HANGS_SECONDS);
 	if (name == NULL || word == NULL || number == NULL ||
 	    strcmp(name, program_invocation_short_name) != 0)
 		return;
@@ -143,11 +168,13 @@ __attribute__((constructor)) static void begin(void)
 	at = strtoul(number, NULL, 10);
 	later = getenv("FAILS_ON") != NULL;
 	with = error != NULL ? atoi(error) : ENOSPC;
+	came = getenv("FAILS_CAME");
 	if (path != NULL)
 		count_in(path);
 	/* From here on it counts. */
 	kind = strcmp(word, "memory") == 0 ? MEMORY
 	    : strcmp(word, "disk") == 0	   ? DISK
+	    : strcmp(word, "files") == 0   ? FILES
 	    : strcmp(word, "more") == 0	   ? MORE
 					   : NONE;
 }
@@ -209,6 +236,15 @@ static bool path_fails(const char *path)
 	    strncmp(path, "/proc/", 6) == 0 || !fails(DISK))
 		return false;
 	errno = with;
+	return true;
+}
+
+/* No file more may be open. */
+static bool no_file(void)
+{
+	if (!fails(FILES))
+		return false;
+	errno = EMFILE;
 	return true;
 }
 
@@ -292,7 +328,7 @@ int unlink(const char *path)
 
 int mkstemp(char *name)
 {
-	return path_fails(name) ? -1 : real_mkstemp(name);
+	return no_file() || path_fails(name) ? -1 : real_mkstemp(name);
 }
 
 int mkdir(const char *path, mode_t rights)
@@ -304,7 +340,7 @@ static int opened(int folder, const char *path, int flags, mode_t rights)
 {
 	bool changes = (flags & O_ACCMODE) != O_RDONLY || (flags & O_CREAT);
 
-	if (changes && path_fails(path))
+	if (no_file() || (changes && path_fails(path)))
 		return -1;
 	return (int)syscall(SYS_openat, folder, path, flags, rights);
 }
@@ -328,6 +364,11 @@ int open(const char *path, int flags, ...)
 }
 
 int open64(const char *path, int flags, ...) __attribute__((alias("open")));
+
+DIR *opendir(const char *path)
+{
+	return no_file() ? NULL : real_opendir(path);
+}
 
 int __open_2(const char *path, int flags);
 int __open_2(const char *path, int flags)

@@ -12,40 +12,55 @@
 # shellcheck disable=SC2034,SC2154
 : "${FAILS:?the shared object of fails.c}"
 
+#
+# Thousands of runs are tried, so no process is started for what the shell can
+# do: files are put back only when something is another, and only then is a
+# journal looked into.
+
+# What there is, in one folder; and as every run finds it.
+mkdir "$work/there"
+ln -s ../home ../files "$work/there"
+
 # keep: what stands on the disk now is what every run begins with
 keep()
 {
 	rm -rf "$work/kept"
 	mkdir "$work/kept"
 	cp -Rp "$work/home" "$work/files" "$work/kept"
+	moved=yes
 }
 
+# back: as it was kept
 back()
 {
+	[ "$moved" = yes ] || return 0
 	cd "$work" || exit 1
 	rm -rf home files
 	cp -Rp kept/home kept/files .
 	cd files || exit 1
+	moved=no
 }
 
-# failing N ARGUMENTS...: the program with its n-th call failing; its status in
-# $status, how many calls it came to in $calls
+# still: nothing on the disk is another; what is not is told in $work/moved
+still()
+{
+	moved=yes
+	diff -rq "$work/kept" "$work/there" > "$work/moved" || return 1
+	moved=no
+}
+
+# failing N ARGUMENTS...: the program with its n-th call failing, its status in
+# $status; $work/came is empty when it came to no such call
 failing()
 {
 	n=$1
 	shift
-	head -c 8 /dev/zero > "$work/count"
+	printf '\0\0\0\0\0\0\0\0' > "$work/count"
+	: > "$work/came"
 	status=0
 	LD_PRELOAD=$FAILS FAILS_AT=$n FAILS_COUNT=$work/count \
-	    timeout -s KILL 100 "$EVENHAND" "$@" > "$work/out" \
+	    FAILS_CAME=$work/came "$EVENHAND" "$@" > "$work/out" \
 	    2> "$work/err" < /dev/null || status=$?
-	calls=$(od -An -tu8 "$work/count" | tr -d ' ')
-}
-
-# Names in the working folder, which says what was left behind.
-names()
-{
-	find "$1" -mindepth 1 | sed "s#^$1##" | sort
 }
 
 # What a run without a fault says is what this one said.
@@ -54,7 +69,7 @@ same()
 	cmp "$work/out" "$work/good"
 }
 
-# ended LABEL: how a run may end
+# ended LABEL: how a run may end, when it was looked at what it left
 ended()
 {
 	if [ "$status" -eq 0 ] && [ ! -s "$work/err" ]; then
@@ -66,6 +81,7 @@ ended()
 		fail "$1: status $status"
 		sed 's/^/    /' "$work/err"
 	fi
+	[ "$moved" = yes ] || return 0
 	for file in "$journals"/*.db; do
 		[ ! -f "$file" ] || [ "$(sqlite3 "$file" \
 		    'pragma integrity_check' 2>&1)" = ok ] ||
@@ -84,11 +100,14 @@ one_each()
 	while i=$((i + EACH)) && [ "$i" -le "$all" ]; do
 		back
 		failing "$i" "$@"
-		ended "$which, $i"
+		moved=yes
 		"$looks" "$which, $i"
-		sed "s#$work#~#g" "$work/err" >> "$work/said"
+		ended "$which, $i"
+		while read -r line; do
+			printf '%s\n' "$line"
+		done < "$work/err" >> "$work/said"
 		# One that gives up early comes to no later ones.
-		[ "$calls" -ge "$i" ] || break
+		[ -s "$work/came" ] || break
 	done
 }
 
@@ -101,14 +120,17 @@ every()
 	after=$3
 	shift 3
 	each="$FAILS_IN${FAILS_WITH:+ error $FAILS_WITH}: $*"
+	# What was kept may have got something more.
+	moved=yes
 	back
 	unset FAILS_ON
 	failing 0 "$@"
 	status_is "$status" 0 "$each"
-	all=$calls
+	all=$(od -An -tu8 "$work/count" | tr -d ' ')
 	cp "$work/out" "$work/good"
 	rm -rf "$work/whole"
 	cp -Rp . "$work/whole"
+	moved=yes
 	so "$all calls of kind $FAILS_KIND" [ "$all" -gt 0 ]
 	: > "$work/said"
 	case ${WAYS-alone later} in
@@ -121,7 +143,7 @@ every()
 		unset FAILS_ON
 		;;
 	esac
-	sort "$work/said" | uniq -c | sort -rn
+	sed "s#$work#~#g" "$work/said" | sort | uniq -c | sort -rn
 }
 
 # practised ROUTINE: two sessions by the script keys and what comes of them: a
@@ -163,8 +185,9 @@ in_class()
 # nothing LABEL: no file came, none went, none changed
 nothing()
 {
-	(cd "$work" && diff -rq kept/files files && diff -rq kept/home home) ||
-	    fail "$1: the disk is not as before"
+	still && return
+	fail "$1: the disk is not as before"
+	cat "$work/moved"
 }
 
 # a_file LABEL: a new file came whole and said so, or none did
@@ -172,8 +195,9 @@ a_file()
 {
 	if [ "$status" -eq 0 ] || grep -q ' is written' "$work/err"; then
 		diff -rq "$work/whole" . || fail "$1: the file is not whole"
-	else
-		diff -rq "$work/kept/files" . || fail "$1: something was left"
+	elif ! still; then
+		fail "$1: something was left"
+		cat "$work/moved"
 	fi
 }
 
@@ -190,6 +214,9 @@ planned()
 # the plan of that history
 every_turn()
 {
+	if [ ! -s "$work/out" ] && still; then
+		return
+	fi
 	for plan in "$work/out" "$work/good"; do
 		grep '^Today: ' "$plan" > "$plan.plan"
 	done
@@ -207,6 +234,7 @@ every_turn()
 # before_or_after LABEL: all of the record is in, or nothing of it
 before_or_after()
 {
+	! still || return 0
 	other > "$work/now.json"
 	in_class > "$work/now.csv"
 	for now in json csv; do

@@ -33,7 +33,10 @@ if [ -x "${EVENHAND%/*}/evenhand-file" ]; then
 	each a_file track -o today.wav --at "$day" tiny.yaml
 	FAILS_WITH=28
 	WAYS=later
+	# One block of samples after the other.
+	EACH=7
 	every disk evenhand-file a_file track -o today.wav --at "$day" tiny.yaml
+	EACH=1
 	"$EVENHAND" track -o "$work/kept/files/heard.wav" --at "$day" tiny.yaml
 	each a_file measure heard.wav --track heard.csv
 	each a_file measure heard.wav --plot heard.svg

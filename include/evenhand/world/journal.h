@@ -48,7 +48,8 @@ struct sitting_row {
 /*
  * Opens or makes the journal at path (0600, its folder 0700), takes the
  * player's lock, brings an older schema up to date (after a copy) and offers
- * a spool again.  NULL with a fault only when another evenhand has it open.
+ * a spool again.  NULL with a fault when another evenhand has it open, or when
+ * the computer lacks what it takes to look into it (journal_lacked).
  * Anything else that is wrong is said by journal_trouble and practice goes on.
  */
 struct journal *journal_open(const char *path, struct fault *f);
@@ -66,11 +67,16 @@ bool journal_trouble(struct journal *j, struct message *m);
  * practised on another instrument is set apart (history_set_apart); NULL leaves
  * all names as they are.  A journal that was found broken or out of reach when
  * it was opened has none; false with a fault, and an empty history, when it
- * proves unreadable only now: with M_WORLD_JOURNAL_NO_MEMORY it is whole, and
- * no plan should be made without it.
+ * proves unreadable only now.
  */
 bool journal_history(struct journal *j, struct history *h, int today,
     const struct routine *r, struct fault *f);
+
+/*
+ * Whether the fault of a journal is one of the computer, which lacks memory or
+ * files: the journal is whole, and no plan should be made without it.
+ */
+bool journal_lacked(const struct fault *f);
 
 /*
  * Puts a row into the queue and returns at once.  The sitting's rows refer to

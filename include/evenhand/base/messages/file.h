@@ -12,6 +12,9 @@ MESSAGE(M_WORLD_FILE_UNREAD, "", "this file cannot be read from the disk")
 MESSAGE(M_WORLD_FILE_NO_MEMORY, "",
     "the computer has no memory left for this file. Close other programs and "
     "start again")
+MESSAGE(M_WORLD_FILE_NO_MORE, "",
+    "the computer can open no more files just now. Close other programs and "
+    "start again")
 MESSAGE(M_WORLD_FILE_THERE, "",
     "this file is there already and was left as it is. Choose another name, "
     "or add --force to write over it")
