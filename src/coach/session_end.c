@@ -125,17 +125,6 @@ struct message session_keep(const struct session *s)
 
 /* --- when the next session may be --- */
 
-static int sat_today(const struct session *s)
-{
-	const struct history *h = s->wish.history;
-	int sat = s->first_sound >= 0;
-
-	for (int i = 0; h && i < h->sittings; i++)
-		sat += h->sitting[i].day == s->plan.day &&
-		    history_sat(&h->sitting[i]);
-	return sat;
-}
-
 /* Frames count from the start of the sitting, without its gaps. */
 static struct moment moment_at(const struct session *s, int64_t frame)
 {
@@ -145,20 +134,41 @@ static struct moment moment_at(const struct session *s, int64_t frame)
 	return m;
 }
 
+/* Sittings of today with a turn that was kept, and when the last was over. */
+static int sat_today(const struct session *s, struct moment *ended)
+{
+	const struct history *h = s->wish.history;
+	int sat = s->played > 0;
+
+	*ended = moment_at(s, s->practised_to);
+	for (int i = 0; h && i < h->sittings; i++) {
+		const struct past_sitting *past = &h->sitting[i];
+
+		if (past->day != s->plan.day || !history_sat(past))
+			continue;
+		sat++;
+		if (s->played == 0)
+			ended->utc = history_end(past);
+	}
+	return sat;
+}
+
 struct message session_next_start(const struct session *s)
 {
 	const struct routine *r = s->wish.routine;
-	struct moment next = moment_at(s, s->practised_to);
+	struct moment next;
+	int sat = sat_today(s, &next);
 
 	if (s->pain)
 		return message_of(moment_is_night(moment_at(s, s->now))
 			? M_SESSION_NEXT_PAIN_NIGHT
 			: M_SESSION_NEXT_PAIN);
+	if (sat == 0 && !moment_is_night(s->plan.now))
+		return message_of(M_SESSION_NEXT_ANY);
 	next.utc += (int64_t)r->hours_apart * 3600;
 	/* A time of day without seconds must not come too early. */
 	next.utc += 59;
-	if (sat_today(s) < r->per_day &&
-	    moment_practice_day(next) == s->plan.day &&
+	if (sat < r->per_day && moment_practice_day(next) == s->plan.day &&
 	    moment_day(next) == moment_day(s->plan.now))
 		return message_with(
 		    M_SESSION_NEXT_TODAY, TIME(moment_minute(next)));

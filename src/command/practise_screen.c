@@ -132,6 +132,8 @@ bool screen_key(struct practice *p, enum key key)
 		turn_leaf(p, leaves);
 		return true;
 	}
+	if (key == KEY_HELP)
+		v->leaf = 0;
 	v->help = key == KEY_HELP && !v->help;
 	v->said = 0;
 	return false;

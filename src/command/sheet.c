@@ -122,6 +122,17 @@ int sheet_end(struct paper_maker *m, int pages)
 	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
 }
 
+/* A teacher's own journal knows nothing of the students. */
+static int say_nobody(void)
+{
+	char bytes[PAGE_BYTES];
+	struct text page = text_in(bytes, sizeof(bytes));
+	struct message said = message_of(M_PAPER_NOBODY);
+
+	lines_say(&page, &said);
+	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
+}
+
 static void lay_homework(struct sheet *s, const struct ask *a)
 {
 	struct sheet_wish wish = { s->routine, moment_day(a->now), a->size,
@@ -172,6 +183,8 @@ static int make(struct sheet *s, const struct ask *a)
 	/* Where the list is not taken, the end tells why. */
 	paper_give(&s->maker, list.bytes, list.length);
 	written = sheet_end(&s->maker, s->paper.pages);
+	if (written == EXIT_GOOD && a->lesson && s->history.sittings == 0)
+		written = say_nobody();
 	return written == EXIT_GOOD ? status : written;
 }
 

@@ -2,7 +2,8 @@
  * view_first.c - the pages of the first minutes on the full screen
  *
  * The sentences are those of line mode; what only tells the two keys stands in
- * the answers, as on every page.
+ * the answers, as on every page.  A page that tells of sounds also says where
+ * there are none; lines were told so at the beginning.
  */
 #include "view_first.h"
 
@@ -80,9 +81,9 @@ static void tell_news(struct sentences *out, const struct view *v)
 
 static void tell_keys(struct sentences *out)
 {
-	static const enum message_id keys[] = { M_PAGES_HELP_BACK,
-		M_PAGES_HELP_FORWARD, M_PAGES_HELP_HURTS, M_PAGES_HELP_LEAF,
-		M_PAGES_HELP_HELP, M_FIRST_SKIP };
+	static const enum message_id keys[] = { M_PAGES_HELP_HELP,
+		M_PAGES_HELP_BACK, M_PAGES_HELP_FORWARD, M_PAGES_HELP_HURTS,
+		M_PAGES_HELP_LEAF, M_FIRST_SKIP };
 
 	for (size_t i = 0; i < sizeof(keys) / sizeof(keys[0]); i++)
 		sentences_add(out, message_of(keys[i]));
@@ -117,5 +118,9 @@ void story_first(struct story *story, const struct view *v)
 		if (is_head(page.at[i].id) && story->heads < STORY_HEAD_MAX)
 			story->head[story->heads++] =
 			    story->told.at[--story->told.count].words;
+		if (page.at[i].id == M_FIRST_LISTEN &&
+		    v->sounding == SOUNDING_NONE)
+			sentences_add(
+			    &story->told, message_of(M_FIRST_LISTEN_SIGHT));
 	}
 }

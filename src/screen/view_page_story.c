@@ -217,6 +217,8 @@ static void tell_help(struct sentences *out, const struct view *v)
 	bool play = s->page == PAGE_PLAY;
 
 	sentences_add(out, message_of(M_PAGES_HELP));
+	/* Before the other keys: few turn to the last leaf. */
+	sentences_add(out, message_of(M_PAGES_HELP_HELP));
 	sentences_add(out, session_help(s));
 	if (play) {
 		sentences_add(out,
@@ -237,7 +239,6 @@ static void tell_help(struct sentences *out, const struct view *v)
 	sentences_add(out, message_of(M_PAGES_HELP_LEVEL));
 	sentences_add(out, message_of(M_PAGES_HELP_LEAF));
 	sentences_add(out, message_of(M_PAGES_HELP_LEAVE));
-	sentences_add(out, message_of(M_PAGES_HELP_HELP));
 	sentences_add(out, message_of(M_COACH_CAUTION_AID));
 }
 

@@ -102,6 +102,7 @@ static enum kind kind_of(const struct view *v, enum message_id id)
 	case M_SESSION_NEXT_PAIN:
 	case M_SESSION_NEXT_PAIN_NIGHT:
 	case M_SESSION_NEXT_TODAY:
+	case M_SESSION_NEXT_ANY:
 	case M_SESSION_NEXT_TOMORROW:
 	case M_SESSION_NEXT_AFTER_SLEEP:
 		return KIND_SOON;

@@ -330,6 +330,30 @@ static void test_next_start(void **state)
 	assert_next(M_SESSION_NEXT_AFTER_SLEEP, 0);
 }
 
+/* What left no turn behind keeps nobody waiting: it is no session. */
+static void test_next_start_unplayed(void **state)
+{
+	struct past_sitting before = { .blocks = 1 };
+	struct history h = { .sittings = 1, .sitting = &before };
+
+	(void)state;
+	begin_on(TONE);
+	sitting_soon(&d, KEY_FORWARD);
+	sitting_soon(&d, KEY_FORWARD);
+	sitting_key(&d, 1000, KEY_LEAVE);
+	assert_int_equal(d.s.played, 0);
+	assert_next(M_SESSION_NEXT_ANY, 0);
+	/* The session before it, over half an hour ago, counts on. */
+	before.day = moment_practice_day(sitting_now());
+	before.began = sitting_now();
+	before.began.utc -= 1800;
+	d.s.wish.history = &h;
+	assert_next(M_SESSION_NEXT_TODAY, 19 * 60 + 30);
+	h.sittings = 0;
+	d.s.plan.now.utc += 8 * 3600;
+	assert_next(M_SESSION_NEXT_AFTER_SLEEP, 0);
+}
+
 /* Three rounds at 4, 6 and 6 pulses on a full-size cello, to the metre. */
 static void test_metres(void **state)
 {
@@ -418,6 +442,7 @@ int main(void)
 		cmocka_unit_test(test_help_has_its_time),
 		cmocka_unit_test(test_keep),
 		cmocka_unit_test(test_next_start),
+		cmocka_unit_test(test_next_start_unplayed),
 		cmocka_unit_test(test_metres),
 		cmocka_unit_test(test_question),
 		cmocka_unit_test(test_last_pages),

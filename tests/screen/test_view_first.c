@@ -272,6 +272,24 @@ static void test_news(void **state)
 	assert_null(strstr(page, "Press forward now"));
 }
 
+/* What tells of sounds says where there are none. */
+static void test_by_sight(void **state)
+{
+	(void)state;
+	for (int i = 0; i < PARTS; i++) {
+		bool told;
+
+		go_to_any(parts[i]);
+		draw(80, 24);
+		assert_null(strstr(page, "No sound just now"));
+		v.sounding = SOUNDING_NONE;
+		draw(80, 24);
+		told = strstr(page, "No sound just now") != NULL;
+		assert_int_equal(told, parts[i] == FIRST_LISTEN);
+		v.sounding = SOUNDING_ON;
+	}
+}
+
 /* Forward turns the leaves first, and the answer does not say otherwise. */
 static void test_more(void **state)
 {
@@ -335,6 +353,7 @@ int main(void)
 		cmocka_unit_test(test_small),
 		cmocka_unit_test(test_ascii),
 		cmocka_unit_test(test_news),
+		cmocka_unit_test(test_by_sight),
 		cmocka_unit_test(test_more),
 		cmocka_unit_test(test_play),
 	};

@@ -76,6 +76,11 @@ has words '0-1, 1-2, 2-3, 3-4'
 
 # --- the lesson -----------------------------------------------------------
 
+# On a teacher's computer nobody practised.
+run 0 print lesson cello-homework.yaml -o nobody.pdf
+has "$work/out" "Nothing has been practised in this journal."
+rm nobody.pdf
+
 # Two days of Wren's week: clean but for finger 4 in the first round of each.
 # In the first go of the first day finger 2 is shaky, too.
 pedals keys

@@ -26,6 +26,8 @@ MESSAGE(M_FIRST_KEY_NOT, "",
 MESSAGE(M_FIRST_LISTEN, "",
     "Next comes one turn: a down bow and an up bow. Only follow it, or play "
     "along.")
+MESSAGE(M_FIRST_LISTEN_SIGHT, "",
+    "No sound just now: the screen shows what you would hear.")
 MESSAGE(M_FIRST_LISTEN_COUNT, "",
     "Soft notes tell the finger. Then ticks count one bow before you begin.")
 MESSAGE(M_FIRST_LISTEN_BOWS, "",
@@ -80,14 +82,14 @@ MESSAGE(M_FIRST_PAIN_KEYS, "", "Forward: nothing hurts. Back: it hurts.")
 /* --- all of them --- */
 MESSAGE(M_FIRST_SKIP, "", "q goes straight to the practice.")
 MESSAGE(M_FIRST_TITLE, "", "First minutes")
-MESSAGE(M_FIRST_CUE_HEAR, "", "LISTEN")
+MESSAGE(M_FIRST_CUE_HEAR, "", "FOLLOW")
 MESSAGE(M_FIRST_CUE_TRY, "", "MARK IT")
 
 /* --- the full screen: big words of at most 12 and 5 letters --- */
 MESSAGE(M_FIRST_BIG_WELCOME, "", "WELCOME")
 MESSAGE(M_FIRST_BIG_FORWARD, "", "FORWARD")
 MESSAGE(M_FIRST_BIG_BACK, "", "BACK")
-MESSAGE(M_FIRST_BIG_LISTEN, "", "LISTEN")
+MESSAGE(M_FIRST_BIG_LISTEN, "", "FOLLOW")
 MESSAGE(M_FIRST_BIG_MARK, "", "MARK IT")
 MESSAGE(M_FIRST_BIG_LAST, "", "READY")
 MESSAGE(M_FIRST_BIG_SKIP, "", "SKIP")

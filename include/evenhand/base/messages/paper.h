@@ -101,6 +101,9 @@ MESSAGE(M_PAPER_SIZE, "t", "--paper is a4 or letter, not \"{0}\"")
 MESSAGE(M_PAPER_FULL, "",
     "this routine is too long for a sheet. Shorten its texts")
 MESSAGE(M_PAPER_WRITTEN, "tw", "{0} is written, {1} {1|page|pages}.")
+MESSAGE(M_PAPER_NOBODY, "",
+    "Nothing has been practised in this journal. For students whose records "
+    "you have: evenhand print class FOLDER -o FILE")
 MESSAGE(M_PAPER_ABOUT, "", "sheets of paper: the week's homework, the lesson's, the class's")
 MESSAGE(M_PAPER_OPTION_OUT, "", "the file to write, also -o; its end says which kind")
 MESSAGE(M_PAPER_OPTION_PAPER, "", "the size of the paper (a4 if left out)")

@@ -120,6 +120,8 @@ MESSAGE(M_SESSION_KEEP_CLEAN, "t",
 MESSAGE(M_SESSION_KEEP_CHECK, "t", "One thing to keep: {0}.")
 MESSAGE(M_SESSION_KEEP_LOOSE, "", "slow and loose")
 MESSAGE(M_SESSION_NEXT_TODAY, "h", "Next session: not before {0} today.")
+MESSAGE(M_SESSION_NEXT_ANY, "",
+    "Nothing counts yet today: begin again whenever you like.")
 MESSAGE(M_SESSION_NEXT_TOMORROW, "", "Next session: tomorrow.")
 MESSAGE(M_SESSION_NEXT_AFTER_SLEEP, "", "Next session: after a night's sleep.")
 MESSAGE(M_SESSION_NEXT_PAIN, "",
