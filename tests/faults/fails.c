@@ -13,6 +13,8 @@
  *	             more: threads, processes, pipes and what else is limited
  *	FAILS_ONLY   a part of the name of the one library whose memory fails:
  *	             libsqlite3
+ *	FAILS_OWN    when it is set, memory of the C library does not fail: what
+ *	             curses asks it for it does not look at
  *	FAILS_AT     which one, from 1; 0 lets all pass and counts
  *	FAILS_ON     when it is set, all that come later fail as well
  *	FAILS_WITH   number of the error (errno) that kind disk gives
@@ -163,7 +165,8 @@ __attribute__((constructor)) static void begin(void)
 	if (name == NULL || word == NULL || number == NULL ||
 	    strcmp(name, program_invocation_short_name) != 0)
 		return;
-	whole_program = strcmp(name, "evenhand") == 0;
+	whole_program = strcmp(name, "evenhand") == 0 &&
+	    getenv("FAILS_OWN") == NULL;
 	dl_iterate_phdr(look_at, getenv("FAILS_ONLY"));
 	at = strtoul(number, NULL, 10);
 	later = getenv("FAILS_ON") != NULL;

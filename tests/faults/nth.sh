@@ -49,8 +49,8 @@ still()
 	moved=no
 }
 
-# failing N ARGUMENTS...: the program with its n-th call failing, its status in
-# $status; $work/came is empty when it came to no such call
+# failing N ARGUMENTS...: the program, run by what ON says, with its n-th call
+# failing, its status in $status; $work/came is empty when it came to no such call
 failing()
 {
 	n=$1
@@ -58,8 +58,10 @@ failing()
 	printf '\0\0\0\0\0\0\0\0' > "$work/count"
 	: > "$work/came"
 	status=0
+	# Several words, on purpose.
+	# shellcheck disable=SC2086
 	LD_PRELOAD=$FAILS FAILS_AT=$n FAILS_COUNT=$work/count \
-	    FAILS_CAME=$work/came "$EVENHAND" "$@" > "$work/out" \
+	    FAILS_CAME=$work/came ${ON-} "$EVENHAND" "$@" > "$work/out" \
 	    2> "$work/err" < /dev/null || status=$?
 }
 
