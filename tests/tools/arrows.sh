@@ -1,5 +1,4 @@
 #!/bin/sh
-# shellcheck disable=SC2013
 # arrows.sh - which room may include which, read from the #include lines
 #
 # Pure rooms stand in one order and look only back along it; screen and paper
@@ -9,21 +8,31 @@
 set -eu
 cd "${1-.}"
 
-allowed()
+# may ROOM: into which rooms it may look, in $rooms
+may()
 {
 	case $1 in
-	base) echo base ;;
-	music) echo base music ;;
-	routine) echo base music routine ;;
-	score) echo base music routine score ;;
-	listen) echo base music routine score listen ;;
-	coach) echo base music routine score listen coach ;;
-	record) echo base music routine score listen coach record ;;
-	screen | paper) echo base music routine score listen coach "$1" ;;
-	sound) echo base music routine score sound ;;
-	world) echo base music routine score listen coach record screen paper sound world ;;
-	command) echo base music routine score listen coach record screen paper sound world command ;;
+	base) rooms="base" ;;
+	music) rooms="base music" ;;
+	routine) rooms="base music routine" ;;
+	score) rooms="base music routine score" ;;
+	listen) rooms="base music routine score listen" ;;
+	coach) rooms="base music routine score listen coach" ;;
+	record) rooms="base music routine score listen coach record" ;;
+	screen | paper) rooms="base music routine score listen coach $1" ;;
+	sound) rooms="base music routine score sound" ;;
+	world) rooms="base music routine score listen coach record screen paper sound world" ;;
+	command) rooms="base music routine score listen coach record screen paper sound world command" ;;
 	esac
+}
+
+# included PATTERN FOLDER...: each file and what it includes, in two words
+included()
+{
+	pattern=$1
+	shift
+	grep -rE --include='*.[ch]' "^#include $pattern" "$@" |
+	    sed 's,:#include [<"], ,; s,[>"].*,,' | sort
 }
 
 status=0
@@ -33,45 +42,51 @@ wrong()
 	status=1
 }
 
-files=$(find src include/evenhand -name '*.[ch]' ! -path 'src/main*.c' | sort)
-for file in $files; do
-	room=$(echo "$file" | sed 's,^src/,,; s,^include/evenhand/,,; s,/.*,,')
-	for to in $(sed -n 's,^#include "evenhand/\([a-z]*\)/.*,\1,p' "$file" | sort -u); do
-		case " $(allowed "$room") " in
-		*" $to "*) ;;
-		*) wrong "$file: $room may not look into $to" ;;
-		esac
-	done
-	case $room in
-	world | command | sound) continue ;;
+while read -r file to; do
+	room=${file#src/}
+	room=${room#include/evenhand/}
+	room=${room%%/*}
+	to=${to#evenhand/}
+	to=${to%%/*}
+	may "$room"
+	case " $rooms " in
+	*" $to "*) ;;
+	*) wrong "$file: $room may not look into $to" ;;
 	esac
-	for header in $(sed -n 's,^#include <\(.*\)>.*,\1,p' "$file"); do
-		case $header in
-		assert.h | ctype.h | float.h | limits.h | math.h | stdalign.h | \
-		stdarg.h | stdbool.h | stddef.h | stdint.h | stdlib.h | string.h | \
-		inttypes.h | utf8proc.h) ;;
-		stdio.h)
-			[ "$file" = src/base/text.c ] ||
-			    wrong "$file: text is made with evenhand/base/text.h, not stdio.h" ;;
-		*) wrong "$file: a pure room may not include <$header>" ;;
-		esac
-	done
-done
+done << END
+$(included '"evenhand/' src/*/ include/evenhand)
+END
+
+while read -r file header; do
+	case $header in
+	assert.h | ctype.h | float.h | limits.h | math.h | stdalign.h | \
+	stdarg.h | stdbool.h | stddef.h | stdint.h | stdlib.h | string.h | \
+	inttypes.h | utf8proc.h) ;;
+	stdio.h)
+		[ "$file" = src/base/text.c ] ||
+		    wrong "$file: text is made with evenhand/base/text.h, not stdio.h" ;;
+	*) wrong "$file: a pure room may not include <$header>" ;;
+	esac
+done << END
+$(included '<' src/*/ include/evenhand |
+    grep -vE '^(src|include/evenhand)/(world|command|sound)/')
+END
 
 # What the audio callback may run sees no more than it needs.
-for file in $(find src/sound include/evenhand/sound -name '*.[ch]' | sort); do
-	for header in $(sed -n 's,^#include <\(.*\)>.*,\1,p' "$file"); do
-		case $header in
-		assert.h | limits.h | math.h | stdalign.h | stdatomic.h | stdbool.h | \
-		stddef.h | stdint.h | string.h) ;;
-		*) wrong "$file: the audio callback's room may not include <$header>" ;;
-		esac
-	done
-done
+while read -r file header; do
+	case $header in
+	assert.h | limits.h | math.h | stdalign.h | stdatomic.h | stdbool.h | \
+	stddef.h | stdint.h | string.h) ;;
+	*) wrong "$file: the audio callback's room may not include <$header>" ;;
+	esac
+done << END
+$(included '<' src/sound include/evenhand/sound)
+END
 
 # One file knows each library of the outside world.
 only()
 {
+	# shellcheck disable=SC2013
 	for file in $(grep -lE "^#include <$1>" -r src include | sort); do
 		# The name is a pattern on purpose.
 		# shellcheck disable=SC2254

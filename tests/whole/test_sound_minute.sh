@@ -1,6 +1,7 @@
 #!/bin/sh
 # test_sound_minute.sh - a minute at true pace through a real sound server: every
-# frame the program wrote is looked at, and what reached the loudspeaker too
+# frame the program wrote is looked at, and what reached the loudspeaker too; and
+# the track of it has the same samples
 #
 # shellcheck source=tests/whole/lib.sh
 . "$(dirname "$0")/lib.sh"
@@ -9,6 +10,7 @@
 minute minute.yaml
 minute_keys > keys
 due --from-first 0:6:1234 > due.txt
+run 0 track minute.yaml --marking turn --at 2026-03-02T17:00 -o minute.wav
 sounds=64
 is "sounds that are due" "$(wc -l < due.txt | tr -d ' ')" "$sounds"
 
@@ -49,6 +51,10 @@ for kind in $(kinds pipewire); do
 	if [ "$kind" = pipewire ]; then
 		tapped --from-first > heard.txt
 		so "$kind: every sound at its frame" cmp heard.txt due.txt
+		same=$("$python" "$root/tests/tools/track.py" same "$tap" \
+		    minute.wav) || same=0
+		so "$kind: every sample of sound is that of the track: $same" \
+		    [ "$same" -gt 100000 ]
 	fi
 	"$EVENHAND" history --json --player "$name" > h.json
 	is "$kind: turns" "$(turns h.json start_ms 1)" \
