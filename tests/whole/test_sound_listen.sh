@@ -40,7 +40,8 @@ bowed()
 for name in one two three; do
 	bowed "$name" tone.yaml --listen
 	"$EVENHAND" history --json --player "$name" > h.json
-	[ "$(measured h.json tops_heard)" != "12.0 12.0 12.0 10.0" ] || break
+	[ "$(measured h.json tops_heard)" != "12.0 12.0 12.0 10.0" ] ||
+	    [ "$(measured h.json stops)" != "0.0 0.0 0.0 0.0" ] || break
 done
 status_is "$status" 0 "a minute that was listened to"
 is "nothing on standard error" "$(cat "$work/err")" ""
