@@ -446,8 +446,7 @@ lint:
 	cppcheck -q --std=c11 --enable=warning,performance,portability \
 	    --inline-suppr --suppress=missingIncludeSystem --error-exitcode=1 \
 	    -j $(JOBS) -Iinclude src
-	@echo shellcheck
-	@printf '%s\n' $(SHELLS) | xargs -P $(JOBS) -n 16 shellcheck
+	shellcheck $(SHELLS)
 	@for p in $(PAGES); do mandoc -Tlint -Wwarning $$p || exit 1; done
 	codespell -q 3 -S "*.po,*-deutsch*" -L nd,chekc README.md DEVELOPERS.md docs man include src routines
 
