@@ -106,31 +106,26 @@ bool sheet_begin(
 	return false;
 }
 
-int sheet_end(struct paper_maker *m, int pages)
+/* One sentence as a page; the status to end with. */
+static int say(struct message said)
 {
 	char bytes[PAGE_BYTES];
 	struct text page = text_in(bytes, sizeof(bytes));
-	struct message said = message_with(
-	    M_PAPER_WRITTEN, TEXT(m->file.path), WHOLE(pages));
+
+	lines_say(&page, &said);
+	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
+}
+
+int sheet_end(struct paper_maker *m, int pages)
+{
 	struct fault f;
 
 	if (!paper_end(m, &f)) {
 		command_fault(&f);
 		return command_status(&f);
 	}
-	lines_say(&page, &said);
-	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
-}
-
-/* A teacher's own journal knows nothing of the students. */
-static int say_nobody(void)
-{
-	char bytes[PAGE_BYTES];
-	struct text page = text_in(bytes, sizeof(bytes));
-	struct message said = message_of(M_PAPER_NOBODY);
-
-	lines_say(&page, &said);
-	return command_print(&page) ? EXIT_GOOD : EXIT_IO;
+	return say(
+	    message_with(M_PAPER_WRITTEN, TEXT(m->file.path), WHOLE(pages)));
 }
 
 static void lay_homework(struct sheet *s, const struct ask *a)
@@ -183,8 +178,9 @@ static int make(struct sheet *s, const struct ask *a)
 	/* Where the list is not taken, the end tells why. */
 	paper_give(&s->maker, list.bytes, list.length);
 	written = sheet_end(&s->maker, s->paper.pages);
+	/* A teacher's own journal knows nothing of the students. */
 	if (written == EXIT_GOOD && a->lesson && s->history.sittings == 0)
-		written = say_nobody();
+		written = say(message_of(M_PAPER_NOBODY));
 	return written == EXIT_GOOD ? status : written;
 }
 

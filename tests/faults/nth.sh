@@ -169,6 +169,17 @@ practised()
 	in_class > "$work/after.csv"
 }
 
+# practised_tiny: the same with the routine tiny.yaml
+practised_tiny()
+{
+	tiny tiny.yaml
+	printf '%s\n' '0:07 clean' '0:11 shaky' '0:15 clean' > keys
+	practised tiny.yaml
+}
+
+# On the day after those two sessions all is tried.
+day=2026-03-04T17:00
+
 other()
 {
 	"$EVENHAND" history --json --player other 2> "$work/quiet" |
@@ -178,7 +189,7 @@ other()
 # The day of the record, the last but one, is the last thing to be written down.
 in_class()
 {
-	"$EVENHAND" class wrens --csv --at 2026-03-04T17:00 2> "$work/quiet" |
+	"$EVENHAND" class wrens --csv --at "$day" 2> "$work/quiet" |
 	    sed 's/,[^,]*\(,[^,]*\)$/\1/'
 }
 

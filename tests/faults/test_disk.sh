@@ -7,10 +7,7 @@
 # shellcheck source=tests/faults/nth.sh
 . "${root:?}/tests/faults/nth.sh"
 
-tiny tiny.yaml
-printf '%s\n' '0:07 clean' '0:11 shaky' '0:15 clean' > keys
-practised tiny.yaml
-day=2026-03-04T17:00
+practised_tiny
 
 # each AFTER ARGUMENTS...: a full disk stays full, one with errors goes on, and
 # one that may not be written never could be

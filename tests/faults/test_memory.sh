@@ -10,7 +10,6 @@
 routine_at tone
 pedals keys
 practised tone.yaml
-day=2026-03-04T17:00
 every memory evenhand nothing check tone.yaml
 every memory evenhand planned today --at "$day" --why tone.yaml
 every memory evenhand nothing history --lines

@@ -12,15 +12,12 @@
 # shellcheck source=tests/faults/nth.sh
 . "${root:?}/tests/faults/nth.sh"
 
-tiny tiny.yaml
-printf '%s\n' '0:07 clean' '0:11 shaky' '0:15 clean' > keys
 printf '%s\n' '- forward' '- forward' '0:00.2 leave' > leave
 echo 'pcm.!default { type null }' > "$work/alsa.conf"
 export ALSA_CONFIG_PATH="$work/alsa.conf"
 export JACK_NO_START_SERVER=1 JACK_DEFAULT_SERVER=none-of-ours
 unset PULSE_SERVER
-practised tiny.yaml
-day=2026-03-04T17:00
+practised_tiny
 
 every more evenhand nothing history --json
 if [ -x "${EVENHAND%/*}/evenhand-paper" ]; then

@@ -9,9 +9,7 @@
 # shellcheck source=tests/faults/nth.sh
 . "${root:?}/tests/faults/nth.sh"
 
-tiny tiny.yaml
-printf '%s\n' '0:07 clean' '0:11 shaky' '0:15 clean' > keys
-practised tiny.yaml
+practised_tiny
 ON="${python:?} $root/tests/tools/terminal.py 80 24"
 export TERM=xterm-256color FAILS_OWN=yes
 
@@ -36,11 +34,11 @@ in_history()
 	    fail "$1: $(kept) of $whole turns are kept"
 }
 
-failing 0 --clock fast --at 2026-03-04T17:00 --script keys --marking turn \
+failing 0 --clock fast --at "$day" --script keys --marking turn \
     tiny.yaml
 whole=$(kept)
 so "a session adds turns: $turns_before, $whole" \
     [ "$whole" -gt "$turns_before" ]
-every memory evenhand in_history --clock fast --at 2026-03-04T17:00 \
+every memory evenhand in_history --clock fast --at "$day" \
     --script keys --marking turn tiny.yaml
 finish
