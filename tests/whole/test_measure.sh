@@ -263,6 +263,8 @@ fi
 terminal 40x60
 command_line "'$EVENHAND' measure --ascii sway.wav"
 waits 60 seen "evenhand-listening."
+# What is typed before the shell waits would stand before its "ready> ".
+waits 60 prompted
 page | sed -n '/^sway.wav: /,$p' > narrow
 so "its page is there" [ "$(wc -l < narrow)" -gt 20 ]
 so "no line is wider than the screen" \
@@ -270,6 +272,7 @@ so "no line is wider than the screen" \
 # Several: what does not go beside its name goes below it.
 command_line "'$EVENHAND' measure near.wav far.wav; echo en''ded"
 waits 60 seen "ended"
+waits 60 prompted
 page | sed -n '/^recording/,/^ended/p' > narrow
 is "a head of five lines, and three for each" "$(wc -l < narrow | tr -d ' ')" 12
 so "none wider than the screen" \
