@@ -261,7 +261,7 @@ fi
 # shellcheck source=tests/whole/tmux.sh
 . "$root/tests/whole/tmux.sh"
 terminal 40x60
-command_line "'$EVENHAND' measure --ascii sway.wav"
+command_line "'$EVENHAND' measure --ascii sway.wav 2> slow"
 waits 60 seen "evenhand-listening."
 # What is typed before the shell waits would stand before its "ready> ".
 waits 60 prompted
@@ -269,8 +269,9 @@ page | sed -n '/^sway.wav: /,$p' > narrow
 so "its page is there" [ "$(wc -l < narrow)" -gt 20 ]
 so "no line is wider than the screen" \
     [ "$(awk 'length($0) > 40' narrow | wc -l)" -eq 0 ]
-# Several: what does not go beside its name goes below it.
-command_line "'$EVENHAND' measure near.wav far.wav; echo en''ded"
+# Several: what does not go beside its name goes below it.  How much is
+# heard is said meanwhile when that takes long.
+command_line "'$EVENHAND' measure near.wav far.wav 2> slow; echo en''ded"
 waits 60 seen "ended"
 waits 60 prompted
 page | sed -n '/^recording/,/^ended/p' > narrow
@@ -282,7 +283,7 @@ is "figures stand below their names" "$(awk '
 	near && NR == near + 1 { print $1 }' narrow)" 0:04
 mkdir -p "$HOME/.config/evenhand"
 echo 'lines: yes' > "$HOME/.config/evenhand/settings.yaml"
-command_line "'$EVENHAND' measure near.wav far.wav; echo do''ne"
+command_line "'$EVENHAND' measure near.wav far.wav 2> slow; echo do''ne"
 waits 60 seen "done"
 page | sed -n '/^ended/,$p' > narrow
 so "sentences for who has chosen lines" grep -q '^near.wav: 0:04 long' narrow
