@@ -215,10 +215,14 @@ static sqlite3_stmt *prepare_days(
 static bool load_tallies(
     struct database *d, struct history *h, int today, int days)
 {
-	/* No list has more entries than letters, whatever its row says. */
+	/*
+	 * No list has more entries than bytes, whatever its row says; letters
+	 * would have to be counted.
+	 */
 	int number = number_of(prepare_days(d,
-	    "SELECT total(min(entries, length(tallies))) " RECENT_DAYS, today,
-	    days));
+	    "SELECT total(min(entries, length(CAST(tallies AS "
+	    "BLOB)))) " RECENT_DAYS,
+	    today, days));
 	sqlite3_stmt *st = prepare_days(d,
 	    "SELECT day, entries, tallies " RECENT_DAYS " ORDER BY day", today,
 	    days);

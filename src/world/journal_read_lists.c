@@ -36,37 +36,40 @@ static bool next_is(struct list *l, char sign)
 	return true;
 }
 
+/* Both read on from a pointer of their own, which stays in a register. */
 static void read_text(struct list *l, char *to, size_t size)
 {
+	const char *at;
 	size_t length = 0;
 
 	if (!take(l, '"'))
 		return;
-	while (*l->at != '"' && *l->at != '\0') {
+	for (at = l->at; *at != '"' && *at != '\0'; at++) {
 		/* Ids and names of units hold nothing that is escaped. */
-		if (*l->at == '\\') {
+		if (*at == '\\') {
 			l->at = NULL;
 			return;
 		}
 		if (length + 1 < size)
-			to[length++] = *l->at;
-		l->at++;
+			to[length++] = *at;
 	}
 	to[length] = '\0';
+	l->at = at;
 	take(l, '"');
 }
 
 static int64_t read_number(struct list *l)
 {
-	int64_t number = 0;
 	bool below = next_is(l, '-');
+	const char *at = l->at;
+	int64_t number = 0;
 
-	if (l->at == NULL || *l->at < '0' || *l->at > '9') {
+	if (at == NULL || *at < '0' || *at > '9') {
 		l->at = NULL;
 		return 0;
 	}
-	while (*l->at >= '0' && *l->at <= '9') {
-		int digit = *l->at++ - '0';
+	for (; *at >= '0' && *at <= '9'; at++) {
+		int digit = *at - '0';
 
 		if (number > (INT64_MAX - digit) / 10) {
 			l->at = NULL;
@@ -74,6 +77,7 @@ static int64_t read_number(struct list *l)
 		}
 		number = number * 10 + digit;
 	}
+	l->at = at;
 	return below ? -number : number;
 }
 
