@@ -14,7 +14,7 @@ enum { ROOM = UNITS_MAX + 6 };
 
 bool first_due(const struct history *h, bool seen)
 {
-	return !seen && (!h || h->sittings == 0);
+	return !seen && !history_begun(h);
 }
 
 bool first_shows(const struct first *f)

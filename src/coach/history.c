@@ -33,6 +33,11 @@ int history_stage(const struct routine *r, const char *name)
 	return -1;
 }
 
+bool history_begun(const struct history *h)
+{
+	return h && h->sittings > 0;
+}
+
 bool history_sat(const struct past_sitting *s)
 {
 	return s->blocks > 0;

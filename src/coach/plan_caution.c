@@ -32,6 +32,12 @@ static void of_health(struct making *m)
 		plan_caution(m, message_of(M_COACH_CAUTION_SKIN));
 }
 
+struct message plan_before_start(const struct history *h)
+{
+	return message_of(history_begun(h) ? M_COACH_CAUTION_START
+					   : M_COACH_CAUTION_START_FIRST);
+}
+
 /* Today's sittings: how many, and when the last one ended. */
 static int sat_today(const struct making *m, int64_t *ended)
 {
@@ -98,7 +104,7 @@ void plan_cautions(struct making *m)
 	first_run(m);
 	if (m->plan->verdict != VERDICT_PRACTISE)
 		return;
-	plan_caution(m, message_of(M_COACH_CAUTION_START));
+	plan_caution(m, plan_before_start(m->history));
 	if (m->where.away >= AWAY_LONG)
 		plan_caution(m, message_of(M_COACH_CAUTION_LOWER));
 	of_sessions(m);

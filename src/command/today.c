@@ -70,7 +70,7 @@ static void look_ahead(struct today *t)
 
 static void tell(struct today *t, const struct ask *a, struct text *page)
 {
-	struct message start = message_of(M_COACH_CAUTION_START);
+	struct message start = plan_before_start(&t->history);
 
 	if (a->json) {
 		plan_json(page, t->routine, &t->plan, &t->forecast);

@@ -26,7 +26,7 @@ static void say_id(struct sentences *out, enum message_id id)
 
 static bool first_time(const struct session *s)
 {
-	return !s->wish.history || s->wish.history->sittings == 0;
+	return !history_begun(s->wish.history);
 }
 
 static void page_sore(struct sentences *out, const struct session *s)
@@ -34,7 +34,7 @@ static void page_sore(struct sentences *out, const struct session *s)
 	if (first_time(s) && !s->taught)
 		say_id(out, M_PAGE_FIRST_KEYS);
 	say_id(out, M_PAGE_SORE);
-	say_id(out, M_PAGE_SORE_ASK);
+	say_id(out, first_time(s) ? M_PAGE_SORE_ASK_FIRST : M_PAGE_SORE_ASK);
 	say_id(out, M_PAGE_SORE_KEYS);
 }
 

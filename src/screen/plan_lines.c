@@ -291,7 +291,8 @@ void sentences_plan(struct sentences *out, const struct routine *r,
 	if (*r->note)
 		say(&t, message_with(M_COACH_LINE_NOTE, TEXT(r->note)));
 	for (int i = 0; i < p->cautions; i++)
-		if (p->caution[i].id != M_COACH_CAUTION_START)
+		if (p->caution[i].id != M_COACH_CAUTION_START &&
+		    p->caution[i].id != M_COACH_CAUTION_START_FIRST)
 			say(&t, p->caution[i]);
 	if (much == TELL_WHY)
 		tell_reasons(&t);

@@ -103,6 +103,7 @@ bool story_is_care(enum message_id id)
 	case M_COACH_CAUTION_AID:
 	case M_COACH_CAUTION_CHILD:
 	case M_COACH_CAUTION_START:
+	case M_COACH_CAUTION_START_FIRST:
 	case M_COACH_CAUTION_HURRY:
 	case M_COACH_CAUTION_PAIN:
 	case M_COACH_CAUTION_NUMB:
@@ -142,6 +143,7 @@ static bool is_head(enum message_id id)
 {
 	switch (id) {
 	case M_PAGE_SORE_ASK:
+	case M_PAGE_SORE_ASK_FIRST:
 	case M_PAGE_WHERE:
 	case M_PAGE_PAIN_WHERE:
 	case M_SESSION_CHOICE_SKIN:

@@ -494,13 +494,17 @@ static void test_cautions(void **state)
 	plan_for(&r);
 	assert_true(made_caution(&plan, M_COACH_CAUTION_AID));
 	assert_true(made_caution(&plan, M_COACH_CAUTION_CHILD));
-	assert_true(made_caution(&plan, M_COACH_CAUTION_START));
+	/* There was no last time. */
+	assert_true(made_caution(&plan, M_COACH_CAUTION_START_FIRST));
+	assert_false(made_caution(&plan, M_COACH_CAUTION_START));
 	assert_false(made_caution(&plan, M_COACH_CAUTION_HURRY));
 	past_play(past, &r, &plan, all_clean, NULL, PLAY_ALL, ENDED_WHOLE);
 
 	r.work_on = SEMITONE;
 	made_plan(&plan, &r, past, made_moment(FIRST_DAY, 18));
 	assert_false(made_caution(&plan, M_COACH_CAUTION_AID));
+	assert_true(made_caution(&plan, M_COACH_CAUTION_START));
+	assert_false(made_caution(&plan, M_COACH_CAUTION_START_FIRST));
 	assert_true(made_caution(&plan, M_COACH_CAUTION_HURRY));
 	assert_true(made_caution(&plan, M_COACH_CAUTION_GAP));
 	/* Done at 17:04:52, so due at 20:04:52, which is 20:05 on a clock. */

@@ -114,7 +114,7 @@ static void test_pages(void **state)
 	r.stage[3].say = "The forearm moves first.";
 	page();
 	assert_says("Two keys do all.");
-	assert_says("Nothing sore from last time?\n");
+	assert_says("Nothing sore today?\n");
 	sitting_soon(&d, KEY_BACK);
 	page();
 	assert_says("Where is it sore?\n");

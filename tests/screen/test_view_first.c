@@ -340,7 +340,7 @@ static void test_play(void **state)
 	/* Once over, the session's own page is there. */
 	go_to(FIRST_OVER);
 	draw(COLUMNS, ROWS);
-	assert_non_null(strstr(page, "Nothing sore from last time?"));
+	assert_non_null(strstr(page, "Nothing sore today?"));
 }
 
 int main(void)

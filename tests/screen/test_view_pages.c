@@ -189,7 +189,9 @@ static const char *question(void)
 {
 	switch (scene.d.s.page) {
 	case PAGE_SORE:
-		return message_sentence(M_PAGE_SORE_ASK);
+		return message_sentence(history_begun(scene.d.s.wish.history)
+			? M_PAGE_SORE_ASK
+			: M_PAGE_SORE_ASK_FIRST);
 	case PAGE_WHERE:
 		return message_sentence(M_PAGE_WHERE);
 	case PAGE_PAIN:

@@ -71,7 +71,7 @@ back
 waits 15 seen 'You marked it shaky.'
 sleep 1
 forward
-waits 5 seen 'Nothing sore from last time?'
+waits 5 seen 'Nothing sore today?'
 is "nothing is kept of it" "$(kept)" 0
 leave
 waits 5 seen 'ready>'
@@ -80,7 +80,7 @@ so "but that it was seen" grep -qx 'first_minutes_seen: yes' "$file"
 # --- never twice ----------------------------------------------------------
 
 start
-waits 5 seen 'Nothing sore from last time?'
+waits 5 seen 'Nothing sore today?'
 so "not again" [ "$(screen | grep -c Welcome)" = 0 ]
 leave
 waits 5 seen 'ready>'
@@ -91,7 +91,7 @@ rm "$file"
 start --lines
 shows 5 'Forward: go on. Back: skip all this.'
 back
-shows 5 'Nothing sore from last time?'
+shows 5 'Nothing sore today?'
 leave
 shows 5 'Not today, then.'
 waits 5 prompted

@@ -23,7 +23,8 @@ for words in '0:00 in the air: ' '0:28 again: First to fourth position.' \
     '2:20 the work: A tone apart. 3 rounds, beginning at 6 pulses.' \
     'finger 1 at 2:28, 2 at 2:40, 3 at 2:52, 4 at 3:04.' \
     'Round 2 at 3:16: 1, 2, 3, 4.' 'Round 3 at 4:04: 1, 2, 3, 4.' \
-    '4:52 the end: 40 bows, 10 for each finger.' 'Nails short?'; do
+    '4:52 the end: 40 bows, 10 for each finger.' 'Nails short?' \
+    'Nothing sore today?'; do
 	has "$work/out" "$words"
 done
 so "its lines are narrow" [ "$(grep -c '.\{80\}' "$work/out")" = 0 ]
@@ -71,6 +72,7 @@ session 2026-03-02T17:00 six --marking turn tone.yaml
 status_is $? 0 'a session of six turns of work'
 today 2026-03-03T17:00 tone.yaml
 has "$work/out" 'day 2.'
+has "$work/out" 'Nothing sore from last time?'
 has "$work/out" 'first go: finger 3 at 2:28, 4 at 2:40, 1 at 2:52, 2 at 3:04.'
 has "$work/out" 'Those who missed a turn begin: 3, 4.'
 session 2026-03-03T17:00 six --marking turn tone.yaml

@@ -169,6 +169,9 @@ bool history_is_stage(const struct routine *r, int stage, const char *name);
 /* The stage of a routine that a journal's name means, or -1. */
 int history_stage(const struct routine *r, const char *name);
 
+/* Whether there was a sitting, played or not; NULL is a history of none. */
+bool history_begun(const struct history *h);
+
 /* Whether anything was played in a sitting. */
 bool history_sat(const struct past_sitting *s);
 

@@ -137,6 +137,9 @@ void plan_make(struct plan *p, const struct plan_wish *w);
 bool plan_alone(struct plan *p, const struct plan_wish *w, int pulses,
     int rounds, int *most);
 
+/* What is asked before every start, and on the first day before the first. */
+struct message plan_before_start(const struct history *h);
+
 /* Puts a forecast among the reasons of a plan for the same routine. */
 void plan_add_forecast(
     struct plan *p, const struct forecast *f, const struct routine *r);

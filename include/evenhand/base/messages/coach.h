@@ -201,6 +201,8 @@ MESSAGE(M_COACH_CAUTION_LOWER, "",
     "treating you before this plan.")
 MESSAGE(M_COACH_CAUTION_START, "",
     "Warm hands? Nails short? Nothing sore from last time?")
+MESSAGE(M_COACH_CAUTION_START_FIRST, "",
+    "Warm hands? Nails short? Nothing sore today?")
 MESSAGE(M_COACH_CAUTION_HURRY, "",
     "Close to the goal, hurry creeps in. Keep it as loose as the widest stage.")
 MESSAGE(M_COACH_CAUTION_SAY, "t", "Your teacher's words: {0}")

@@ -160,6 +160,7 @@ MESSAGE(M_SESSION_HELP_REST, "", "Forward or back: leave.")
 MESSAGE(M_PAGE_SORE, "",
     "Before you begin. Warm hands? Nails short? String tuned?")
 MESSAGE(M_PAGE_SORE_ASK, "", "Nothing sore from last time?")
+MESSAGE(M_PAGE_SORE_ASK_FIRST, "", "Nothing sore today?")
 MESSAGE(M_PAGE_SORE_KEYS, "", "Forward: nothing is sore. Back: something is.")
 MESSAGE(M_PAGE_FIRST_KEYS, "",
     "Two keys do all. Forward is Enter, Down, Right or Page Down. Back is "
