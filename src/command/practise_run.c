@@ -176,6 +176,13 @@ static bool is_news(
 	    (p->heard == DEVICE_MISSING && m.id != p->told_sound);
 }
 
+/* Lines count no bow: what is left to follow is said once, at the beginning. */
+static void say_by_sight(struct practice *p)
+{
+	if (!p->screen.terminal && device_paced(p->device))
+		practice_say(p, message_of(M_COMMAND_FOLLOW_LINES));
+}
+
 /* Tells the session, and at first the student, what became of the sound. */
 static void look_for_sound(struct practice *p)
 {
@@ -195,6 +202,8 @@ static void look_for_sound(struct practice *p)
 			screen_step(p);
 		practice_say(p, m);
 		p->told_sound = m.id;
+		if (was == DEVICE_UNHEARD && state == DEVICE_MISSING)
+			say_by_sight(p);
 	} else if (state == DEVICE_SOUNDS) {
 		tell(p, (struct input) { .kind = INPUT_SOUND_BACK });
 	} else if (was == DEVICE_SOUNDS) {
@@ -313,6 +322,8 @@ static void turn(struct practice *p)
 
 void practice_run(struct practice *p)
 {
+	if (!p->keeper)
+		say_by_sight(p);
 	practice_effects(p);
 	screen_draw(p);
 	while (!p->over) {

@@ -120,6 +120,26 @@ run 0 today cello --at 2026-03-02T17:00
 cp "$root/routines/cello.yaml" -- --odd.yaml
 run 0 today --at 2026-03-02T17:00 -- --odd.yaml
 
+# --- lines without sound --------------------------------------------------
+
+# told COUNT ARGUMENTS...: how often it is said what is left to follow
+told()
+{
+	count=$1
+	shift
+	run 0 "$@" cello
+	is "$*: said how often" \
+	    "$(grep -c '^Without sound, follow these lines' "$work/out")" "$count"
+}
+
+told 1 --lines --silent
+# Nobody practises along where no time passes.
+told 0 --lines --silent --clock fast
+mkdir -p "$HOME/.config/evenhand"
+echo 'sound: no' > "$HOME/.config/evenhand/settings.yaml"
+told 1 --lines
+rm "$HOME/.config/evenhand/settings.yaml"
+
 # --- output that cannot be written ----------------------------------------
 
 "$EVENHAND" --help > /dev/full 2> "$work/err"

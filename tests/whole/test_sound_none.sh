@@ -42,6 +42,8 @@ for name in dead bare empty frozen; do
 	so "$name: and no more" [ "$(cat "$name.took")" -le 24000 ]
 	is "$name: it says once why nothing is heard" \
 	    "$(grep -c '^There is no loudspeaker yet\|^The sound of this computer d' "$name.out")" 1
+	is "$name: and what is left to follow" \
+	    "$(grep -c '^Without sound, follow these lines' "$name.out")" 1
 	"$EVENHAND" history --json --player "$name" > "$name.json"
 	is "$name: turns" "$(turns "$name.json" bows_done 1)" "2 2 2 2"
 done

@@ -102,6 +102,9 @@ MESSAGE(M_COMMAND_SCRIPT_OVER, "",
     "The script has no more keys, so the practice ends here.")
 MESSAGE(M_COMMAND_LOUDNESS, "w", "Loudness: {0} of 100.")
 MESSAGE(M_COMMAND_NO_SOUND, "", "There is no sound to change.")
+MESSAGE(M_COMMAND_FOLLOW_LINES, "",
+    "Without sound, follow these lines: each names what is next. Bows and pulses "
+    "are seen on the full screen alone.")
 MESSAGE(M_COMMAND_UNHEARD, "",
     "The sound cannot be made just now. The words go on; Space stops.")
 MESSAGE(M_COMMAND_LISTEN_BOTH, "",
