@@ -10,7 +10,7 @@
  * files endings of their own.
  */
 #include <dirent.h>
-#include <fcntl.h>
+#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
@@ -80,25 +80,40 @@ static bool path_of(
 	return !t.cut;
 }
 
-/* Whether a file begins as a record does, after comments at most. */
-static bool is_record(const char *path)
+/* How a file begins.  False when nobody can tell: said. */
+static bool read_head(const char *path, char head[HEAD_BYTES + 1])
+{
+	struct fault f;
+	int file = file_open(path, &f);
+	ssize_t got = file >= 0 ? read(file, head, HEAD_BYTES) : -1;
+
+	if (file < 0) {
+		command_fault(&f);
+		return false;
+	}
+	close(file);
+	head[got > 0 ? got : 0] = '\0';
+	return true;
+}
+
+/* Whether it begins as a record does, after comments at most. */
+static bool is_record(const char *head)
 {
 	static const char first[] = "evenhand_record:";
-	char head[HEAD_BYTES + 1];
-	int file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
-	ssize_t got = file >= 0 ? read(file, head, HEAD_BYTES) : -1;
 	const char *s = head;
 
-	if (file >= 0)
-		close(file);
-	if (got <= 0)
-		return false;
-	head[got] = '\0';
 	while (s && (*s == '#' || *s == '\n' || *s == '\r')) {
 		s = strchr(s, '\n');
 		s = s ? s + 1 : NULL;
 	}
 	return s && strncmp(s, first, sizeof(first) - 1) == 0;
+}
+
+static void say_no_memory(void)
+{
+	struct message m = message_of(M_CLASS_NO_MEMORY);
+
+	command_say(&m);
 }
 
 static void add_found(struct gathering *g, const struct found *f)
@@ -108,8 +123,10 @@ static void add_found(struct gathering *g, const struct found *f)
 		struct found *more = realloc(
 		    g->at, (size_t)room * sizeof(*more));
 
-		if (!more)
+		if (!more) {
+			say_no_memory();
 			return;
+		}
 		g->at = more;
 		g->room = room;
 	}
@@ -137,7 +154,7 @@ static void look_at_file(
 {
 	struct text t;
 	struct found f;
-	char path[CLASS_PATH_BYTES];
+	char path[CLASS_PATH_BYTES], head[HEAD_BYTES + 1];
 	struct stat s;
 
 	if (!may_be(name) || !path_of(g, name, path, sizeof(path)) ||
@@ -149,7 +166,9 @@ static void look_at_file(
 	text_add(&t, name);
 	if (has_ending(name) && is_known(known, &f))
 		return;
-	if (!is_record(path))
+	if (!read_head(path, head))
+		return;
+	if (!is_record(head))
 		add_other(g->lies, name);
 	else if (!is_known(known, &f))
 		add_found(g, &f);
@@ -161,6 +180,17 @@ static int by_name(const void *a, const void *b)
 	    ((const struct found *)a)->name, ((const struct found *)b)->name);
 }
 
+/* A folder that is out of reach is told of by who reads the class. */
+static void say_unopened(int error)
+{
+	struct message m = message_of(M_WORLD_FILE_NO_MORE);
+
+	if (error == ENOMEM)
+		say_no_memory();
+	else if (error == EMFILE || error == ENFILE)
+		command_say(&m);
+}
+
 static void find(struct gathering *g)
 {
 	struct class_folder *known = NULL;
@@ -168,8 +198,10 @@ static void find(struct gathering *g)
 	struct fault f;
 	DIR *folder = opendir(g->folder);
 
-	if (!folder)
+	if (!folder) {
+		say_unopened(errno);
 		return;
+	}
 	while ((e = readdir(folder)) != NULL) {
 		/* A folder without a file that may be one opens nothing. */
 		if (!known && may_be(e->d_name))
@@ -264,8 +296,10 @@ void class_gather(const char *folder, struct class_lies *lies)
 	struct gathering *g = calloc(1, sizeof(*g));
 
 	*lies = (struct class_lies) { 0 };
-	if (!g)
+	if (!g) {
+		say_no_memory();
 		return;
+	}
 	g->folder = folder;
 	g->lies = lies;
 	g->so_far = (struct so_far) { M_CLASS_GATHERING, 20, 10, false };

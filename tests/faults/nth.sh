@@ -177,6 +177,20 @@ practised_tiny()
 	practised tiny.yaml
 }
 
+# every_lying KIND: of a record that lies in the folder of the class it is told
+# when it was left out
+every_lying()
+{
+	back
+	cp late.yaml wrens
+	keep
+	every "$1" evenhand before_or_after class wrens --at "$day"
+	moved=yes
+	back
+	rm wrens/late.yaml
+	keep
+}
+
 # On the day after those two sessions all is tried.
 day=2026-03-04T17:00
 

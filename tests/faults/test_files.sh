@@ -14,6 +14,7 @@ every files evenhand planned today --at "$day" --why tiny.yaml
 every files evenhand nothing history --json
 every files evenhand nothing history --lines
 every files evenhand before_or_after class wrens --at "$day"
+every_lying files
 every files evenhand a_file give -o new.yaml --at "$day"
 if [ -x "${EVENHAND%/*}/evenhand-paper" ]; then
 	every files evenhand a_file print homework -o week.pdf --at "$day"
