@@ -53,11 +53,14 @@ static void look_for_gone(
     const struct check *c, const struct routine *r, const char *path)
 {
 	struct past past = { .routine = r, .path = path };
+	struct fault f;
 
 	if (!*c->journal)
 		return;
-	if (!journal_past_stages(c->journal, r->name, note_gone, &past)) {
+	if (!journal_past_stages(c->journal, r->name, note_gone, &past, &f)) {
 		struct message m = message_of(M_CHECK_NO_HISTORY);
+
+		command_fault(&f);
 		command_say(&m);
 	}
 	command_faults(&past.faults);

@@ -289,6 +289,17 @@ static FILE *stream_over(int descriptor)
 	return to;
 }
 
+/* Why a stream takes nothing: the computer has too little, or the reader. */
+static bool write_failed(struct fault *f, int error)
+{
+	enum trouble short_of = trouble_of_errno(error);
+
+	if (trouble_short(short_of))
+		return short_failed(f, short_of);
+	return fault_set(f,
+	    message_with(M_WORLD_JOURNAL_NOT_WRITTEN, TEXT(strerror(error))));
+}
+
 bool journal_dump_json(
     const char *path, int first, int last, int descriptor, struct fault *f)
 {
@@ -309,9 +320,7 @@ bool journal_dump_json(
 		look_failed(f, TROUBLE_BROKEN, path);
 	/* A disk that is full shows when the last of it is written. */
 	if (to == NULL || ferror(to) || fflush(to) != 0)
-		good = fault_set(f,
-		    message_with(
-			M_WORLD_JOURNAL_NOT_WRITTEN, TEXT(strerror(errno))));
+		good = write_failed(f, errno);
 done:
 	if (to != NULL)
 		fclose(to);

@@ -34,14 +34,18 @@ static bool look(sqlite3_stmt *rows, const char *routine,
 }
 
 bool journal_past_stages(const char *path, const char *routine,
-    void (*each)(void *context, const char *id, int turns), void *context)
+    void (*each)(void *context, const char *id, int turns), void *context,
+    struct fault *f)
 {
 	struct database d = { 0 };
 	sqlite3_stmt *rows = NULL;
+	enum trouble trouble = database_look(&d, path);
 	bool good = false;
 
-	if (database_look(&d, path) != TROUBLE_NONE || !d.handle)
+	if (trouble != TROUBLE_NONE || !d.handle) {
+		look_failed(f, trouble, path);
 		goto done;
+	}
 	/* A file without tables is a journal that was never written to. */
 	if (database_number(&d, "SELECT count(*) FROM sqlite_schema", 0) == 0) {
 		good = true;
@@ -49,6 +53,8 @@ bool journal_past_stages(const char *path, const char *routine,
 	}
 	if (sqlite3_prepare_v2(d.handle, query, -1, &rows, NULL) == SQLITE_OK)
 		good = look(rows, routine, each, context);
+	if (!good)
+		look_failed(f, database_trouble(&d), path);
 done:
 	sqlite3_finalize(rows);
 	database_close(&d);

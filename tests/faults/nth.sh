@@ -113,6 +113,11 @@ one_each()
 	done
 }
 
+none_of_the_system()
+{
+	! grep 'Too many open files\|Cannot allocate memory' "$work/said"
+}
+
 # every KIND PROGRAM AFTER ARGUMENTS...: each n by itself, then each with all
 # that come later (WAYS: one of the two); AFTER LABEL looks at what is left.  What
 # was said is told.
@@ -145,6 +150,8 @@ every()
 		unset FAILS_ON
 		;;
 	esac
+	# The system's words for it tell nobody what to do.
+	so "all of it is said in our own words" none_of_the_system
 	sed "s#$work#~#g" "$work/said" | sort | uniq -c | sort -rn
 }
 
@@ -177,14 +184,14 @@ practised_tiny()
 	practised tiny.yaml
 }
 
-# every_lying KIND: of a record that lies in the folder of the class it is told
-# when it was left out
+# every_lying COMMAND...: the same by such a command, KIND and PROGRAM in it; of a
+# record that lies in the folder of the class it is told when it was left out
 every_lying()
 {
 	back
 	cp late.yaml wrens
 	keep
-	every "$1" evenhand before_or_after class wrens --at "$day"
+	"$@" before_or_after class wrens --at "$day"
 	moved=yes
 	back
 	rm wrens/late.yaml

@@ -15,7 +15,7 @@ every memory evenhand planned today --at "$day" --why tone.yaml
 every memory evenhand nothing history --lines
 every memory evenhand nothing history --json
 every memory evenhand nothing class wrens --at "$day"
-every_lying memory
+every_lying every memory evenhand
 every memory evenhand a_file give -o new.yaml --at "$day"
 if [ -x "${EVENHAND%/*}/evenhand-paper" ]; then
 	every memory evenhand a_file print homework -o week.pdf --at "$day"

@@ -77,8 +77,9 @@ for journal in "$journals"/*.sqlite "$journals"/*.db; do
 	[ -f "$journal" ] && printf 'no journal at all, just words' > "$journal"
 done
 rm -f "$journals"/*-wal "$journals"/*-shm
-said 0 check tone.yaml <<'END'
-evenhand: the journal cannot be read, so I did not look for stages with history that are gone
+said 0 check tone.yaml <<END
+evenhand: the practice history in $journal is damaged and cannot be read. It was left as it is
+evenhand: so I did not look for stages with history that are gone from this edition
 END
 has "$work/out" 'tone.yaml is good'
 

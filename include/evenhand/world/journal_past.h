@@ -13,12 +13,15 @@
 
 #include <stdbool.h>
 
+#include "evenhand/base/fault.h"
+
 /*
  * Calls back with the id and the number of turns of every stage that was
  * practised in a routine of this name, in the order they first came.  A
- * missing journal has none.  False when it cannot be read.
+ * missing journal has none.  False when it cannot be read: *f says why.
  */
 bool journal_past_stages(const char *path, const char *routine,
-    void (*each)(void *context, const char *id, int turns), void *context);
+    void (*each)(void *context, const char *id, int turns), void *context,
+    struct fault *f);
 
 #endif
