@@ -172,6 +172,12 @@ if [ -x "${EVENHAND%/*}/evenhand-paper" ]; then
 		so "the note $note" grep -qwF "$note" words
 	done
 	is "no F#" "$(grep -cF 'F#' words)" 0
+	# The sheet for the lesson speaks to who teaches.
+	german print lesson lagen.yaml --player Amsel --at 2026-03-03T17:00 \
+	    -o stunde.pdf
+	pdftotext stunde.pdf - | tr '\n' ' ' > words
+	has words 'Bei „Erste bis vierte Lage“ bleiben: '
+	is "nobody is told to stay" "$(grep -c 'Bleib' words)" 0
 fi
 if [ -x "${EVENHAND%/*}/evenhand-file" ]; then
 	german track --at 2026-03-02T17:00 lagen.yaml -o lagen.wav
