@@ -100,7 +100,8 @@ static void test_no_files(void **state)
 	const char *pipe = at("pipe.yaml");
 
 	(void)state;
-	assert_unread("routines/", "this is a folder, not a file");
+	assert_unread("routines/",
+	    "this is a folder, not a file. Name a file in it, or move it away");
 	assert_int_equal(mkfifo(pipe, 0600), 0);
 	assert_unread(pipe, "this is no ordinary file");
 	unlink(pipe);

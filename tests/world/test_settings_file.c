@@ -399,7 +399,8 @@ static void test_unread(void **state)
 	assert_int_equal(faults.at[0].message.id, M_WORLD_FILE_FOLDER);
 	assert_int_equal(f.now.loudness, 50);
 	assert_false(settings_keep(&f, SETTING_LINES, &fault));
-	assert_said("this is a folder, not a file");
+	assert_said(
+	    "this is a folder, not a file. Name a file in it, or move it away");
 }
 
 /* --- two programs at once --- */

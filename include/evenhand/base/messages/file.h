@@ -5,7 +5,8 @@ MESSAGE(M_WORLD_FILE_NO_ROUTINE, "tt",
     "there is no file called \"{0}\", and no routine of that name comes with "
     "evenhand. There are: {1}")
 MESSAGE(M_WORLD_FILE_DENIED, "", "this file may not be read by you")
-MESSAGE(M_WORLD_FILE_FOLDER, "", "this is a folder, not a file")
+MESSAGE(M_WORLD_FILE_FOLDER, "",
+    "this is a folder, not a file. Name a file in it, or move it away")
 MESSAGE(M_WORLD_FILE_ODD, "", "this is no ordinary file")
 MESSAGE(M_WORLD_FILE_BIG, "w", "this file is larger than {0} KB")
 MESSAGE(M_WORLD_FILE_UNREAD, "", "this file cannot be read from the disk")
