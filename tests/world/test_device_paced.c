@@ -153,8 +153,9 @@ static void look(struct seat *s, int ms)
 
 static bool look_until(struct seat *s, enum device_state wanted, int ms)
 {
-	for (; ms > 0 && device_state(s->device) != wanted; ms -= 20)
-		look(s, 20);
+	/* One look each: a card may be lost and back within two. */
+	for (; ms > 0 && device_state(s->device) != wanted; ms -= 10)
+		look(s, 1);
 	return device_state(s->device) == wanted;
 }
 
