@@ -35,6 +35,12 @@ is_page()
 	waits 5 alike "$@" && ok "$1 at $2 is the page that was looked at"
 }
 
+# shellcheck disable=SC2317
+unseen()
+{
+	! seen "$1"
+}
+
 for size in '40 x 12' '80 x 24' '120 x 40'; do
 	terminal "$(echo "$size" | tr -d ' ')"
 	command_line "$EVENHAND --silent --at 2026-03-02T17:00"
@@ -61,6 +67,8 @@ for size in '40 x 12' '80 x 24' '120 x 40'; do
 	waits 5 seen 'Today'
 	sleep 0.3
 	key PageDown
+	# Its page has that arrow, too.
+	waits 5 unseen 'Today'
 	# Bows of a second and changes of two: 2 s in 4, from 0:04 on.
 	for pedal in PageDown PageUp PageDown PageDown; do
 		waits 9 seen '←'
