@@ -79,7 +79,7 @@ done
 rm -f "$journals"/*-wal "$journals"/*-shm
 said 0 check tone.yaml <<END
 evenhand: the practice history in $journal is damaged and cannot be read. It was left as it is
-evenhand: so I did not look for stages with history that are gone from this edition
+evenhand: stages with history that are gone from this edition were not looked for
 END
 has "$work/out" 'tone.yaml is good'
 

@@ -55,7 +55,7 @@ MESSAGE(M_CHECK_GONE, "tw",
     "edition. If you renamed it, add to the new one: was: {0}. If it is meant "
     "to go, leave it so")
 MESSAGE(M_CHECK_NO_HISTORY, "",
-    "so I did not look for stages with history that are gone from this edition")
+    "stages with history that are gone from this edition were not looked for")
 MESSAGE(M_CHECK_NO_PLAYER, "t",
     "there is no journal of a player called \"{0}\"")
 
